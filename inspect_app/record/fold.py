@@ -1,0 +1,85 @@
+"""Fold a job's entries into its record. See ``inspect_app/record/__init__.py`` for what it promises."""
+
+from inspect_app.record.answers import fold_answers
+from inspect_app.record.area import panel_count, panel_length
+from inspect_app.record.authority import objection
+from inspect_app.record.chain import chains
+from inspect_app.record.findings import findings
+from inspect_app.record.heads import versions
+from inspect_app.record.signoff import fold_signoff
+
+PLACES = ("assembly", "area", "walk", "station", "photo")
+
+
+def fold(entries: list, people: dict) -> dict:
+    """The record of one job.
+
+    ``entries``: list of ``{"digest", "kid", "payload"}`` in any order, duplicates allowed.
+    ``people``: ``{person id: {"name", "role", "kids": [...]}}``.
+    Returns ``{"job", "assemblies", "areas", "walks", "stations", "answers", "photos", "findings", "flags",
+    "chains"}``; each thing is its head's body plus ``id, digest, by, at, clock, heads``. Where several heads
+    stand, the one with the greatest digest lends its body and ``heads`` names them all.
+    """
+    flags: list = []
+    grouped = versions(entries, people, flags)
+    for kind in grouped:
+        for subject in grouped[kind]:
+            for entry in grouped[kind][subject]["all"]:
+                code = objection(entry, people)
+                if code:
+                    flags.append({"digest": entry["digest"], "code": code, "facts": {"kind": kind}})
+    things = {kind: _things(grouped.get(kind, {})) for kind in PLACES}
+    jobs = _things(grouped.get("job", {}))
+    record = {
+        "job": jobs[sorted(jobs)[0]] if jobs else None,
+        "assemblies": things["assembly"],
+        "areas": things["area"],
+        "walks": things["walk"],
+        "stations": things["station"],
+        "answers": fold_answers(grouped.get("answer", {})),
+        "photos": things["photo"],
+        "chains": chains(entries),
+    }
+    _measure_areas(record)
+    _fill_walks(record, grouped, flags)
+    _flag_orphans(record, flags)
+    record["findings"] = findings(record["answers"])
+    record["flags"] = sorted(flags, key=lambda flag: (flag["digest"], flag["code"], str(flag["facts"].get("other"))))
+    return record
+
+
+def _things(subjects: dict) -> dict:
+    return {subject: _thing(subject, subjects[subject]) for subject in sorted(subjects)}
+
+
+def _thing(subject: str, group: dict) -> dict:
+    head = group["heads"][-1]
+    payload = head["payload"]
+    thing = dict(payload["body"])
+    thing.update({
+        "id": subject, "digest": head["digest"], "by": payload["by"], "at": payload["at"],
+        "clock": payload["clock"], "heads": [entry["digest"] for entry in group["heads"]],
+    })
+    return thing
+
+
+def _measure_areas(record: dict) -> None:
+    for area in record["areas"].values():
+        assembly = record["assemblies"].get(area.get("assembly"))
+        area["panel_length"] = panel_length(area)
+        area["panel_count"] = panel_count(area, assembly)
+
+
+def _fill_walks(record: dict, grouped: dict, flags: list) -> None:
+    for walk in record["walks"].values():
+        for name in ("stations", "answers", "photos"):
+            walk[name] = sorted(key for key, thing in record[name].items() if thing["walk"] == walk["id"])
+        group = grouped.get("signoff", {}).get(walk["id"])
+        walk["signoff"] = fold_signoff(walk, group, grouped, flags) if group else None
+
+
+def _flag_orphans(record: dict, flags: list) -> None:
+    for name in ("stations", "answers", "photos"):
+        for thing in record[name].values():
+            if thing["walk"] not in record["walks"]:
+                flags.append({"digest": thing["digest"], "code": "orphan", "facts": {"other": thing["walk"]}})

@@ -1,0 +1,40 @@
+"""Judge one item of a checklist against the job's record and a reading."""
+
+from inspect_app.record.paths import follow, zone_of
+from inspect_app.rules.refused import Refused
+from inspect_app.rules.rulebook import describe, judge
+
+
+def judge_item(item: dict, context: dict) -> dict:
+    """The rulebook's answer for ``item`` (a compiled checklist item with a ``rule``).
+
+    ``context``: ``{"job", "assembly", "area", "walk", "station", "zone"?, "reading"}``, each a body or None.
+    The answer's ``inputs`` are the values as recorded, so that it can be judged again from the entry alone.
+    A missing input, or one the rule refuses, gives ``not_determinable`` with the fact: an unknown is never
+    a pass. An item without a rule raises ``ValueError``: that is our misuse, not bad data.
+    """
+    rule = item.get("rule")
+    if not rule:
+        raise ValueError("this item is judged by a person, it has no rule")
+    if context.get("zone") is None:
+        context = dict(context)
+        context["zone"] = zone_of(context.get("assembly"), context.get("station"))
+    known = describe(rule["name"])
+    inputs = {}
+    for name in sorted(rule["inputs"]):
+        value = follow(rule["inputs"][name], context)
+        if value is not None:
+            inputs[name] = value
+        elif known.get(name, {}).get("required"):
+            return _unknown(rule["name"], inputs, "missing_input", {"input": name, "path": rule["inputs"][name]})
+    try:
+        answer = judge(rule["name"], inputs)
+    except Refused as refused:
+        return _unknown(rule["name"], inputs, refused.code, {"field": refused.field, "value": refused.value})
+    answer["inputs"] = inputs
+    return answer
+
+
+def _unknown(name: str, inputs: dict, code: str, facts: dict) -> dict:
+    return {"rule": name, "verdict": "not_determinable", "reason": {"code": code, "facts": facts},
+            "values": {}, "inputs": inputs}
