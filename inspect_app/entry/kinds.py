@@ -1,0 +1,195 @@
+"""The shape of each kind's body: what must be there, of which form. Unknown members are kept."""
+
+from inspect_app.entry.outline import outline_matches_edges
+from inspect_app.entry.quantity import UNITS, quantity
+from inspect_app.entry.shape import (
+    Check,
+    boolean,
+    choice,
+    count,
+    decimal,
+    digest,
+    integer,
+    label,
+    list_of,
+    map_of,
+    mapping,
+    name,
+    nullable,
+    record,
+    sha256,
+    text,
+)
+from inspect_app.entry.uuid7 import any_uuid
+
+LENGTH, TEMPERATURE = quantity("length"), quantity("temperature")
+
+_JOB = record(
+    {
+        "name": name,
+        "place": text,
+        "units": choice("US", "SI"),
+        "language": choice("en", "es"),
+        "paper": choice("letter", "a4"),
+        "invented": boolean,
+        "metal_low": TEMPERATURE,
+        "metal_high": TEMPERATURE,
+        "metal_range_source": text,
+        "placing_error": LENGTH,
+        "parties": list_of(record({"role": text, "name": text})),
+        "definitions": map_of(digest),
+    }
+)
+
+_ASSEMBLY = record(
+    {
+        "name": name,
+        "panel": text,
+        "seam": choice("snap_lock", "single_lock", "double_lock"),
+        "seam_height": LENGTH,
+        "coverage": LENGTH,
+        "metal": text,
+        "expansion": quantity("expansion"),
+        "expansion_source": text,
+        "gauge": label,
+        "gauge_system": choice("MSG", "GSG", "USS", "BS", "mil"),
+        "coating": text,
+        "attachment": choice("nail_flange", "fixed_clip", "expansion_clip"),
+        "fastener": text,
+        "fastener_diameter": LENGTH,
+        "zones": list_of(record({"name": name, "spacing": LENGTH}, {"pressure": quantity("pressure")})),
+        "deck": text,
+        "underlayment": text,
+        "minimum_slope": quantity("slope"),
+        "longest_run": LENGTH,
+        "approval": record({"reference": text, "issued": nullable(text), "expires": nullable(text)}),
+    },
+    {
+        "slot_length": LENGTH,
+        "slot_pitch": LENGTH,
+        "clip": text,
+        "clip_travel_outward": LENGTH,
+        "clip_travel_inward": LENGTH,
+        "fastener_head_diameter": LENGTH,
+        "fastener_length": LENGTH,
+        "fasteners_per_clip": count,
+    },
+)
+
+_POINT = list_of(decimal)
+_OUTLINE = record({"unit": choice(*UNITS["length"]), "points": list_of(_POINT)})
+_EDGE = choice("eave", "ridge", "rake", "hip", "valley", "wall")
+_AREA = record(
+    {
+        "name": name,
+        "assembly": any_uuid,
+        "slope": quantity("slope"),
+        "outline": _OUTLINE,
+        "edges": list_of(_EDGE),
+        "start": choice("left", "right"),
+        "coverage": LENGTH,
+        "fixed_line": nullable(record({"from_low_end": LENGTH, "by": text}, {"fasteners": count})),
+        "zones": list_of(name),
+    }
+)
+
+_WALK = record(
+    {
+        "definition": digest,
+        "areas": list_of(any_uuid),
+        "crew": text,
+        "weather": record({"sky": text, "wind": text}, {"air": TEMPERATURE}),
+        "metal_temperature": TEMPERATURE,
+        "metal_uncertainty": quantity("difference"),
+        "metal_temperature_by": text,
+        "placed": list_of(record({"area": any_uuid, "from": integer, "to": integer})),
+        "fall_protection": choice("confirmed"),
+    },
+    {"heads": count, "independent": boolean},
+)
+
+_STATION = record(
+    {
+        "walk": any_uuid,
+        "area": any_uuid,
+        "panel": integer,
+        "from_low_end": LENGTH,
+        "zone": text,
+        "chosen": choice("hand", "drawn"),
+        "reached": choice("yes", "unsafe", "covered"),
+    }
+)
+
+_VERDICT = record(
+    {
+        "result": nullable(choice("pass", "fail", "not_determinable", "not_applicable", "too_close")),
+        "rule": nullable(name),
+        "rulebook": text,
+        "reason": nullable(mapping),
+        "inputs": mapping,
+        "values": mapping,
+    }
+)
+_ANSWER = record(
+    {
+        "walk": any_uuid,
+        "station": nullable(any_uuid),
+        "area": nullable(any_uuid),
+        "definition": digest,
+        "item": name,
+        "choice": nullable(choice("pass", "fail", "not_determinable", "not_applicable")),
+        "reading": nullable(mapping),
+        "note": text,
+        "photos": list_of(sha256),
+        "verdict": _VERDICT,
+    }
+)
+
+_PHOTO = record(
+    {
+        "walk": any_uuid,
+        "station": nullable(any_uuid),
+        "answer": nullable(name),
+        "role": choice("where", "what", "after", "label", "other"),
+        "sha256": sha256,
+        "size": count,
+        "type": name,
+        "source": choice("camera", "picked"),
+    },
+    {
+        "width": count,
+        "height": count,
+        "position": record({"latitude": decimal, "longitude": decimal, "accuracy": decimal}),
+    },
+)
+
+_SIGNOFF = record(
+    {
+        "walk": any_uuid,
+        "statement": text,
+        "name": text,
+        "role": text,
+        "strokes": list_of(list_of(integer)),
+        "canvas": record({"width": count, "height": count}),
+        "covers": list_of(digest),
+    }
+)
+
+BODIES: dict[str, Check] = {
+    "job": _JOB,
+    "assembly": _ASSEMBLY,
+    "area": _AREA,
+    "walk": _WALK,
+    "station": _STATION,
+    "answer": _ANSWER,
+    "photo": _PHOTO,
+    "signoff": _SIGNOFF,
+}
+
+
+def check_body(kind: str, body: object) -> None:
+    """Raises Refused ``bad_field``, ``missing_field`` or ``unknown_unit`` with the path of what is at
+    fault."""
+    BODIES[kind](body, "body")
+    if kind == "area":
+        outline_matches_edges(body)

@@ -1,0 +1,25 @@
+"""The thing an entry speaks of, as its kind spells it."""
+
+from inspect_app.entry.refusal import Refused
+from inspect_app.entry.shape import name
+from inspect_app.entry.uuid7 import any_uuid
+
+
+def check_subject(kind: str, subject: object, job: object, body: dict[str, object]) -> None:
+    """Raises Refused ``bad_field`` on ``subject`` when it contradicts what the body says."""
+    name(subject, "subject")
+    assert isinstance(subject, str)
+    if kind in ("assembly", "area", "walk", "station"):
+        any_uuid(subject, "subject")
+    elif kind == "answer":
+        if not _names_answer(subject, body):
+            raise Refused("bad_field", "subject", subject)
+    elif subject != {"job": job, "photo": body.get("sha256"), "signoff": body.get("walk")}[kind]:
+        raise Refused("bad_field", "subject", subject)
+
+
+def _names_answer(subject: str, body: dict[str, object]) -> bool:
+    """``<station id, or walk id>/<definition id>/<item id>``: a correction must meet what it corrects."""
+    parts = subject.split("/")
+    place = body["walk"] if body["station"] is None else body["station"]
+    return len(parts) == 3 and parts[0] == place and parts[1] != "" and parts[2] == body["item"]
