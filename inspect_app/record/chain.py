@@ -51,4 +51,4 @@ def _linked(payloads: dict, payload: dict) -> bool:
     if payload["prev"] is None:
         return payload["seq"] == 0
     before = payloads.get(payload["prev"])
-    return before is not None and before["seq"] == payload["seq"] - 1
+    return before is not None and bool(before["seq"] == payload["seq"] - 1)

@@ -40,7 +40,8 @@ def test_a_copied_phone_shows_as_a_fork_at_the_place_where_the_two_part() -> Non
 
 
 def test_two_firsts_are_a_fork() -> None:
-    assert chains([link("b", 0, None), link("a", 0, None)])["K"]["forks"] == [{"seq": 0, "digests": ["a", "b"]}]
+    shown = chains([link("b", 0, None), link("a", 0, None)])["K"]
+    assert shown["forks"] == [{"seq": 0, "digests": ["a", "b"]}]
 
 
 def test_a_swapped_link_is_an_orphan_though_no_number_is_missing() -> None:
