@@ -1,0 +1,87 @@
+// Sign and keep an entry. It is saved when this resolves, and not before.
+//
+// WebCrypto ends an IndexedDB transaction, so the chain needs three steps: read its head, sign outside, then in
+// one transaction compare the head, put the entry and its outbox row, move the head. If another tab was faster,
+// sign again on top of what it wrote.
+
+import { signEntry } from '../entry/sign.js'
+import { uuid7 } from '../entry/uuid7.js'
+import { build } from '../shell/build.js'
+import { Trouble } from '../shell/trouble.js'
+import { withDb } from '../storage/database.js'
+import { withRoom } from '../storage/room.js'
+import { currentRow } from '../people/current.js'
+import { privateKey } from '../people/device.js'
+import { readClocks } from './clock.js'
+import { outboxRows } from './rows.js'
+
+const TRIES = 50
+const STORES = ['chains', 'entries', 'outbox', 'photos', 'receipts', 'drafts']
+
+/** One at a time in this tab: only other tabs can then be faster. @type {Promise<any>} */
+let turn = Promise.resolve()
+
+/**
+ * @param {{job: string, kind: string, subject: string, body: Record<string, any>, replaces?: string[],
+ *   draft?: string}} what `draft` is the key of a draft to drop in the same transaction
+ * @returns {Promise<{digest: string, id: string}>}
+ * @throws {Trouble} `people.nobody`, `people.no_key`, `outbox.disk_full`, `outbox.storage_stopped`
+ * @throws {import('../entry/refused.js').Refused} for a body that cannot be signed, or over 64 KiB
+ */
+export function keepEntry(what) {
+  const mine = turn.then(() => keep(what))
+  turn = mine.catch(() => {})
+  return mine
+}
+
+/** @param {any} what */
+async function keep(what) {
+  const person = await currentRow()
+  if (!person) throw new Trouble('people.nobody', { field: 'person', value: '' })
+  const key = person.kid ? await privateKey(person.id, person.kid) : undefined
+  if (!key || !person.kid) throw new Trouble('people.no_key', { field: 'key', value: person.name })
+  const chain = [person.kid, what.job]
+  const id = uuid7()
+  const made = { ...readClocks(), build: await build() }
+  for (let tries = 0; tries < TRIES; tries += 1) {
+    const head = await withDb(['chains'], 'readonly', (tx) => tx.store.get(chain))
+    const payload = {
+      v: 1, id, kind: what.kind, job: what.job, subject: what.subject, replaces: what.replaces ?? [],
+      at: made.at, clock: made.clock, seq: head ? head.seq + 1 : 0, prev: head ? head.digest : null,
+      by: person.id, build: made.build, body: what.body,
+    }
+    const { token, digest } = await signEntry(payload, { kid: person.kid, privateKey: key })
+    const entry = { person: person.id, digest, job: what.job, kid: person.kid, token, from: 'own' }
+    if (await withRoom('text', () => commit(entry, payload, what.draft))) {
+      window.dispatchEvent(new CustomEvent('seamwalk:kept', { detail: { job: what.job, digest } }))
+      return { digest, id }
+    }
+  }
+  throw new Trouble('outbox.storage_stopped', { value: 'chain' })
+}
+
+/**
+ * Idempotent: run again after it had committed, it finds its own digest at the head and is content.
+ * @param {any} entry @param {any} payload @param {string} [draft] @returns {Promise<boolean>} false: another tab moved the head
+ */
+function commit(entry, payload, draft) {
+  const chain = [entry.kid, entry.job]
+  return withDb(STORES, 'readwrite', async (tx) => {
+    const head = await tx.objectStore('chains').get(chain)
+    if (head?.digest === entry.digest) return true
+    if ((head?.digest ?? null) !== payload.prev) return false
+    const photo = payload.kind === 'photo' ? await unsentPhoto(tx, entry, payload.body.sha256) : undefined
+    await tx.objectStore('entries').put(entry)
+    for (const row of outboxRows(entry, payload, photo)) await tx.objectStore('outbox').put(row)
+    await tx.objectStore('chains').put({ kid: entry.kid, job: entry.job, seq: payload.seq, digest: entry.digest })
+    if (draft !== undefined) await tx.objectStore('drafts').delete([entry.person, draft])
+    return true
+  })
+}
+
+/** @param {any} tx @param {any} entry @param {string} sha256 */
+async function unsentPhoto(tx, { person, job }, sha256) {
+  const confirmed = await tx.objectStore('receipts').getKey([person, 'photo', job, sha256])
+  const waiting = await tx.objectStore('outbox').getKey([person, 'photo', job, sha256])
+  return confirmed || waiting ? undefined : tx.objectStore('photos').get([person, sha256])
+}

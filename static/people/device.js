@@ -1,0 +1,78 @@
+// A person's key on this phone: made here, never leaves, alone in its row. A lost key means a new key and a new
+// chain; what was signed still sends.
+
+import { makeKey } from '../entry/key.js'
+import { parseJws, verifyJws } from '../entry/parse.js'
+import { makeProof } from '../entry/proof.js'
+import { withDb } from '../storage/database.js'
+import { readMeta, writeMeta } from '../storage/meta.js'
+import { Trouble } from '../shell/trouble.js'
+import { call } from '../sync/request.js'
+import { changePerson, currentRow } from './current.js'
+import { csrfToken, refusal } from './session.js'
+
+/** @param {string} person @param {string} kid @returns {Promise<CryptoKey | undefined>} */
+export function privateKey(person, kid) {
+  return withDb(['keys'], 'readonly', (tx) => tx.store.get([person, kid]))
+}
+
+/** The server's public key, pinned at the first enrolment. @returns {Promise<{kid: string, jwk: any} | undefined>} */
+export function pinnedServer() {
+  return readMeta(['server'])
+}
+
+/**
+ * Make a key for the person just signed in and have the server tie it to them. Done once; called again it
+ * finishes what was cut off. Needs signal and a live session.
+ * @returns {Promise<{kid: string}>}
+ * @throws {Trouble} `people.nobody`, `people.key_not_kept`, `people.not_enrolled`, `people.other_server`, `sync.offline`
+ */
+export async function enrol() {
+  const row = await currentRow()
+  if (!row) throw new Trouble('people.nobody', { field: 'person', value: '' })
+  if (row.kid && row.enrolment && (await privateKey(row.id, row.kid))) return { kid: row.kid }
+  const { kid, jwk } = await ownKey(row)
+  const key = await privateKey(row.id, kid)
+  if (!key) throw new Trouble('people.key_not_kept', { field: 'key', value: kid })
+  const nonce = (await call('GET', '/api/nonce')).data?.nonce
+  const proof = await makeProof(String(nonce), 'enrol', { kid, privateKey: key })
+  const reply = await call('POST', '/api/devices', { cookies: true, json: { jwk, device: deviceName(), proof },
+    headers: { 'X-Seamwalk-Csrf': await csrfToken() } })
+  if (reply.status >= 300 || !reply.data?.enrolment) throw refusal('people.not_enrolled', 'device', kid, reply)
+  await accept(row.id, kid, reply.data)
+  return { kid }
+}
+
+/** The key begun earlier for this person, or a new one, read back and tried. @param {any} row */
+async function ownKey(row) {
+  const begun = await readMeta(['enrolling', row.id])
+  if (begun && (await privateKey(row.id, begun.kid))) return begun
+  const { privateKey: key, jwk, kid } = await makeKey()
+  await withDb(['keys'], 'readwrite', (tx) => tx.store.put(key, [row.id, kid]))
+  await writeMeta(['enrolling', row.id], { kid, jwk })
+  return { kid, jwk }
+}
+
+/** @param {string} person @param {string} kid @param {{enrolment: string, server: {kid: string, jwk: any}}} answer */
+async function accept(person, kid, { enrolment, server }) {
+  const pinned = (await pinnedServer()) ?? server
+  let statement
+  try {
+    const jws = await parseJws(enrolment, 'seamwalk-statement')
+    await verifyJws(jws, pinned.jwk)
+    statement = jws.payload
+  } catch {
+    throw new Trouble('people.other_server', { field: 'server', value: server?.kid ?? '' })
+  }
+  if (statement.kind !== 'enrolment' || statement.kid !== kid || statement.person.id !== person) {
+    throw new Trouble('people.not_enrolled', { field: 'enrolment', value: String(statement.kid) })
+  }
+  await writeMeta(['server'], { kid: pinned.kid, jwk: pinned.jwk })
+  await changePerson(person, { kid, jwk: statement.jwk, enrolment })
+}
+
+/** What people will know this phone by: a plain word and the day, no fingerprint of it. */
+function deviceName() {
+  const kind = /iPhone|iPad/.test(navigator.userAgent) ? 'iOS' : /Android/.test(navigator.userAgent) ? 'Android' : 'browser'
+  return `${kind} ${new Date().toISOString().slice(0, 10)}`
+}

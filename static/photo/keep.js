@@ -1,0 +1,59 @@
+// Keep a photo: bytes read at once, hashed before anything decodes them, stored in chunks, read back and
+// re-hashed. Only then is it saved.
+
+import { withDb } from '../storage/database.js'
+import { withRoom } from '../storage/room.js'
+import { Trouble } from '../shell/trouble.js'
+import { currentPerson } from '../people/current.js'
+import { PHOTO_LIMIT } from './chunks.js'
+import { sha256Hex } from './digest.js'
+import { header } from './header.js'
+import { readWhole, writeChunks } from './rows.js'
+
+/**
+ * @param {File | Blob} file as the camera or the picker handed it over
+ * @returns {Promise<{sha256: string, size: number, type: string, width: number | null, height: number | null}>}
+ * @throws {Trouble} `outbox.photo_empty`, `outbox.photo_too_large`, `outbox.photo_not_a_picture`,
+ *   `outbox.photo_unreadable`, `outbox.disk_full`, `outbox.photo_damaged`
+ */
+export async function keepPhoto(file) {
+  const person = await currentPerson()
+  const name = 'name' in file ? String(file.name) : ''
+  const bytes = await read(file, name)
+  const seen = header(new Uint8Array(bytes), file.type || '')
+  if (seen.type === null) {
+    throw new Trouble('outbox.photo_not_a_picture', { field: 'photo', value: name || file.type || '?' })
+  }
+  const sha256 = await sha256Hex(bytes)
+  const row = { person, sha256, size: bytes.byteLength, ...seen, type: seen.type, at: new Date().toISOString() }
+  await withRoom('photo', () => store(row, bytes))
+  return { sha256, size: row.size, type: row.type, width: row.width, height: row.height }
+}
+
+/** @param {File | Blob} file @param {string} name */
+async function read(file, name) {
+  if (file.size > PHOTO_LIMIT) {
+    throw new Trouble('outbox.photo_too_large', { field: 'photo', value: name, size: file.size, limit: PHOTO_LIMIT })
+  }
+  let bytes
+  try {
+    bytes = await file.arrayBuffer()
+  } catch (fault) {
+    throw new Trouble('outbox.photo_unreadable', { field: 'photo', value: name, reason: String(fault) })
+  }
+  if (bytes.byteLength === 0) throw new Trouble('outbox.photo_empty', { field: 'photo', value: name })
+  return bytes
+}
+
+/** @param {any} row @param {ArrayBuffer} bytes */
+async function store(row, bytes) {
+  const photo = { ...row, chunks: await writeChunks(row.sha256, bytes, false) }
+  try {
+    await readWhole(photo)
+  } catch (fault) {
+    if (!(fault instanceof Trouble)) throw fault
+    await writeChunks(row.sha256, bytes, true) // an older, damaged copy of the same photo
+    await readWhole(photo)
+  }
+  await withDb(['photos'], 'readwrite', (tx) => tx.store.put(photo))
+}

@@ -1,0 +1,78 @@
+// A job's record on the phone: stored entries folded by the rulebook, never by this code.
+
+import { decode } from '../entry/base64url.js'
+import { currentRow, everyPerson } from '../people/current.js'
+import { ask } from '../rules/ask.js'
+import { Trouble } from '../shell/trouble.js'
+import { withDb } from '../storage/database.js'
+import { readMeta } from '../storage/meta.js'
+
+/** @typedef {{id: string, name: string, people: {id: string, name: string, role: string, kids: string[]}[]}} Job */
+
+/** Jobs of the current person, as last told by the server. @returns {Promise<Job[]>} */
+export async function jobs() {
+  const person = await currentRow()
+  return person ? ((await readMeta(['jobs', person.id])) ?? []) : []
+}
+
+/** The last record folded: a job's entries only ever grow in number. @type {{key: string, record: any} | null} */
+let last = null
+
+/**
+ * @param {string} job @returns {Promise<any>} the record of `fold`
+ * @throws {Trouble} `people.nobody`, or what the rulebook refuses as `reason.CODE`
+ */
+export async function jobRecord(job) {
+  const person = await currentRow()
+  if (!person) throw new Trouble('people.nobody', { field: 'person', value: '' })
+  const rows = await withDb(['entries'], 'readonly', (tx) => tx.store.index('job').getAll([person.id, job]))
+  const people = await peopleOf(job)
+  const key = JSON.stringify([person.id, job, rows.length, people])
+  if (last?.key === key) return last.record
+  const entries = rows.map(({ digest, kid, token }) => ({ digest, kid, payload: payloadOf(token) }))
+  const record = await ask({ call: 'fold', entries, people })
+  last = { key, record }
+  return record
+}
+
+/** @param {string} token of a stored entry: its form was checked when it came */
+function payloadOf(token) {
+  return JSON.parse(new TextDecoder().decode(decode(token.split('.')[1], 'payload')))
+}
+
+/**
+ * Who may have signed: the job's people as the server knows them, and the keys made on this phone since.
+ * @param {string} job
+ */
+async function peopleOf(job) {
+  /** @type {Record<string, {name: string, role: string, kids: string[]}>} */
+  const people = {}
+  for (const { id, name, role, kids } of (await jobs()).find((one) => one.id === job)?.people ?? []) {
+    people[id] = { name, role, kids: [...kids] }
+  }
+  for (const { id, name, role, kid } of await everyPerson()) {
+    if (!kid || (people[id] && people[id].kids.includes(kid))) continue
+    people[id] = { name, role, ...people[id], kids: [...(people[id]?.kids ?? []), kid] }
+  }
+  return people
+}
+
+/** A definition kept on this phone. @param {string} digest @returns {Promise<any>} null where it has not come yet */
+export async function definition(digest) {
+  const text = await readMeta(['definition', digest])
+  return text === undefined ? null : JSON.parse(text)
+}
+
+/**
+ * The definitions a job pins, with their digests; those that have not come yet are left out.
+ * @param {string} job @returns {Promise<any[]>} compiled definitions, each with `digest`
+ */
+export async function definitionsOf(job) {
+  const pinned = (await jobRecord(job)).job?.definitions ?? {}
+  const found = []
+  for (const id of Object.keys(pinned).sort()) {
+    const one = await definition(pinned[id])
+    if (one) found.push({ ...one, digest: pinned[id] })
+  }
+  return found
+}

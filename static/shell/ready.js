@@ -1,0 +1,56 @@
+// "Ready for no signal" is proved, not assumed: the worker re-hashes every file it keeps and answers for the app
+// without the network; the phone has a key, a job, and every definition that the job pins.
+
+import { currentRow } from '../people/current.js'
+import { privateKey } from '../people/device.js'
+import { definition, jobRecord, jobs } from '../record/load.js'
+import { askWorker } from './worker.js'
+
+export { capable } from './capable.js'
+
+const GOOD_FOR = 60_000
+const BAD_FOR = 3_000
+
+/** @type {{at: number, for: string, answer: Promise<Readiness>, ready: boolean} | null} */
+let last = null
+
+/** @typedef {{ready: boolean, reason: string | null, facts: Record<string, string | number>}} Readiness */
+
+/**
+ * Proved again at most every minute while ready, every 3 s while not.
+ * @returns {Promise<Readiness>} `reason` is a words key for what is missing, with its facts
+ */
+export async function readiness() {
+  const person = await currentRow()
+  const who = `${person?.id} ${person?.kid}`
+  const age = last ? performance.now() - last.at : Infinity
+  if (last && last.for === who && age < (last.ready ? GOOD_FOR : BAD_FOR)) return last.answer
+  const mine = { at: performance.now(), for: who, ready: false, answer: prove(person) }
+  last = mine
+  mine.answer.then((answer) => { mine.ready = answer.ready }, () => {})
+  return mine.answer
+}
+
+/** @param {any} person @returns {Promise<Readiness>} */
+async function prove(person) {
+  const shell = await askWorker('prove', navigator.serviceWorker?.controller ?? null)
+  if (!shell || !shell.total) return no('shell.not_ready.app')
+  if (shell.missing.length || !shell.page) return no('shell.not_ready.files', { n: shell.missing.length, total: shell.total })
+  if (!person) return no('shell.not_ready.person')
+  if (!person.kid || !(await privateKey(person.id, person.kid))) return no('shell.not_ready.key')
+  const known = await jobs()
+  if (!known.length) return no('shell.not_ready.job')
+  for (const { id, name } of known) {
+    const { job } = await jobRecord(id)
+    if (!job) return no('shell.not_ready.record', { job: name })
+    for (const [what, digest] of Object.entries(job.definitions ?? {})) {
+      if (!(await definition(String(digest)))) return no('shell.not_ready.definition', { job: name, definition: what })
+    }
+  }
+  return { ready: true, reason: null, facts: {} }
+}
+
+/** @param {string} reason @param {Record<string, string | number>} [facts] */
+function no(reason, facts = {}) {
+  return { ready: false, reason, facts }
+}

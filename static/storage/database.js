@@ -1,0 +1,73 @@
+// The one accessor to the phone's database.
+//
+// `fn` may run more than once, so it must be idempotent: keys chosen by us, nothing counted. It may await only
+// requests of its own transaction: fetch, timers, file reads and WebCrypto would let the transaction end.
+
+import { Trouble } from '../shell/trouble.js'
+import { connection, dropConnection } from './connection.js'
+import { REOPEN_WAITS, isConnectionFault } from './faults.js'
+
+const SETTLE_LIMIT = 15_000 // ms; a transaction of at most 1 MiB that takes longer has lost its storage process
+
+/**
+ * Run `fn` in one transaction and resolve with its result once the transaction is complete on disk.
+ * Writes are strict: flushed before they are called complete.
+ *
+ * @template T
+ * @param {string[]} stores @param {'readonly' | 'readwrite'} mode @param {(tx: any) => Promise<T> | T} fn
+ * @param {{relaxed?: boolean}} [options] `relaxed` only for bytes that may be lost
+ * @returns {Promise<T>}
+ * @throws {Trouble} `outbox.storage_stopped` when the phone's storage does not come back
+ */
+export async function withDb(stores, mode, fn, options = {}) {
+  const durability = options.relaxed ? 'relaxed' : 'strict'
+  for (let tries = 0; ; tries += 1) {
+    try {
+      return await once(stores, mode, fn, durability)
+    } catch (fault) {
+      if (!isConnectionFault(fault)) throw fault
+      dropConnection()
+      if (tries === REOPEN_WAITS.length) throw new Trouble('outbox.storage_stopped', { value: String(fault) })
+      await new Promise((resolve) => setTimeout(resolve, REOPEN_WAITS[tries]))
+    }
+  }
+}
+
+/** @param {string[]} stores @param {IDBTransactionMode} mode @param {(tx: any) => any} fn @param {string} durability */
+async function once(stores, mode, fn, durability) {
+  const db = await connection()
+  const tx = db.transaction(stores, mode, mode === 'readwrite' ? { durability } : undefined)
+  const done = tx.done
+  done.catch(() => {}) // always awaited below, but perhaps after `fn` has failed
+  let timer
+  const limit = new Promise((_, reject) => {
+    timer = setTimeout(() => reject(new DOMException('a transaction did not settle', 'TimeoutError')), SETTLE_LIMIT)
+  })
+  const work = run(tx, fn, done)
+  work.catch(() => {})
+  try {
+    return await Promise.race([work, limit])
+  } finally {
+    clearTimeout(timer)
+  }
+}
+
+/** @param {any} tx @param {(tx: any) => any} fn @param {Promise<void>} done */
+async function run(tx, fn, done) {
+  let result
+  try {
+    result = await fn(tx)
+  } catch (fault) {
+    try {
+      tx.abort()
+    } catch {
+      // already ended: its own error is the one to report
+    }
+    // The transaction's own end says more than the request's: a full disk shows as its error.
+    const end = await done.then(() => null, (error) => error)
+    if (end?.name === 'QuotaExceededError') throw end
+    throw fault
+  }
+  await done
+  return result
+}

@@ -1,0 +1,102 @@
+// Send entries in batches; each has an answer of its own, and none blocks another.
+
+import { bySequence } from '../outbox/rows.js'
+import { changeRow, settle, verifiedReceipt } from '../outbox/settle.js'
+import { Trouble } from '../shell/trouble.js'
+import { withDb } from '../storage/database.js'
+import { REFUSED_DELAYS, outcome, waitFor } from './retry.js'
+import { callAs } from './token.js'
+
+const BATCH = 25
+const BATCH_BYTES = 256 * 1024 // small enough for a few seconds of poor signal
+
+/**
+ * @param {any} person @param {{jwk: any}} server @param {any[]} rows due entries of this person
+ * @param {() => void} progress called after every batch that moved something
+ * @throws {Trouble} when the link or the token fails: the round ends, nothing is lost
+ */
+export async function sendEntries(person, server, rows, progress) {
+  for (const batch of batches(rows.sort(bySequence))) {
+    if (await sendBatch(person, server, batch)) progress()
+  }
+}
+
+/** @param {any[]} rows @returns {any[][]} pure: at most 25 entries and 256 KiB each, or one larger entry */
+export function batches(rows) {
+  /** @type {any[][]} */
+  const all = []
+  let bytes = Infinity
+  for (const row of rows) {
+    if (bytes + row.size > BATCH_BYTES || (all.at(-1)?.length ?? 0) >= BATCH) {
+      all.push([])
+      bytes = 0
+    }
+    all[all.length - 1].push(row)
+    bytes += row.size
+  }
+  return all
+}
+
+/** @returns {Promise<boolean>} whether a receipt came @param {any} person @param {any} server @param {any[]} rows */
+async function sendBatch(person, server, rows) {
+  const tokens = await withDb(['entries'], 'readonly', async (tx) => {
+    const found = []
+    for (const row of rows) found.push((await tx.store.get([row.person, row.name]))?.token)
+    return found
+  })
+  const reply = await callAs(person, 'POST', '/api/entries', { json: { entries: tokens } })
+  const meaning = outcome(reply.status)
+  if (meaning === 'done' && Array.isArray(reply.data?.answers)) return takeAnswers(server, rows, reply.data.answers)
+  if (meaning !== 'item') throw failed(reply)
+  if (rows.length === 1) {
+    await refuse(rows[0], { status: 'refused', ...reply.data?.error, code: reply.data?.error?.code ?? `http_${reply.status}` })
+    return false
+  }
+  // Something in the batch is not to the server's taste: halves, until it stands alone.
+  const middle = Math.ceil(rows.length / 2)
+  const first = await sendBatch(person, server, rows.slice(0, middle))
+  return (await sendBatch(person, server, rows.slice(middle))) || first
+}
+
+/** @param {any} server @param {any[]} rows @param {any[]} answers */
+async function takeAnswers(server, rows, answers) {
+  const byDigest = new Map(answers.map((answer) => [answer?.digest, answer]))
+  const settled = []
+  let unanswered = 0
+  for (const row of rows) {
+    const answer = byDigest.get(row.name)
+    if (answer && (await verifiedReceipt(answer.receipt, server, row))) {
+      settled.push({ row, token: answer.receipt })
+    } else if (answer?.status === 'refused' || answer?.status === 'quarantined') {
+      await refuse(row, answer)
+    } else {
+      unanswered += 1 // no receipt, or one that the pinned key did not sign: it stays and is sent again
+    }
+  }
+  await settle(settled)
+  if (unanswered && !settled.length) throw new Trouble('sync.no_receipt', { field: 'receipt', value: unanswered })
+  return settled.length > 0
+}
+
+/** Keep a row with the server's reason. @param {any} row @param {any} answer of the server */
+export async function refuse(row, answer) {
+  const failures = row.failures + 1
+  await changeRow(row, {
+    state: answer.status === 'quarantined' ? 'held' : 'refused', failures,
+    next: Date.now() + waitFor(failures, REFUSED_DELAYS, Math.random()),
+    refusal: { code: text(answer.code), field: text(answer.field), value: text(answer.value),
+      message: text(answer.message), wayOut: text(answer.way_out) },
+  })
+}
+
+/** @param {unknown} value */
+function text(value) {
+  return value === undefined || value === null ? '' : String(typeof value === 'object' ? JSON.stringify(value) : value)
+}
+
+/** @param {any} reply */
+export function failed(reply) {
+  const error = reply.data?.error ?? {}
+  return new Trouble(outcome(reply.status) === 'sign' ? 'sync.key_refused' : 'sync.server_busy',
+    { field: 'server', value: reply.status }, { message: error.message, wayOut: error.way_out })
+}

@@ -1,0 +1,86 @@
+// Bring over what others recorded: jobs, then entries by cursor. The cursor moves in the transaction that keeps
+// the entries, so a cut brings some twice and loses none.
+
+import { decode } from '../entry/base64url.js'
+import { digestOf } from '../entry/digest.js'
+import { verifiedReceipt } from '../outbox/settle.js'
+import { Trouble } from '../shell/trouble.js'
+import { withDb } from '../storage/database.js'
+import { readMeta, writeMeta } from '../storage/meta.js'
+import { failed } from './entries.js'
+import { callAs } from './token.js'
+
+const PAGE = 200
+
+/** @param {any} person @returns {Promise<void>} keeps who belongs to which job */
+export async function pullJobs(person) {
+  const reply = await callAs(person, 'GET', '/api/jobs')
+  if (!Array.isArray(reply.data?.jobs)) throw failed(reply)
+  await writeMeta(['jobs', person.id], reply.data.jobs)
+}
+
+/**
+ * @param {any} person @param {{jwk: any}} server @param {() => void} progress
+ * @throws {Trouble} `sync.forged` at the first entry whose receipt the pinned key did not sign: the cursor stays
+ *   before it
+ */
+export async function pullEntries(person, server, progress) {
+  for (let more = true; more;) {
+    const after = (await readMeta(['cursor', person.id])) ?? 0
+    const reply = await callAs(person, 'GET', `/api/entries?after=${after}&limit=${PAGE}`)
+    if (!Array.isArray(reply.data?.entries) || !Number.isInteger(reply.data.next)) throw failed(reply)
+    const page = []
+    for (const item of reply.data.entries) page.push(await checked(person, server, item))
+    await commit(person.id, page, reply.data.next)
+    if (page.length) progress()
+    more = reply.data.more === true && reply.data.next > after
+  }
+}
+
+/** @param {any} person @param {any} server @param {any} item */
+async function checked(person, server, { seq, entry, receipt }) {
+  const parts = String(entry).split('.')
+  const digest = await digestOf(`${parts[0]}.${parts[1]}`)
+  const { header, payload } = opened(parts)
+  const row = { what: 'entry', name: digest, size: 0, job: payload?.job }
+  if (!payload || !(await verifiedReceipt(receipt, server, row))) {
+    throw new Trouble('sync.forged', { field: 'receipt', value: String(seq) })
+  }
+  return { digest, job: payload.job, kid: header.kid, token: entry, seq, receipt, needs: definitionsIn(payload) }
+}
+
+/** @param {string[]} parts @returns {{header?: any, payload?: any}} empty for what no one can read */
+function opened(parts) {
+  try {
+    const [header, payload] = parts.map((part) => part && JSON.parse(new TextDecoder().decode(decode(part, 'entry')))).slice(0, 2)
+    return { header, payload }
+  } catch {
+    return {}
+  }
+}
+
+/** Digests of the definitions an entry rests on. @param {any} payload @returns {string[]} */
+export function definitionsIn(payload) {
+  const named = payload.kind === 'job' ? Object.values(payload.body?.definitions ?? {}) : [payload.body?.definition]
+  return named.filter((digest) => typeof digest === 'string' && /^[A-Za-z0-9_-]{43}$/.test(digest))
+}
+
+/** @param {string} person @param {any[]} page @param {number} next */
+function commit(person, page, next) {
+  const at = Date.now()
+  return withDb(['entries', 'receipts', 'outbox', 'meta'], 'readwrite', async (tx) => {
+    for (const { digest, job, kid, token, seq, receipt, needs } of page) {
+      const own = await tx.objectStore('entries').get([person, digest])
+      await tx.objectStore('entries').put(own ? { ...own, seq } : { person, digest, job, kid, token, seq, from: 'pulled' })
+      // An own entry that comes back is confirmed, even if the answer to its delivery was lost.
+      if (own) await tx.objectStore('receipts').put({ person, what: 'entry', job, name: digest, token: receipt, at })
+      if (own) await tx.objectStore('outbox').delete([person, 'entry', job, digest])
+      for (const needed of needs) {
+        if (!(await tx.objectStore('meta').getKey(['definition', needed]))) {
+          await tx.objectStore('meta').put(true, ['want', needed])
+        }
+      }
+    }
+    await tx.objectStore('meta').put(next, ['cursor', person])
+  })
+}

@@ -1,0 +1,85 @@
+// One round: everybody on this phone in turn, each under their own key, so that one person's trouble delays
+// nobody else. Order of each: manifest, entries, what others recorded, photos.
+
+import { everyPerson } from '../people/current.js'
+import { pinnedServer } from '../people/device.js'
+import { rowsOf } from '../outbox/counts.js'
+import { Trouble } from '../shell/trouble.js'
+import { pullDefinitions } from './definitions.js'
+import { sendEntries } from './entries.js'
+import { beat } from './lock.js'
+import { sendManifest } from './manifest.js'
+import { sendPhoto } from './photos.js'
+import { pullEntries, pullJobs } from './pull.js'
+import { isDue } from './retry.js'
+import { tell } from './status.js'
+import { deliveryToken } from './token.js'
+
+/**
+ * @param {boolean} asked a person asked: refused items are offered again at once
+ * @returns {Promise<{trouble: Trouble | null, moved: boolean}>} the first trouble met, and whether anything moved
+ */
+export async function round(asked) {
+  const server = await pinnedServer()
+  const people = (await everyPerson()).filter((person) => person.kid && person.enrolment)
+  let trouble = null
+  let moved = false
+  const progress = () => {
+    moved = true
+    beat().catch(() => {})
+    tell({ online: true, last: new Date().toISOString() })
+  }
+  for (const person of server ? people : []) {
+    const steps = [() => sendText(person, server, asked, progress), () => receive(person, server, progress),
+      () => sendPictures(person, server, asked, progress)]
+    for (const step of steps) {
+      try {
+        await beat()
+        await step()
+      } catch (fault) {
+        if (!(fault instanceof Trouble)) throw fault
+        trouble ??= fault
+        if (LINK.includes(fault.code)) break // the next step would wait for the same dead link
+      }
+    }
+  }
+  return { trouble, moved }
+}
+
+const LINK = ['sync.offline', 'sync.not_our_server', 'people.no_key']
+
+/** @param {any} person @param {any} server @param {boolean} asked @param {() => void} progress */
+async function sendText(person, server, asked, progress) {
+  const rows = await rowsOf(person.id)
+  if (!rows.length) return
+  await tell({ phase: 'sending' })
+  await sendManifest(person, rows)
+  const now = Date.now()
+  await sendEntries(person, server, rows.filter((row) => row.what === 'entry' && isDue(row, now, asked)), progress)
+}
+
+/** @param {any} person @param {any} server @param {() => void} progress */
+async function receive(person, server, progress) {
+  if (person.hidden || (await deliveryToken(person)).scope !== 'full') return
+  await tell({ phase: 'receiving' })
+  await pullJobs(person)
+  await pullEntries(person, server, progress)
+  await pullDefinitions(progress)
+}
+
+/** @param {any} person @param {any} server @param {boolean} asked @param {() => void} progress */
+async function sendPictures(person, server, asked, progress) {
+  const now = Date.now()
+  const rows = (await rowsOf(person.id)).filter((row) => row.what === 'photo' && isDue(row, now, asked))
+  let trouble = null
+  for (const row of rows.sort((a, b) => (a.at < b.at ? -1 : 1))) {
+    await tell({ phase: 'sending' })
+    try {
+      await sendPhoto(person, server, row, progress)
+    } catch (fault) {
+      if (!(fault instanceof Trouble) || LINK.includes(fault.code)) throw fault
+      trouble ??= fault // this photo waits; the others still go
+    }
+  }
+  if (trouble) throw trouble
+}
