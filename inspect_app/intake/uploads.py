@@ -64,10 +64,10 @@ class Uploads:
         self._next_sweep = 0.0
 
     def create(self, device: str, length: int, declared: Declared) -> Progress:
-        """Begin, or find again, the upload of that photo. ``UploadRefused``: ``too_large``,
-        ``too_many_uploads``, ``too_many_bytes``; ``hash_wrong`` for an empty photo of another hash."""
+        """Begin, or find again, the upload of that photo. ``UploadRefused``: ``upload_too_large``,
+        ``upload_too_many``, ``upload_too_many_bytes``; ``upload_hash_wrong`` for an empty photo of another hash."""
         if length > self.caps.photo:
-            raise UploadRefused("too_large", "Upload-Length", length, most=self.caps.photo)
+            raise UploadRefused("upload_too_large", "Upload-Length", length, most=self.caps.photo)
         self.sweep()
         name = upload_id(device, declared.job, declared.sha256)
         place = self._place(device, name)
@@ -88,7 +88,7 @@ class Uploads:
 
     def head(self, device: str, name: str) -> Progress:
         """Where it stands. One whose last answer was never given is finished first, if the disk and the log
-        let it. ``UploadRefused``: ``upload_unknown``, ``upload_gone``, ``hash_wrong``."""
+        let it. ``UploadRefused``: ``upload_unknown``, ``upload_gone``, ``upload_hash_wrong``."""
         place, upload = self._known(device, name)
         receipt = self.receipts.photo_receipt(upload.job, upload.sha256)
         with place.lock():
@@ -107,15 +107,15 @@ class Uploads:
         size: int | None = None,
     ) -> Progress:  # fmt: skip
         """Append a body (of ``size`` bytes if that is known) at ``offset``. ``UploadRefused``: as ``head``,
-        ``offset_wrong``, ``overtaken``, ``beyond_length``, ``checksum_wrong``; ``OSError`` from the disk."""
+        ``upload_offset_wrong``, ``upload_overtaken``, ``upload_beyond_length``, ``upload_checksum_wrong``; ``OSError`` from the disk."""
         place, upload = self._known(device, name)
         receipt = self.receipts.photo_receipt(upload.job, upload.sha256)
         if receipt:
             if offset != upload.length:
-                raise UploadRefused("offset_wrong", "Upload-Offset", offset, offset=upload.length)
+                raise UploadRefused("upload_offset_wrong", "Upload-Offset", offset, offset=upload.length)
             return Progress(name, offset, upload.length, receipt)
         if size is not None and offset + size > upload.length:
-            raise UploadRefused("beyond_length", "Upload-Offset", offset + size, length=upload.length)
+            raise UploadRefused("upload_beyond_length", "Upload-Offset", offset + size, length=upload.length)
         token = secrets.token_hex(8)
         place.begin(token, offset)
         reached = append(place, token, offset, upload.length, stream, checksum)
@@ -155,7 +155,7 @@ class Uploads:
                 except WrongHash as wrong:
                     place.remove(declaration=True)
                     raise UploadRefused(
-                        "hash_wrong", "Upload-Metadata sha256", wrong.found,
+                        "upload_hash_wrong", "Upload-Metadata sha256", wrong.found,
                         declared=wrong.declared, found=wrong.found,
                     ) from wrong  # fmt: skip
             elif not self.receipts.photo_receipt(upload.job, upload.sha256):

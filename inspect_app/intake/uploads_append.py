@@ -22,8 +22,8 @@ class Stream(Protocol):
 def append(
     place: Place, token: str, offset: int, length: int, stream: Stream, checksum: Checksum | None
 ) -> int:
-    """Append the body at ``offset``; returns the offset reached. ``UploadRefused`` for ``checksum_wrong``
-    (nothing is kept), ``beyond_length`` and ``overtaken`` (a newer request has taken over); whatever
+    """Append the body at ``offset``; returns the offset reached. ``UploadRefused`` for ``upload_checksum_wrong``
+    (nothing is kept), ``upload_beyond_length`` and ``upload_overtaken`` (a newer request has taken over); whatever
     ``stream`` raises passes through after its bytes so far are safe."""
     if checksum is None:
         return _append(place, token, offset, length, stream)
@@ -33,12 +33,12 @@ def append(
         while data := stream.read(READ):
             size += len(data)
             if offset + size > length:
-                raise UploadRefused("beyond_length", "Upload-Offset", offset + size, length=length)
+                raise UploadRefused("upload_beyond_length", "Upload-Offset", offset + size, length=length)
             hasher.update(data)
             held.write(data)
         if hasher.digest() != checksum.digest:
             declared, found = checksum.digest.hex(), hasher.hexdigest()
-            raise UploadRefused("checksum_wrong", "Upload-Checksum", found, declared=declared, found=found)
+            raise UploadRefused("upload_checksum_wrong", "Upload-Checksum", found, declared=declared, found=found)
         held.seek(0)
         return _append(place, token, offset, length, _Reading(held))
 
@@ -46,7 +46,7 @@ def append(
 def _append(place: Place, token: str, offset: int, length: int, stream: Stream) -> int:
     for block in _blocks(stream):
         if offset + len(block) > length:
-            raise UploadRefused("beyond_length", "Upload-Offset", offset + len(block), length=length)
+            raise UploadRefused("upload_beyond_length", "Upload-Offset", offset + len(block), length=length)
         offset = place.append(token, offset, block)
     return offset
 

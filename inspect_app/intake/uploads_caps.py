@@ -27,10 +27,10 @@ def check_room(folder: Path, length: int, caps: Caps) -> None:
     """Refuse one more upload of ``length`` bytes in this device's folder where it would pass a limit."""
     parts = list(folder.glob("*.part"))
     if len(parts) >= caps.unfinished:
-        raise UploadRefused("too_many_uploads", "upload", len(parts), most=caps.unfinished)
+        raise UploadRefused("upload_too_many", "upload", len(parts), most=caps.unfinished)
     waiting = sum(_declared(part) for part in parts)
     if waiting + length > caps.bytes:
-        raise UploadRefused("too_many_bytes", "Upload-Length", length, waiting=waiting, most=caps.bytes)
+        raise UploadRefused("upload_too_many_bytes", "Upload-Length", length, waiting=waiting, most=caps.bytes)
 
 
 def sweep(folder: Path, now: float, caps: Caps) -> int:

@@ -37,21 +37,21 @@ def read_metadata(header: str | None) -> Declared:
     """``Upload-Metadata``: comma-separated ``key base64(value)`` (tus 1.0.0, Creation). ``job``, ``sha256``
     and ``type`` must be there, ``name`` may; others are ignored."""
     if header is not None and len(header) > MOST_METADATA:
-        raise UploadRefused("metadata_unreadable", "Upload-Metadata", header)
+        raise UploadRefused("upload_metadata_unreadable", "Upload-Metadata", header)
     values: dict[str, str] = {}
     for pair in (header or "").split(","):
         key, _, coded = pair.strip().partition(" ")
         if key:
             if key in values:
-                raise UploadRefused("metadata_unreadable", f"Upload-Metadata {key}", header)
+                raise UploadRefused("upload_metadata_unreadable", f"Upload-Metadata {key}", header)
             values[key] = _text(key, coded.strip())
     for key in ("job", "sha256", "type"):
         if key not in values:
-            raise UploadRefused("metadata_missing", f"Upload-Metadata {key}")
+            raise UploadRefused("upload_metadata_missing", f"Upload-Metadata {key}")
     values["type"] = values["type"].lower() or UNTYPED
     for key, shape in (("job", JOB), ("sha256", SHA256), ("type", TYPE)):
         if not shape.fullmatch(values[key]):
-            raise UploadRefused("metadata_value", f"Upload-Metadata {key}", values[key])
+            raise UploadRefused("upload_metadata_value", f"Upload-Metadata {key}", values[key])
     return Declared(values["job"], values["sha256"], values["type"], values.get("name", "")[:200])
 
 
@@ -61,22 +61,22 @@ def read_checksum(header: str | None) -> Checksum | None:
         return None
     algorithm, _, coded = header.strip().partition(" ")
     if algorithm not in ALGORITHMS:
-        raise UploadRefused("checksum_algorithm", "Upload-Checksum", header)
+        raise UploadRefused("upload_checksum_algorithm", "Upload-Checksum", header)
     try:
         digest = base64.b64decode(coded.strip(), validate=True)
     except (binascii.Error, ValueError):
         digest = b""
     if len(digest) != hashlib.new(algorithm).digest_size:
-        raise UploadRefused("checksum_unreadable", "Upload-Checksum", header)
+        raise UploadRefused("upload_checksum_unreadable", "Upload-Checksum", header)
     return Checksum(algorithm, digest)
 
 
 def read_count(field: str, header: str | None) -> int:
     """A header that must be a whole number of bytes, zero or more."""
     if header is None:
-        raise UploadRefused("header_missing", field)
+        raise UploadRefused("upload_header_missing", field)
     if not re.fullmatch(r"[0-9]{1,15}", header.strip(), re.ASCII):
-        raise UploadRefused("header_number", field, header)
+        raise UploadRefused("upload_header_number", field, header)
     return int(header)
 
 
@@ -84,4 +84,4 @@ def _text(key: str, coded: str) -> str:
     try:
         return base64.b64decode(coded, validate=True).decode("utf-8")
     except ValueError:  # of base64 and of UTF-8
-        raise UploadRefused("metadata_unreadable", f"Upload-Metadata {key}", coded) from None
+        raise UploadRefused("upload_metadata_unreadable", f"Upload-Metadata {key}", coded) from None

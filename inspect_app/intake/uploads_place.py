@@ -100,7 +100,7 @@ class Place:
         with self.lock():
             self._expect(offset)
             if self.turn.read_text("ascii") != token:
-                raise UploadRefused("overtaken", "Upload-Offset", offset)
+                raise UploadRefused("upload_overtaken", "Upload-Offset", offset)
             with self._disk.reopen(self.part) as file:
                 file.seek(offset)
                 with self._taken_back(file, offset):
@@ -120,7 +120,7 @@ class Place:
         if size is None:
             raise UploadRefused("upload_gone", "upload", self.name)
         if size != offset:
-            raise UploadRefused("offset_wrong", "Upload-Offset", offset, offset=size)
+            raise UploadRefused("upload_offset_wrong", "Upload-Offset", offset, offset=size)
 
     @contextlib.contextmanager
     def _taken_back(self, file: BinaryIO, size: int) -> Iterator[Any]:

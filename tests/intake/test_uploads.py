@@ -84,8 +84,8 @@ def test_a_wrong_offset_is_refused_with_the_true_one_and_moves_nothing(bench, of
     made = bench.create()
     bench.patch(made.id, 0, PHOTO[:10])
     refused = refusal(bench.patch, made.id, offset, b"")
-    assert refused.code in ("offset_wrong", "beyond_length")
-    if refused.code == "offset_wrong":
+    assert refused.code in ("upload_offset_wrong", "upload_beyond_length")
+    if refused.code == "upload_offset_wrong":
         assert refused.facts["offset"] == 10
     assert bench.uploads.head(PHONE, made.id).offset == 10
 
@@ -94,7 +94,7 @@ def test_a_wrong_offset_is_refused_with_the_true_one_and_moves_nothing(bench, of
 def test_a_piece_with_another_checksum_is_dropped_and_the_right_one_taken(bench, algorithm):
     made = bench.create()
     refused = refusal(bench.patch, made.id, 0, PHOTO[:-1] + b"?", checksum=checksum(PHOTO, algorithm))
-    assert refused.code == "checksum_wrong"
+    assert refused.code == "upload_checksum_wrong"
     assert bench.uploads.head(PHONE, made.id).offset == 0
     assert bench.patch(made.id, 0, PHOTO, checksum=checksum(PHOTO, algorithm)).receipt
 
@@ -103,7 +103,7 @@ def test_a_whole_photo_with_another_hash_is_dropped_with_both_hashes_and_starts_
     made = bench.create()
     wrong = PHOTO[:-1] + bytes([PHOTO[-1] ^ 1])
     refused = refusal(bench.patch, made.id, 0, wrong)
-    assert (refused.code, refused.facts) == ("hash_wrong", {"declared": sha(PHOTO), "found": sha(wrong)})
+    assert (refused.code, refused.facts) == ("upload_hash_wrong", {"declared": sha(PHOTO), "found": sha(wrong)})
     assert refusal(bench.uploads.head, PHONE, made.id).code == "upload_unknown"
     assert not bench.receipts.given and list(bench.vault.names()) == []
     assert bench.create() == (made.id, 0, len(PHOTO), None)
@@ -117,14 +117,14 @@ def test_more_bytes_than_declared_are_refused_even_when_the_body_does_not_say_it
     for size in (None, len(body)):
         whole = checksum(body) if with_checksum else None
         refused = refusal(bench.uploads.patch, PHONE, made.id, 0, io.BytesIO(body), whole, size)
-        assert refused.code == "beyond_length"
+        assert refused.code == "upload_beyond_length"
         assert bench.uploads.head(PHONE, made.id).offset == 0
 
 
 def test_an_empty_photo_is_complete_when_created_if_its_hash_is_that_of_nothing(bench):
     assert bench.create(b"").receipt
     assert bench.vault.read(sha(b""), verify=True) == b""
-    assert refusal(bench.create, b"", sha256=sha(b"something")).code == "hash_wrong"
+    assert refusal(bench.create, b"", sha256=sha(b"something")).code == "upload_hash_wrong"
 
 
 def test_another_length_for_the_same_hash_starts_from_nothing(bench):

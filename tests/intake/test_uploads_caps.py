@@ -12,7 +12,7 @@ from tests.intake.upload_bench import OTHER_PHONE, PHONE, PHOTO, Bench
 def test_a_photo_over_the_limit_is_refused_before_its_first_byte(tmp_path):
     bench = Bench(tmp_path, Caps(photo=1000))
     refused = refusal(bench.create, length=1001)
-    assert (refused.code, refused.value, refused.facts["most"]) == ("too_large", "1001", 1000)
+    assert (refused.code, refused.value, refused.facts["most"]) == ("upload_too_large", "1001", 1000)
     assert bench.create(PHOTO[:1000]).offset == 0
 
 
@@ -20,7 +20,7 @@ def test_unfinished_uploads_of_a_device_are_limited_in_number_and_finishing_one_
     bench = Bench(tmp_path, Caps(unfinished=3))
     photos = [PHOTO[at:] for at in range(4)]
     made = [bench.create(photo) for photo in photos[:3]]
-    assert refusal(bench.create, photos[3]).code == "too_many_uploads"
+    assert refusal(bench.create, photos[3]).code == "upload_too_many"
     assert bench.create(photos[0]) == made[0]  # what was begun can be continued
     assert bench.create(photos[3], device=OTHER_PHONE).offset == 0
     bench.patch(made[0].id, 0, photos[0])
@@ -30,7 +30,7 @@ def test_unfinished_uploads_of_a_device_are_limited_in_number_and_finishing_one_
 def test_unfinished_uploads_of_a_device_are_limited_in_the_bytes_they_declare(tmp_path):
     bench = Bench(tmp_path, Caps(bytes=2 * len(PHOTO)))
     bench.create(PHOTO)
-    assert refusal(bench.create, PHOTO + b"?").code == "too_many_bytes"
+    assert refusal(bench.create, PHOTO + b"?").code == "upload_too_many_bytes"
     assert bench.create(PHOTO[1:]).offset == 0
 
 

@@ -29,8 +29,8 @@ def test_a_missing_value_is_named(missing):
     values = {"job": JOB, "sha256": HASH, "type": "image/jpeg"}
     del values[missing]
     refused = refusal(read_metadata, header(**values))
-    assert (refused.code, refused.field) == ("metadata_missing", f"Upload-Metadata {missing}")
-    assert refusal(read_metadata, None).code == "metadata_missing"
+    assert (refused.code, refused.field) == ("upload_metadata_missing", f"Upload-Metadata {missing}")
+    assert refusal(read_metadata, None).code == "upload_metadata_missing"
 
 
 @pytest.mark.parametrize(
@@ -44,17 +44,17 @@ def test_a_missing_value_is_named(missing):
 def test_a_value_that_cannot_be_is_named(key, value):
     values = {"job": JOB, "sha256": HASH, "type": "image/jpeg"} | {key: value}
     refused = refusal(read_metadata, header(**values))
-    assert (refused.code, refused.field) == ("metadata_value", f"Upload-Metadata {key}")
+    assert (refused.code, refused.field) == ("upload_metadata_value", f"Upload-Metadata {key}")
 
 
 @pytest.mark.parametrize("text", ["job ###", "job " + base64.b64encode(b"\xff\xfe").decode(), "x" * 5000])
 def test_metadata_that_is_not_base64_of_utf8_is_refused(text):
-    assert refusal(read_metadata, text).code == "metadata_unreadable"
+    assert refusal(read_metadata, text).code == "upload_metadata_unreadable"
 
 
 def test_metadata_given_twice_is_refused():
     twice = header(job=JOB, sha256=HASH, type="image/jpeg") + "," + header(job=JOB)
-    assert refusal(read_metadata, twice).code == "metadata_unreadable"
+    assert refusal(read_metadata, twice).code == "upload_metadata_unreadable"
 
 
 def test_checksums_are_read():
@@ -67,9 +67,9 @@ def test_checksums_are_read():
 @pytest.mark.parametrize(
     ("text", "code"),
     [
-        ("md5 AAAA", "checksum_algorithm"), ("", "checksum_algorithm"), ("SHA1 AAAA", "checksum_algorithm"),
-        ("sha1", "checksum_unreadable"), ("sha1 ###", "checksum_unreadable"),
-        ("sha256 AAAA", "checksum_unreadable"),
+        ("md5 AAAA", "upload_checksum_algorithm"), ("", "upload_checksum_algorithm"), ("SHA1 AAAA", "upload_checksum_algorithm"),
+        ("sha1", "upload_checksum_unreadable"), ("sha1 ###", "upload_checksum_unreadable"),
+        ("sha256 AAAA", "upload_checksum_unreadable"),
     ],
 )  # fmt: skip
 def test_a_checksum_that_cannot_be_is_refused(text, code):
@@ -79,9 +79,9 @@ def test_a_checksum_that_cannot_be_is_refused(text, code):
 @pytest.mark.parametrize("text", ["-1", "1.5", "1e3", "", "abc", "٣", "9" * 16, "0x10", "+1"])
 def test_a_size_that_is_not_a_whole_number_is_refused(text):
     refused = refusal(read_count, "Upload-Length", text)
-    assert (refused.code, refused.field) == ("header_number", "Upload-Length")
+    assert (refused.code, refused.field) == ("upload_header_number", "Upload-Length")
 
 
 def test_a_size_is_read_and_a_missing_one_named():
     assert read_count("Upload-Length", " 40 ") == 40
-    assert refusal(read_count, "Upload-Length", None).code == "header_missing"
+    assert refusal(read_count, "Upload-Length", None).code == "upload_header_missing"

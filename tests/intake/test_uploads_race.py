@@ -41,7 +41,7 @@ def test_a_newer_request_overtakes_a_stalled_one_which_writes_nothing_more(tmp_p
     assert bench.patch(made.id, 0, PHOTO[:500]).offset == 500
     body.release.set()
     thread.join(10)
-    assert outcome == ["offset_wrong"]
+    assert outcome == ["upload_offset_wrong"]
     assert bench.patch(made.id, 500, PHOTO[500:]).receipt
 
 
@@ -66,7 +66,7 @@ def test_a_newer_request_at_the_same_offset_takes_the_turn_before_its_first_byte
     threads[0].join(10)
     newer.release.set()
     threads[1].join(10)
-    assert outcome == ["overtaken", bench.receipts.given[JOB, sha(PHOTO)]]
+    assert outcome == ["upload_overtaken", bench.receipts.given[JOB, sha(PHOTO)]]
 
 
 def test_many_clients_racing_through_one_upload_end_with_the_photo_once(tmp_path):
@@ -86,7 +86,7 @@ def test_many_clients_racing_through_one_upload_end_with_the_photo_once(tmp_path
                 body = io.BytesIO(PHOTO[at.offset : at.offset + size])
                 bench.uploads.patch(PHONE, made.id, at.offset, body)
             except UploadRefused as refused:
-                assert refused.code in ("offset_wrong", "overtaken", "upload_gone"), refused
+                assert refused.code in ("upload_offset_wrong", "upload_overtaken", "upload_gone"), refused
 
     threads = [threading.Thread(target=client, args=(seed,)) for seed in range(6)]
     for thread in threads:
