@@ -1,0 +1,78 @@
+"""What a reader must know before relying on the rest: flags, forks, clocks, choices by hand, limits."""
+
+import unicodedata
+from datetime import datetime
+from typing import Any
+
+CLOCK_SECONDS = 120  # our choice: beyond it, the phone's clock and the server's are shown to differ
+
+
+def cautions(record: dict[str, Any], contents: dict[str, Any]) -> list[dict[str, Any]]:
+    """``[{"code", "facts"}]``: first what this very record shows, then the limits that hold for every report."""
+    told: list[dict[str, Any]] = []
+    hand = [one["n"] for one in contents["stations"] if one["chosen"] == "hand"]
+    if hand:
+        told.append(_fact("chosen_by_hand", stations=hand, count=len(hand)))
+    for kid, chain in sorted((record.get("chains") or {}).items()):
+        told += [_fact("fork", kid=kid, seq=fork["seq"], digests=fork["digests"]) for fork in chain.get("forks") or []]
+        if chain.get("orphans"):
+            told.append(_fact("chain_broken", kid=kid, count=len(chain["orphans"]), digests=chain["orphans"]))
+    for flag in record.get("flags") or []:
+        if flag.get("code") != "orphan":
+            told.append(_fact("flag", flag=flag.get("code"), digest=flag.get("digest"), facts=flag.get("facts")))
+    for signoff in contents["signoffs"]:
+        if signoff["signed"] and signoff["uncovered"]:
+            told.append(_fact("not_covered", walk=signoff["walk"], count=len(signoff["uncovered"])))
+    for answer in contents["answers"]:
+        if answer["open_versions"] > 1:
+            told.append(_fact("unresolved", answer=answer["id"], station=answer["station"]))
+        if answer["recomputed"] in ("different", "not_determinable"):
+            told.append(_fact(f"recomputed_{answer['recomputed']}", answer=answer["id"], station=answer["station"]))
+    for photo in contents["photos"]:
+        if photo["undecodable"]:
+            told.append(_fact("photo_not_drawn", photo=photo["n"], reason=photo["undecodable"]))
+    told += _clocks(contents) + _alone(contents)
+    if right_to_left(contents):
+        told.append(_fact("right_to_left"))
+    always = ("first_principles", "clocks", "personal", "keys")
+    return told + [_fact(code) for code in always]
+
+
+def _clocks(contents: dict[str, Any]) -> list[dict[str, Any]]:
+    told = []
+    differ = [photo["n"] for photo in contents["photos"] if photo["clocks"] == "differ"]
+    if differ:
+        told.append(_fact("photo_clock", photos=differ, count=len(differ)))
+    for day in contents["days"]:
+        clock = day["clock"] or {}
+        try:
+            server = datetime.fromisoformat(clock["server"])
+            apart = (datetime.fromisoformat(day["at"]) - server).total_seconds() - (clock.get("age") or 0) / 1000
+        except (KeyError, TypeError, ValueError):
+            continue
+        if abs(apart) > CLOCK_SECONDS:
+            told.append(_fact("phone_clock", walk=day["n"], minutes=round(apart / 60)))
+    return told
+
+
+def _alone(contents: dict[str, Any]) -> list[dict[str, Any]]:
+    """Photos of what, without one of where at the same station: illustration, not evidence of the place."""
+    told = []
+    for station in contents["stations"]:
+        roles = {photo["role"] for photo in contents["photos"] if photo["station"] == station["n"]}
+        if "what" in roles and "where" not in roles:
+            told.append(_fact("photo_alone", station=station["n"]))
+    return told
+
+
+def right_to_left(value: Any) -> bool:
+    """Whether any text holds letters that run from right to left: they are printed in the order of typing."""
+    if isinstance(value, str):
+        return any(unicodedata.bidirectional(letter) in ("R", "AL") for letter in value)
+    if isinstance(value, dict):
+        return any(right_to_left(one) for one in value.values())
+    return isinstance(value, list) and any(right_to_left(one) for one in value)
+
+
+def _fact(code: str, **facts: Any) -> dict[str, Any]:
+    return {"code": code, "facts": facts}

@@ -1,0 +1,48 @@
+"""The cover: what was inspected, when and by whom, and the result in a word and in numbers.
+
+It carries what ISO/IEC 17020:2012 7.4.2 asks of an inspection report: a) issuing body, b) identification and
+date of issue, c) dates of inspection, d) what was inspected, e) the sign of approval, f) the statement of
+conformity, g) the results (the sections that follow).
+"""
+
+from typing import Any
+
+from inspect_app.report.order import RESULTS
+
+
+def cover(contents: dict[str, Any]) -> dict[str, Any]:
+    """``verdict`` is one of ``fails``, ``open`` (something could not be settled, or evidence is missing),
+    ``none_found``, ``nothing``. It speaks of the places looked at and of nothing else."""
+    results = [answer["result"] for answer in contents["answers"]]
+    counts = {one: results.count(one) for one in RESULTS}
+    counts["not_determinable"] += sum(result not in RESULTS for result in results)
+    days = sorted(str(day["at"])[:10] for day in contents["days"] if day["at"])
+    return {
+        "verdict": _word(counts, contents), "counts": counts, "answers": len(results),
+        "stations": len(contents["stations"]), "walks": len(contents["days"]), "photos": len(contents["photos"]),
+        "findings": len(contents["findings"]), "critical": _critical(contents),
+        "areas": [area["name"] for area in contents["areas"]],
+        "assemblies": [assembly["name"] for assembly in contents["assemblies"]],
+        "dates": [days[0], days[-1]] if days else [],
+        "inspected_by": _unique([day["by"]["name"] for day in contents["days"]]),
+        "signed_by": _unique([one["name"] for one in contents["signoffs"] if one["signed"]]),
+        "unsigned": sum(not one["signed"] for one in contents["signoffs"]),
+    }  # fmt: skip
+
+
+def _word(counts: dict[str, int], contents: dict[str, Any]) -> str:
+    if counts["fail"]:
+        return "fails"
+    if not contents["answers"]:
+        return "nothing"
+    if counts["not_determinable"] or counts["too_close"] or any(one["blocks"] for one in contents["missing"]):
+        return "open"
+    return "none_found"
+
+
+def _critical(contents: dict[str, Any]) -> int:
+    return sum(finding["severity"] == "critical" for finding in contents["findings"])
+
+
+def _unique(names: list[Any]) -> list[Any]:
+    return [name for at, name in enumerate(names) if name and name not in names[:at]]

@@ -1,0 +1,68 @@
+"""What was not looked at. A report that leaves this out says more than it knows."""
+
+from typing import Any
+
+
+def not_seen(record: dict[str, Any], definitions: dict[str, Any], numbers: dict[str, Any],
+             stations: list[dict[str, Any]], answers: list[dict[str, Any]], areas: list[dict[str, Any]],
+             ) -> list[dict[str, Any]]:  # fmt: skip
+    """``[{"code", "facts"}]``: areas without a look, places not reached or covered, places without an answer,
+    items not answered, and how many panels of those placed have a place looked at."""
+    told: list[dict[str, Any]] = []
+    reached = [one for one in stations if one["reached"] == "yes"]
+    for area in areas:
+        looked = {one["panel"] for one in reached if one["area"] == area["id"]}
+        if not looked:
+            told.append(_fact("area_not_looked", area=area["name"]))
+        laid = _panels(area["placed"])
+        if laid:
+            told.append(_fact("panels_looked", area=area["name"], looked=len(looked & laid), placed=len(laid)))
+    for code in ("unsafe", "covered"):
+        told += [
+            _fact(f"station_{code}", station=one["n"], area=_name(record, one), panel=one["panel"])
+            for one in stations if one["reached"] == code
+        ]  # fmt: skip
+    told += [_fact("station_empty", station=one["n"]) for one in reached if not one["answers"]]
+    return told + _unanswered(record, definitions, numbers, stations, answers)
+
+
+def _unanswered(record: dict[str, Any], definitions: dict[str, Any], numbers: dict[str, Any],
+                stations: list[dict[str, Any]], answers: list[dict[str, Any]]) -> list[dict[str, Any]]:  # fmt: skip
+    told = []
+    for key, n in numbers["walks"].items():
+        digest = record["walks"][key].get("definition")
+        definition = definitions.get(digest) or {}
+        if definition.get("per") == "walk":
+            given = {one["item"] for one in answers if one["walk"] == n and one["definition"]["digest"] == digest}
+            told += _items(definition, given, walk=n, station=None)
+    for station in stations:
+        if station["reached"] != "yes":
+            continue
+        here = [one for one in answers if one["station"] == station["n"]]
+        for digest in sorted({str(one["definition"]["digest"]) for one in here}):
+            given = {one["item"] for one in here if one["definition"]["digest"] == digest}
+            told += _items(definitions.get(digest) or {}, given, walk=station["walk"], station=station["n"])
+    return told
+
+
+def _items(definition: dict[str, Any], given: set[Any], walk: Any, station: Any) -> list[dict[str, Any]]:
+    left = [item for item in definition.get("items", []) if item["id"] not in given]
+    if not left:
+        return []
+    questions = [item.get("question") or {"en": item["id"], "es": item["id"]} for item in left]
+    return [_fact("items_not_answered", walk=walk, station=station, title=definition.get("title"),
+                  count=len(left), questions=questions)]  # fmt: skip
+
+
+def _panels(placed: list[dict[str, Any]]) -> set[int]:
+    most = 5000  # beyond any roof; a mistyped number must not fill the memory
+    runs = [(one["from"], one["to"]) for one in placed if isinstance(one["from"], int) and isinstance(one["to"], int)]
+    return {panel for low, high in runs for panel in range(low, min(high, low + most) + 1)}
+
+
+def _name(record: dict[str, Any], station: dict[str, Any]) -> Any:
+    return (record["areas"].get(station["area"]) or {}).get("name") or station["area"]
+
+
+def _fact(code: str, **facts: Any) -> dict[str, Any]:
+    return {"code": code, "facts": facts}
