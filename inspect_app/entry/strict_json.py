@@ -20,7 +20,7 @@ def parse(data: bytes, field: str) -> dict[str, object]:
     """The JSON object in ``data``. ``field`` names the document (``header``, ``payload``) in refusals.
 
     Raises Refused: ``bad_text`` (invalid UTF-8, NUL, lone surrogate), ``too_deep`` (over 32),
-    ``duplicate_key``, ``bad_number`` (a fraction, an exponent, NaN, -0, beyond ±(2^53 - 1)), ``malformed``
+    ``duplicate_key``, ``bad_number`` (a fraction, an exponent, -0, beyond ±(2^53 - 1)), ``malformed``
     (anything else).
     """
     try:
@@ -34,7 +34,7 @@ def parse(data: bytes, field: str) -> dict[str, object]:
             object_pairs_hook=lambda pairs: _object(pairs, field),
             parse_int=lambda digits: _integer(digits, field),
             parse_float=lambda digits: _no_number(digits, field),
-            parse_constant=lambda name: _no_number(name, field),
+            parse_constant=lambda name: _no_json(name, field),
         )
     except json.JSONDecodeError as error:
         raise Refused("malformed", field, text[error.pos : error.pos + 20]) from None
@@ -74,6 +74,10 @@ def _integer(digits: str, field: str) -> int:
 
 def _no_number(digits: str, field: str) -> object:
     raise Refused("bad_number", field, digits)
+
+
+def _no_json(name: str, field: str) -> object:
+    raise Refused("malformed", field, name)  # NaN and Infinity: Python reads them, JSON has no such thing
 
 
 def _check_text(value: object, path: str) -> None:

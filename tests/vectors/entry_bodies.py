@@ -1,0 +1,137 @@
+"""One invented payload of every kind, for ``make_entries.py``."""
+
+import copy
+from typing import Any
+
+from inspect_app.entry.base64url import encode
+from inspect_app.entry.uuid7 import uuid7
+
+
+def uuid(number: int) -> str:
+    return uuid7(1795642805120 + number, bytes([number]) * 10)
+
+
+JOB, STATION, WALK, AREA, ASSEMBLY = (uuid(number) for number in (2, 3, 4, 5, 6))
+SHA256 = "0f" * 32
+DIGEST = encode(bytes(range(32)))
+
+
+def q(value: str, unit: str) -> dict[str, str]:
+    return {"value": value, "unit": unit}
+
+
+BODIES: dict[str, tuple[str, dict[str, Any]]] = {
+    "job": (
+        JOB,
+        {
+            "name": "Boathouse (invented)", "place": "No such quay", "units": "US", "language": "en",
+            "paper": "letter", "invented": True, "metal_low": q("-20", "F"), "metal_high": q("180", "F"),
+            "metal_range_source": "invented", "placing_error": q("0.125", "in"),
+            "parties": [{"role": "installer", "name": "Invented crew"}],
+            "definitions": {"nail_flange": DIGEST},
+        },
+    ),
+    "assembly": (
+        ASSEMBLY,
+        {
+            "name": "Nail flange", "panel": "invented", "seam": "snap_lock", "seam_height": q("1.5", "in"),
+            "coverage": q("16", "in"), "metal": "steel", "expansion": q("6.5e-6", "/F"),
+            "expansion_source": "invented", "gauge": "24", "gauge_system": "MSG", "coating": "AZ50",
+            "attachment": "nail_flange", "slot_length": q("1", "in"), "fastener": "screw",
+            "fastener_diameter": q("0.190", "in"), "deck": "plywood", "underlayment": "membrane",
+            "zones": [{"name": "field", "spacing": q("12", "in"), "pressure": q("30", "psf")}],
+            "minimum_slope": q("3", "/12"), "longest_run": q("40", "ft"), "clip": None,
+            "approval": {"reference": "invented", "issued": "2025-03-01", "expires": "2028-03-01"},
+        },
+    ),
+    "area": (
+        AREA,
+        {
+            "name": "Quay slope", "assembly": ASSEMBLY, "slope": q("4", "/12"), "start": "left",
+            "outline": {"unit": "ft", "points": [["0", "0"], ["64", "0"], ["64", "40"], ["0", "40"]]},
+            "edges": ["eave", "rake", "ridge", "rake"], "coverage": q("16", "in"), "fixed_line": None,
+            "zones": ["field"],
+        },
+    ),
+    "walk": (
+        WALK,
+        {
+            "definition": DIGEST, "areas": [AREA], "crew": "2", "weather": {"sky": "clear", "wind": "light"},
+            "metal_temperature": q("70", "F"), "metal_uncertainty": q("3", "dF"),
+            "metal_temperature_by": "contact probe", "placed": [{"area": AREA, "from": 0, "to": 11}],
+            "fall_protection": "confirmed", "independent": False,
+        },
+    ),
+    "station": (
+        STATION,
+        {
+            "walk": WALK, "area": AREA, "panel": 7, "from_low_end": q("12.5", "ft"), "zone": "field",
+            "chosen": "hand", "reached": "yes",
+        },
+    ),
+    "answer": (
+        f"{STATION}/nail_flange/screw_centred",
+        {
+            "walk": WALK, "station": STATION, "area": AREA, "definition": DIGEST, "item": "screw_centred",
+            "choice": None, "note": "", "photos": [SHA256],
+            "reading": {"taps": {"ridge_end": [812, 40], "eave_end": [815, 990], "screw": [809, 520]}},
+            "verdict": {
+                "result": "pass", "rule": "slot@1", "rulebook": DIGEST, "reason": None, "inputs": {},
+                "values": {"offset": q("0.02", "in")},
+            },
+        },
+    ),
+    "photo": (
+        SHA256,
+        {
+            "walk": WALK, "station": STATION, "answer": None, "role": "what", "sha256": SHA256, "size": 4096,
+            "type": "image/jpeg", "source": "camera",
+            "position": {"latitude": "44.1", "longitude": "-68.2", "accuracy": "12"},
+        },
+    ),
+    "signoff": (
+        WALK,
+        {
+            "walk": WALK, "statement": "This is what I saw.", "name": "Ada Ejemplo (invented)",
+            "role": "foreman", "strokes": [[1, 2, 3, 4]], "canvas": {"width": 320, "height": 120},
+            "covers": [DIGEST],
+        },
+    ),
+}  # fmt: skip
+
+WILD = (
+    "Ñandú 屋根 🏠 e\u0301 \u202eright to left\u202c \u2028 \ufeff \ufffe "
+    "\"\\/\b\f\n\r\t \x1f\x7f __proto__ </script>"
+)
+
+
+def payloads() -> list[tuple[str, dict[str, Any]]]:
+    """``(name, payload)``: every kind by its name, then what is unusual and allowed."""
+    rows = [(kind, _payload(kind, subject, body)) for kind, (subject, body) in BODIES.items()]
+    station = dict(rows)["station"]
+    first = station | {"seq": 0, "prev": None}
+    body = station["body"]
+    future = station | {"mood": {"sun": [True, None, 3]}, "body": body | {"tilt": q("1", "parsec")}}
+    wild = station | {"build": WILD, "body": body | {"zone": WILD, WILD: WILD, "__proto__": {"a": 1}}}
+    late = station | {"at": "2049-12-31T23:59:59.999+14:00", "replaces": [DIGEST, encode(bytes(32))]}
+    metres = station | {"body": body | {"from_low_end": q("-3.81", "m")}}
+    walk_answer = copy.deepcopy(dict(rows)["answer"]) | {"subject": f"{WALK}/nail_flange/screw_centred"}
+    walk_answer["body"] |= {"station": None, "area": None, "choice": "pass", "reading": None}
+    return [
+        *rows,
+        ("the first of its chain", first),
+        ("members of a later release", future),
+        ("wild text", wild),
+        ("a clock that is years off", late),
+        ("metres, below the low end", metres),
+        ("an answer of the whole walk", walk_answer),
+    ]
+
+
+def _payload(kind: str, subject: str, body: dict[str, Any]) -> dict[str, Any]:
+    return {
+        "v": 1, "id": uuid(1), "kind": kind, "job": JOB, "subject": subject, "replaces": [],
+        "at": "2026-11-25T16:40:05.120-05:00",
+        "clock": {"monotonic": 81234, "server": None, "age": None, "zone": "America/New_York"},
+        "seq": 3, "prev": DIGEST, "by": "ada", "build": "1", "body": body,
+    }  # fmt: skip
