@@ -15,8 +15,8 @@ export async function jobs() {
   return person ? ((await readMeta(['jobs', person.id])) ?? []) : []
 }
 
-/** The last record folded: a job's entries only ever grow in number. @type {{key: string, record: any} | null} */
-let last = null
+/** Records folded lately: a job's entries only ever grow in number. @type {Map<string, {key: string, record: any}>} */
+const folded = new Map()
 
 /**
  * @param {string} job @returns {Promise<any>} the record of `fold`
@@ -28,10 +28,11 @@ export async function jobRecord(job) {
   const rows = await withDb(['entries'], 'readonly', (tx) => tx.store.index('job').getAll([person.id, job]))
   const people = await peopleOf(job)
   const key = JSON.stringify([person.id, job, rows.length, people])
-  if (last?.key === key) return last.record
+  const before = folded.get(job)
+  if (before?.key === key) return before.record
   const entries = rows.map(({ digest, kid, token }) => ({ digest, kid, payload: payloadOf(token) }))
   const record = await ask({ call: 'fold', entries, people })
-  last = { key, record }
+  folded.set(job, { key, record })
   return record
 }
 

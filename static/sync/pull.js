@@ -12,26 +12,41 @@ import { callAs } from './token.js'
 
 const PAGE = 200
 
-/** @param {any} person @returns {Promise<void>} keeps who belongs to which job */
+/** Keeps who belongs to which job. @param {any} person @returns {Promise<string[]>} ids of the person's jobs */
 export async function pullJobs(person) {
   const reply = await callAs(person, 'GET', '/api/jobs')
   if (!Array.isArray(reply.data?.jobs)) throw failed(reply)
   await writeMeta(['jobs', person.id], reply.data.jobs)
+  return reply.data.jobs.map((/** @type {any} */ job) => job.id)
 }
 
 /**
- * @param {any} person @param {{jwk: any}} server @param {() => void} progress
+ * Everything new in the person's jobs. A job that the person joined later has entries before the cursor: it is
+ * brought whole first, under a cursor of its own.
+ * @param {any} person @param {{jwk: any}} server @param {string[]} jobs @param {() => void} progress
  * @throws {Trouble} `sync.forged` at the first entry whose receipt the pinned key did not sign: the cursor stays
  *   before it
  */
-export async function pullEntries(person, server, progress) {
+export async function pullEntries(person, server, jobs, progress) {
+  const whole = await readMeta(['whole', person.id])
+  for (const job of whole ? jobs.filter((id) => !whole.includes(id)) : []) {
+    await pullFrom(person, server, job, progress)
+  }
+  await pullFrom(person, server, null, progress)
+  const known = [...new Set([...(whole ?? []), ...jobs])]
+  if (known.length !== whole?.length) await writeMeta(['whole', person.id], known)
+}
+
+/** @param {any} person @param {any} server @param {string | null} job @param {() => void} progress */
+async function pullFrom(person, server, job, progress) {
+  const cursor = job ? ['cursor', person.id, job] : ['cursor', person.id]
   for (let more = true; more;) {
-    const after = (await readMeta(['cursor', person.id])) ?? 0
-    const reply = await callAs(person, 'GET', `/api/entries?after=${after}&limit=${PAGE}`)
+    const after = (await readMeta(cursor)) ?? 0
+    const reply = await callAs(person, 'GET', `/api/entries?after=${after}&limit=${PAGE}${job ? `&job=${job}` : ''}`)
     if (!Array.isArray(reply.data?.entries) || !Number.isInteger(reply.data.next)) throw failed(reply)
     const page = []
     for (const item of reply.data.entries) page.push(await checked(person, server, item))
-    await commit(person.id, page, reply.data.next)
+    await commit(person.id, page, cursor, reply.data.next)
     if (page.length) progress()
     more = reply.data.more === true && reply.data.next > after
   }
@@ -65,8 +80,8 @@ export function definitionsIn(payload) {
   return named.filter((digest) => typeof digest === 'string' && /^[A-Za-z0-9_-]{43}$/.test(digest))
 }
 
-/** @param {string} person @param {any[]} page @param {number} next */
-function commit(person, page, next) {
+/** @param {string} person @param {any[]} page @param {any[]} cursor @param {number} next */
+function commit(person, page, cursor, next) {
   const at = Date.now()
   return withDb(['entries', 'receipts', 'outbox', 'meta'], 'readwrite', async (tx) => {
     for (const { digest, job, kid, token, seq, receipt, needs } of page) {
@@ -81,6 +96,6 @@ function commit(person, page, next) {
         }
       }
     }
-    await tx.objectStore('meta').put(next, ['cursor', person])
+    await tx.objectStore('meta').put(next, cursor)
   })
 }

@@ -62,8 +62,8 @@ async function sendText(person, server, asked, progress) {
 async function receive(person, server, progress) {
   if (person.hidden || (await deliveryToken(person)).scope !== 'full') return
   await tell({ phase: 'receiving' })
-  await pullJobs(person)
-  await pullEntries(person, server, progress)
+  const jobs = await pullJobs(person)
+  await pullEntries(person, server, jobs, progress)
   await pullDefinitions(progress)
 }
 

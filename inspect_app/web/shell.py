@@ -1,0 +1,85 @@
+"""The app itself: its page, its worker, its files, the rulebook's Python files, and the digest list of them.
+
+The worker (``static/sw.js``) installs exactly what ``/shell.json`` lists and checks each digest. ``/sw.js``
+is served with the list's digest as its first line, so that a changed file anywhere makes a new worker.
+"""
+
+import mimetypes
+from pathlib import Path
+
+from flask import Blueprint, Response, abort, jsonify, request, send_file
+
+from inspect_app.settings import shipped
+from inspect_app.web.shell_files import Member, ShellFiles
+
+PACKAGE = Path(__file__).resolve().parents[1]
+STATIC = shipped("static")
+
+# What the machine's own registry says of these types is not to be relied on: a worker of the wrong one fails.
+for _type, _suffix in (
+    ("text/javascript", ".js"),
+    ("text/javascript", ".mjs"),
+    ("application/wasm", ".wasm"),
+    ("application/manifest+json", ".webmanifest"),
+    ("image/svg+xml", ".svg"),
+    ("text/plain", ".py"),
+):
+    mimetypes.add_type(_type, _suffix)
+
+blueprint = Blueprint("shell", __name__)
+files = ShellFiles(STATIC, PACKAGE)
+
+
+@blueprint.get("/")
+def page() -> Response:
+    """The app's page."""
+    return _answer(files.member("/"))
+
+
+@blueprint.get("/sw.js")
+def worker() -> Response:
+    """The worker, headed by the build it installs; never from a cache."""
+    text = (STATIC / "sw.js").read_text(encoding="utf-8")
+    answer = Response(f'const BUILD = "{files.build()}"\n{text}', mimetype="text/javascript")
+    answer.headers["Cache-Control"] = "no-cache"
+    return answer
+
+
+@blueprint.get("/shell.json")
+def shell_list() -> Response:
+    """``{"build", "files": [{"url", "sha256", "size"}]}``: every file of the app, by digest."""
+    answer = jsonify(files.listing())
+    answer.headers["Cache-Control"] = "no-cache"
+    return answer
+
+
+@blueprint.get("/static/<path:name>")
+def static_file(name: str) -> Response:
+    """A file of ``static/``; one that is no member of the shell (a font, a map) is served as it is."""
+    member = files.member(f"/static/{name}")
+    if member is not None:
+        return _answer(member)
+    place = (STATIC / name).resolve()
+    if not place.is_relative_to(STATIC.resolve()) or not place.is_file():
+        abort(404)
+    return send_file(place, conditional=True, max_age=0)
+
+
+@blueprint.get("/rulebook/<path:name>")
+def rulebook_file(name: str) -> Response:
+    """A Python file of the rulebook or the record, which the phone runs as it stands."""
+    return _answer(files.member(f"/rulebook/{name}"))
+
+
+def _answer(member: Member | None) -> Response:
+    if member is None:
+        abort(404)
+    compress = bool(request.accept_encodings.quality("gzip")) and len(member.gzipped) < len(member.content)
+    answer = Response(member.gzipped if compress else member.content, mimetype=member.type)
+    if compress:
+        answer.headers["Content-Encoding"] = "gzip"
+    answer.headers["Vary"] = "Accept-Encoding"
+    answer.headers["Cache-Control"] = "no-cache"
+    answer.set_etag(member.sha256 + ("-gz" if compress else ""))
+    answer.make_conditional(request)
+    return answer

@@ -1,0 +1,99 @@
+"""The files that make up the app on the phone, with their digests. Reads again what has changed on disk."""
+
+import gzip
+import hashlib
+import json
+import mimetypes
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+
+SHARED = ("rules", "record")  # packages of the server that the phone runs too
+SUFFIXES = {".js", ".mjs", ".css", ".json", ".wasm", ".svg", ".png", ".webmanifest"}
+# In static/ and yet no members: the page has its own address, the worker is not served by itself, and these
+# belong to the people who write the code.
+OUTSIDE = {"index.html", "sw.js", "jsconfig.json"}
+
+
+@dataclass(frozen=True)
+class Member:
+    """One file of the app: ``content`` its bytes, ``type`` its MIME type, ``sha256`` in hexadecimal."""
+
+    url: str
+    content: bytes
+    type: str
+
+    @cached_property
+    def sha256(self) -> str:
+        return hashlib.sha256(self.content).hexdigest()
+
+    @cached_property
+    def gzipped(self) -> bytes:
+        return gzip.compress(self.content, 9, mtime=0)
+
+
+class ShellFiles:
+    """The members of the app, from ``static`` and from the shared packages under ``package``."""
+
+    def __init__(self, static: Path, package: Path) -> None:
+        self._static = static
+        self._package = package
+        self._seen: dict[str, tuple[tuple[int, int], Member]] = {}
+
+    def places(self) -> Iterator[tuple[str, Path]]:
+        """Address and place of every member, in order of address."""
+        found = {"/": self._static / "index.html"}
+        for place in self._static.rglob("*"):
+            name = place.relative_to(self._static).as_posix()
+            if place.suffix in SUFFIXES and name not in OUTSIDE:
+                found[f"/static/{name}"] = place
+        for package in SHARED:
+            for place in (self._package / package).rglob("*.py"):
+                found[f"/rulebook/{place.relative_to(self._package).as_posix()}"] = place
+        for url in sorted(found):
+            if found[url].is_file():
+                yield url, found[url]
+
+    def members(self) -> list[Member]:
+        """Every member, in order of address."""
+        return [self._read(url, place) for url, place in self.places()]
+
+    def member(self, url: str) -> Member | None:
+        """The member at this address, or None."""
+        for known, place in self.places() if url not in self._seen else [(url, self._place(url))]:
+            if known == url and place.is_file():
+                return self._read(url, place)
+        return None
+
+    def listing(self) -> dict[str, object]:
+        """``{"build", "files": [{"url", "sha256", "size"}]}``; ``build`` is the digest of ``files``."""
+        files = [
+            {"url": one.url, "sha256": one.sha256, "size": len(one.content)} for one in self.members()
+        ]
+        return {"build": _digest(files), "files": files}
+
+    def build(self) -> str:
+        """The digest that names the app as it is now."""
+        return str(self.listing()["build"])
+
+    def _place(self, url: str) -> Path:
+        if url == "/":
+            return self._static / "index.html"
+        root, name = url[1:].split("/", 1)
+        return (self._static if root == "static" else self._package) / name
+
+    def _read(self, url: str, place: Path) -> Member:
+        stat = place.stat()
+        state = (stat.st_mtime_ns, stat.st_size)
+        known = self._seen.get(url)
+        if known and known[0] == state:
+            return known[1]
+        kind = mimetypes.guess_type(place.name)[0] or "application/octet-stream"
+        member = Member(url, place.read_bytes(), "text/html" if url == "/" else kind)
+        self._seen[url] = (state, member)
+        return member
+
+
+def _digest(files: list[dict[str, object]]) -> str:
+    return hashlib.sha256(json.dumps(files, separators=(",", ":")).encode()).hexdigest()
