@@ -1,0 +1,130 @@
+"""The composition root: build every part from settings and hand each what it needs.
+
+Nothing is connected at import. ``create_app`` makes folders, keys and tables where there are none.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from os import urandom
+
+from flask import Flask
+
+from inspect_app.clock import Clock, system_clock
+from inspect_app.entry.uuid7 import uuid7
+from inspect_app.intake.batch import Batches
+from inspect_app.intake.completion import Completion
+from inspect_app.intake.pictures import shrink
+from inspect_app.intake.uploads import Uploads
+from inspect_app.people.accounts import Accounts
+from inspect_app.people.delivery import Delivery
+from inspect_app.people.devices import Devices
+from inspect_app.people.membership import Membership
+from inspect_app.people.nonces import Nonces
+from inspect_app.people.tries import Tries
+from inspect_app.settings import Settings
+from inspect_app.store.database import db
+from inspect_app.store.log import Log
+from inspect_app.store.log_reading import LogReading
+from inspect_app.store.manifests import Manifests
+from inspect_app.store.migrate import migrate
+from inspect_app.store.quarantine import Quarantine
+from inspect_app.store.records import Records
+from inspect_app.store.server_key import ServerKey, kept_secret, server_key
+from inspect_app.store.statements import Statements
+from inspect_app.store.transactions import Transactions, prepare
+from inspect_app.store.vault import Vault
+from inspect_app.store.vault_copies import Copies
+from inspect_app.web.bearer import device_from_bearer, require_member
+from inspect_app.web.photos_desk import PhotoDesk
+from inspect_app.web.register import register
+from inspect_app.words import Words
+
+
+@dataclass(frozen=True)
+class Parts:
+    """Everything a route or a command may ask for, as ``current_app.extensions["seamwalk"]``."""
+
+    settings: Settings
+    clock: Clock
+    new_id: Callable[[], str]
+    words: Words
+    server_key: ServerKey
+    transactions: Transactions
+    statements: Statements
+    log: Log
+    reading: LogReading
+    records: Records
+    vault: Vault
+    quarantine: Quarantine
+    manifests: Manifests
+    accounts: Accounts
+    membership: Membership
+    devices: Devices
+    nonces: Nonces
+    delivery: Delivery
+    tries: Tries
+    batches: Batches
+    completion: Completion
+    after_intake: Callable[[str], None]
+
+
+def create_app(
+    settings: Settings, clock: Clock = system_clock, after_intake: Callable[[str], None] = lambda job: None
+) -> Flask:
+    """A ready app. ``after_intake(job)`` is called when what arrived may have made a report due. Raises what
+    the file system or the database raises when the data folder cannot be used."""
+    settings.data.mkdir(parents=True, exist_ok=True)
+    secret = kept_secret(settings.data / "session.key", lambda: urandom(32))
+    app = Flask("inspect_app", static_folder=None)
+    app.config.update(
+        SQLALCHEMY_DATABASE_URI=settings.database_url,
+        SQLALCHEMY_ENGINE_OPTIONS={"pool_pre_ping": settings.database_url.startswith("postgresql")},
+        SECRET_KEY=secret,
+    )
+    db.init_app(app)
+    with app.app_context():
+        prepare(db.engine)
+        parts = build(settings, clock, secret, after_intake)
+        migrate(parts.transactions)
+    app.extensions["seamwalk"] = parts
+    app.extensions["photos"] = photo_desk(parts)
+    register(app)
+    return app
+
+
+def build(settings: Settings, clock: Clock, secret: bytes, after_intake: Callable[[str], None]) -> Parts:
+    """The parts, wired."""
+    key = server_key(settings.data / "server.key")
+    transactions = Transactions()
+    statements = Statements(transactions, key, clock)
+    reading = LogReading(transactions)
+    records = Records(transactions, reading)
+    completion = Completion(reading, records, after_intake)
+    log = Log(transactions, statements, completion.photo_arrived)
+    quarantine = Quarantine(transactions, clock)
+    membership = Membership(transactions, clock)
+    devices = Devices(transactions, statements)
+    nonces = Nonces(secret, clock)
+
+    def new_id() -> str:
+        return uuid7(int(clock().timestamp() * 1000), urandom(10))
+
+    return Parts(
+        settings=settings, clock=clock, new_id=new_id, words=Words(settings.static / "words"), server_key=key,
+        transactions=transactions, statements=statements, log=log, reading=reading, records=records,
+        vault=Vault(settings.data / "photos"), quarantine=quarantine,
+        manifests=Manifests(transactions, clock), accounts=Accounts(transactions, clock, new_id),
+        membership=membership, devices=devices, nonces=nonces,
+        delivery=Delivery(secret, clock, nonces, devices), tries=Tries(clock),
+        batches=Batches(log, quarantine, devices, membership), completion=completion,
+        after_intake=after_intake,
+    )  # fmt: skip
+
+
+def photo_desk(parts: Parts) -> PhotoDesk:
+    """What the photo routes need. Display copies lie apart from the vault and can be deleted at will."""
+    data, vault = parts.settings.data, parts.vault
+    vault.sweep()
+    uploads = Uploads(data / "uploads", vault, parts.log, lambda: parts.clock().timestamp())
+    copies = Copies(data / "copies", vault, shrink)
+    return PhotoDesk(uploads, vault, copies, parts.log, parts.words, device_from_bearer, require_member)

@@ -1,0 +1,55 @@
+"""``seamwalk``: one command, a module of ``inspect_app.commands`` for each of its words."""
+
+import argparse
+import os
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+from importlib.util import find_spec
+
+from inspect_app.errors import Problem
+from inspect_app.settings import shipped
+from inspect_app.store.trouble import trouble
+from inspect_app.words import Words
+
+COMMANDS = ("serve", "demo", "user", "job", "report", "verify", "rebuild", "checklist", "calc")
+REFUSED = 2
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command; its exit code: 0 done, 2 refused input with the reason on standard error."""
+    parser = argparse.ArgumentParser(prog="seamwalk", description="Check standing seam metal roofs.")
+    subparsers = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
+    for name in COMMANDS:
+        if find_spec(f"inspect_app.commands.{name}"):
+            import_module(f"inspect_app.commands.{name}").add_to(subparsers)
+    args = parser.parse_args(arguments)
+    try:
+        return int(import_module(f"inspect_app.commands.{args.command}").run(args))
+    except KeyboardInterrupt:
+        return 130
+    except Problem as problem:
+        return explain(problem)
+    except Exception as error:
+        known = trouble(error)
+        if known is None:
+            raise
+        return explain(known)
+
+
+def explain(problem: Problem) -> int:
+    """Say on standard error what is wrong, with field, value and way out; the exit code for it."""
+    words = Words(shipped("static") / "words")
+    language = "es" if os.environ.get("LC_ALL", os.environ.get("LANG", "")).startswith("es") else "en"
+    key = f"error.{problem.code}"
+    if f"{key}.message" not in words:
+        key = "error.request_refused"
+    facts = {"field": problem.field, "value": problem.value}
+    print(f"{problem.field}: {problem.value}", file=sys.stderr)
+    for part in ("message", "way_out"):
+        print(words.say(f"{key}.{part}", language, facts), file=sys.stderr)
+    return REFUSED
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,1 @@
+"""What arrives: batches of entries, photos by resumable upload, job files. Each item has its own answer."""

@@ -1,0 +1,44 @@
+"""What each phone last said is still only on it, so that the office can list what has not arrived."""
+
+import json
+from collections.abc import Collection, Mapping, Sequence
+from typing import Any, NamedTuple
+
+from sqlalchemy import delete, insert, select
+
+from inspect_app.clock import Clock, spell
+from inspect_app.store.tables import ManifestRow
+from inspect_app.store.transactions import Transactions
+
+
+class Manifest(NamedTuple):
+    """The last word of one key: when it came, the oldest item's time as the phone tells it, and the items
+    ``{"what": "entry"|"photo", "job", "name", "size"}``."""
+
+    kid: str
+    received_at: str
+    oldest: str | None
+    items: list[dict[str, Any]]
+
+
+class Manifests:
+    """One manifest for each key; a new one takes the place of the one before."""
+
+    def __init__(self, transactions: Transactions, clock: Clock) -> None:
+        self.transactions, self.clock = transactions, clock
+
+    def keep(self, kid: str, items: Sequence[Mapping[str, object]], oldest: str | None) -> None:
+        text = json.dumps(list(items), separators=(",", ":"))
+        with self.transactions.writing() as session:
+            session.execute(delete(ManifestRow).where(ManifestRow.kid == kid))
+            row = {"kid": kid, "received_at": spell(self.clock()), "oldest": oldest, "items": text}
+            session.execute(insert(ManifestRow).values(**row))
+
+    def of(self, kids: Collection[str]) -> list[Manifest]:
+        """The manifests of these keys, in order of the key."""
+        asked = select(ManifestRow.kid, ManifestRow.received_at, ManifestRow.oldest, ManifestRow.items).where(
+            ManifestRow.kid.in_(kids)
+        )
+        with self.transactions.reading() as session:
+            rows = session.execute(asked.order_by(ManifestRow.kid)).all()
+        return [Manifest(row.kid, row.received_at, row.oldest, json.loads(row.items)) for row in rows]

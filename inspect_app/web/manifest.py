@@ -1,0 +1,22 @@
+"""Hear what is still only on a phone."""
+
+from typing import Any
+
+from flask_smorest import Blueprint
+
+from inspect_app.clock import spell
+from inspect_app.web.bearer import device_from_bearer
+from inspect_app.web.parts import parts
+from inspect_app.web.schemas.manifest import HeardSchema, ManifestSchema
+
+blueprint = Blueprint("manifest", __name__, url_prefix="/api", description="What has not arrived")
+
+
+@blueprint.route("/manifest", methods=["POST"])
+@blueprint.arguments(ManifestSchema)
+@blueprint.response(200, HeardSchema)
+def hear(given: dict[str, Any]) -> dict[str, object]:
+    """Replace what this key said before."""
+    device = device_from_bearer(scope="quarantine")
+    parts().manifests.keep(device.kid, given["items"], given["oldest"])
+    return {"time": spell(parts().clock())}

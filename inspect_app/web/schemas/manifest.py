@@ -1,0 +1,25 @@
+from marshmallow import fields, validate
+
+from inspect_app.web.schemas.wire import Wire, text, uuid
+
+
+class ItemSchema(Wire):
+    """One thing that is still only on the phone."""
+
+    what = fields.String(required=True, validate=validate.OneOf(["entry", "photo"]))
+    job = uuid(required=True)
+    name = text(64, required=True)
+    size = fields.Integer(required=True, strict=True, validate=validate.Range(0, 2**53 - 1))
+
+
+class ManifestSchema(Wire):
+    """Everything that is still only on the phone, and when the oldest was made."""
+
+    items = fields.List(fields.Nested(ItemSchema), required=True)
+    oldest = text(40, load_default=None, allow_none=True)
+
+
+class HeardSchema(Wire):
+    """Heard."""
+
+    time = fields.String()

@@ -1,0 +1,59 @@
+"""People's sign-in by cookie (Flask-Login). It serves people's pages only; delivery rests on device keys."""
+
+from datetime import timedelta
+
+from flask import Flask, request, session
+from flask.sessions import SecureCookieSessionInterface
+from flask_login import LoginManager, UserMixin, current_user, login_user, logout_user
+
+from inspect_app.people.accounts import Person
+from inspect_app.web.parts import parts
+
+HOURS = 12
+
+
+class SignedIn(UserMixin):
+    """A person as Flask-Login keeps them."""
+
+    def __init__(self, person: Person) -> None:
+        self.person = person
+        self.id = person.id
+
+
+class Cookies(SecureCookieSessionInterface):
+    """Over HTTPS the cookie never travels without it; on a plain local address it must."""
+
+    def get_cookie_secure(self, app: Flask) -> bool:
+        return request.is_secure
+
+
+def install(app: Flask) -> None:
+    app.session_interface = Cookies()
+    app.config.update(
+        SESSION_COOKIE_NAME="seamwalk", SESSION_COOKIE_HTTPONLY=True, SESSION_COOKIE_SAMESITE="Lax",
+        PERMANENT_SESSION_LIFETIME=timedelta(hours=HOURS),
+    )  # fmt: skip
+    manager = LoginManager(app)
+    manager.user_loader(_load)
+
+
+def _load(person: str) -> SignedIn | None:
+    known = parts().accounts.by_id(person)
+    return SignedIn(known) if known else None
+
+
+def sign_in(person: Person) -> None:
+    """Begin a new session: whatever was in the one before (a token somebody planted) ends."""
+    session.clear()
+    session.permanent = True
+    login_user(SignedIn(person))
+
+
+def sign_out() -> None:
+    logout_user()
+    session.clear()
+
+
+def signed_in() -> Person | None:
+    """The person of this request's cookie; None when there is none, or it has expired."""
+    return current_user.person if current_user.is_authenticated else None
