@@ -1,0 +1,53 @@
+"""What tests of several folders start from."""
+
+import uuid
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.office import Office
+from tests.postgresql import NotHere, new_database, running
+
+POSTGRESQL = pytest.param(
+    "postgresql", marks=[pytest.mark.postgresql, pytest.mark.xdist_group("postgresql")]
+)
+
+
+@pytest.fixture(scope="session")
+def postgresql() -> Iterator[str]:
+    """The socket folder of a running server; skips, saying why, where there is none."""
+    server = running()
+    try:
+        socket = server.__enter__()
+    except NotHere as why:
+        pytest.skip(f"NOT RUN on PostgreSQL, only on SQLite: {why}")
+    yield socket
+    server.__exit__(None, None, None)
+
+
+@pytest.fixture
+def office(tmp_path: Path) -> Iterator[Office]:
+    """A fresh server on the embedded database."""
+    office = Office(tmp_path / "data")
+    yield office
+    _close(office)
+
+
+@pytest.fixture(params=["sqlite", POSTGRESQL])
+def any_office(request: Any, tmp_path: Path) -> Iterator[Office]:
+    """A fresh server on each database that Seamwalk runs on."""
+    url = ""
+    if request.param == "postgresql":
+        url = new_database(request.getfixturevalue("postgresql"), f"test_{uuid.uuid4().hex}")
+    office = Office(tmp_path / "data", url)
+    yield office
+    _close(office)
+
+
+def _close(office: Office) -> None:
+    from inspect_app.store.database import db
+
+    with office.app.app_context():
+        db.engine.dispose()

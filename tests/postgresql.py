@@ -1,0 +1,88 @@
+"""A real PostgreSQL server on a temporary folder, for the tests that need one."""
+
+import os
+import pwd
+import shutil
+import signal
+import subprocess
+import tempfile
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import psycopg
+
+
+class NotHere(Exception):
+    """Why no server could be started, in plain words."""
+
+
+def programs() -> Path:
+    """The folder with ``postgres`` and ``initdb``, the newest first."""
+    found = [Path(name).parent for name in (shutil.which("initdb"),) if name]
+    found += sorted(Path("/usr/lib/postgresql").glob("*/bin"), key=lambda p: int(p.parent.name), reverse=True)
+    for folder in found:
+        if (folder / "postgres").exists() and (folder / "initdb").exists():
+            return folder
+    raise NotHere("there is no PostgreSQL server on this machine")
+
+
+@contextmanager
+def running() -> Iterator[str]:
+    """The folder of the socket of a server that runs until the end of the block."""
+    folder = Path(tempfile.mkdtemp(prefix="seamwalk-pg-"))
+    bins, who = programs(), _unprivileged()
+    log = open(folder / "log", "wb")
+    try:
+        if who:
+            os.chown(folder, who["user"], who["group"])
+        data = str(folder / "data")
+        init = [bins / "initdb", "-D", data, "-U", "app", "-A", "trust", "--no-sync", "-E", "UTF8", "--locale=C"]
+        made = subprocess.run(init, stdout=log, stderr=log, cwd=folder, **who)
+        if made.returncode:
+            raise NotHere(f"initdb failed: {(folder / 'log').read_text()[-300:]}")
+        # fsync stays on: what is tested here is the order of commits, with their real cost.
+        serve = [bins / "postgres", "-D", data, "-k", str(folder), "-c", "listen_addresses="]
+        server = subprocess.Popen(serve, stdout=log, stderr=log, cwd=folder, **who)
+        try:
+            _wait(folder, server)
+            yield str(folder)
+        finally:
+            server.send_signal(signal.SIGINT)
+            server.wait(20)
+    finally:
+        log.close()
+        shutil.rmtree(folder, ignore_errors=True)
+
+
+def new_database(socket: str, name: str) -> str:
+    """Create an empty database; its URL as people write it."""
+    with psycopg.connect(host=socket, user="app", dbname="postgres", autocommit=True) as connection:
+        connection.execute(f'CREATE DATABASE "{name}"')  # type: ignore[call-overload]
+    return f"postgresql://app@/{name}?host={socket}"
+
+
+def _unprivileged() -> dict:
+    """``postgres`` refuses to run as root: then somebody who may do nothing runs it."""
+    if os.getuid() != 0:
+        return {}
+    for name in ("postgres", "nobody"):
+        try:
+            entry = pwd.getpwnam(name)
+        except KeyError:
+            continue
+        return {"user": entry.pw_uid, "group": entry.pw_gid, "extra_groups": []}
+    raise NotHere("running as root, and there is no other user to run PostgreSQL as")
+
+
+def _wait(folder: Path, server: subprocess.Popen) -> None:
+    for _ in range(200):
+        if server.poll() is not None:
+            raise NotHere(f"postgres ended at once: {(folder / 'log').read_text()[-300:]}")
+        try:
+            psycopg.connect(host=str(folder), user="app", dbname="postgres").close()
+            return
+        except psycopg.OperationalError:
+            time.sleep(0.05)
+    raise NotHere("postgres did not answer within 10 s")
