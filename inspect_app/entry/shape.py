@@ -36,6 +36,11 @@ def count(value: object, field: str) -> None:
     _require(type(value) is int and value >= 0, value, field)
 
 
+def positive(value: object, field: str) -> None:
+    """A whole number from 1."""
+    _require(type(value) is int and value > 0, value, field)
+
+
 def label(value: object, field: str) -> None:
     """Text or a whole number: a gauge is written both ways."""
     _require(isinstance(value, str) or type(value) is int, value, field)

@@ -8,7 +8,7 @@ from cryptography.hazmat.primitives.asymmetric import ec
 from inspect_app.entry.jws import Jws, format_jws, parse_jws
 from inspect_app.entry.moment import moment
 from inspect_app.entry.refusal import Refused
-from inspect_app.entry.shape import Check, count, digest, name, nullable, record, sha256, text
+from inspect_app.entry.shape import Check, count, digest, name, nullable, positive, record, sha256, text
 from inspect_app.entry.thumbprint import thumbprint
 from inspect_app.entry.uuid7 import version7
 
@@ -49,7 +49,7 @@ def parse_statement(token: bytes | str) -> Statement:
     kind = payload.get("kind")
     if not isinstance(kind, str) or kind not in _MEMBERS:
         raise Refused("unknown_kind", "kind", kind)
-    record({"seq": count, "at": moment})(payload, "statement")
+    record({"seq": positive, "at": moment})(payload, "statement")
     _MEMBERS[kind](payload, "statement")
     if kind == "enrolment":
         _names_its_key(payload)
@@ -110,5 +110,5 @@ def _names_one_thing(payload: dict[str, object]) -> None:
         raise Refused("bad_field", "statement.entry", payload.get("entry"))
     if payload.get("photo") is not None and payload.get("size") is None:
         raise Refused("missing_field", "statement.size")
-    if payload["seq"] == 0 or (payload["n"] == 0) != (payload["prev"] is None):
+    if (payload["n"] == 0) != (payload["prev"] is None):
         raise Refused("bad_field", "statement.prev", payload["prev"])
