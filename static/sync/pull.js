@@ -67,7 +67,7 @@ async function checked(person, server, { seq, entry, receipt }) {
 /** @param {string[]} parts @returns {{header?: any, payload?: any}} empty for what no one can read */
 function opened(parts) {
   try {
-    const [header, payload] = parts.map((part) => part && JSON.parse(new TextDecoder().decode(decode(part, 'entry')))).slice(0, 2)
+    const [header, payload] = parts.slice(0, 2).map((part) => JSON.parse(new TextDecoder().decode(decode(part, 'entry'))))
     return { header, payload }
   } catch {
     return {}

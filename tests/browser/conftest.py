@@ -1,0 +1,60 @@
+"""Chromium, one process for each test worker, and the real server behind a gate that can be shut."""
+
+import os
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from tests.browser.office import Office
+from tests.browser.phone import Phone
+
+CHROMIUM = os.environ.get("CHROMIUM") or shutil.which("chromium") or shutil.which("chromium-browser")
+FLAGS = (
+    "--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking "
+    "--disable-component-update --disable-sync --use-fake-device-for-media-stream --use-fake-ui-for-media-stream"
+).split()
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    for item in items:
+        if Path(item.fspath).is_relative_to(Path(__file__).parent):
+            item.add_marker(pytest.mark.browser)
+            item.add_marker(pytest.mark.xdist_group("browser"))
+
+
+@pytest.fixture(scope="session")
+def playwright():
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as running:
+        yield running
+
+
+@pytest.fixture(scope="session")
+def chromium_path() -> str | None:
+    """None: the browser that came with the driver."""
+    return CHROMIUM
+
+
+@pytest.fixture(scope="session")
+def chromium(playwright, chromium_path):
+    browser = playwright.chromium.launch(executable_path=chromium_path, headless=True, args=FLAGS)
+    yield browser
+    browser.close()
+
+
+@pytest.fixture
+def office(tmp_path: Path) -> Iterator[Office]:
+    """A running server with one job and its people."""
+    with Office(tmp_path / "office") as running:
+        yield running
+
+
+@pytest.fixture
+def phone(chromium, office: Office) -> Iterator[Phone]:
+    """A phone of its own, with an empty store, on a blank page of the office's origin."""
+    context = chromium.new_context()
+    yield Phone(context, office.url)
+    context.close()

@@ -1,0 +1,79 @@
+"""Between phone and server: answers in the server's place when a test says so, or is shut like a dead network."""
+
+import json
+import random
+import socket
+import threading
+from collections.abc import Callable, Iterable
+
+from werkzeug.wrappers import Request, Response
+
+LIES = (
+    "200 without receipt", "forged receipt", "301", "400", "401", "403", "404", "409", "413", "422", "429", "500",
+    "502 HTML", "reset", "answer lost",
+)  # fmt: skip
+
+
+class Gate:
+    """WSGI in front of an app. ``lie(request) -> one of LIES or None`` decides each request to the API."""
+
+    def __init__(self, app: Callable, forge: Callable[[str], str]) -> None:
+        self.app, self.forge = app, forge
+        self.lie: Callable[[Request], str | None] = lambda request: None
+        self.seen: list[str] = []
+        self.lies: dict[str, int] = {}
+        self._lock = threading.Lock()
+
+    def __call__(self, environ: dict, start_response: Callable) -> Iterable[bytes]:
+        request = Request(environ)
+        with self._lock:
+            self.seen.append(f"{request.method} {request.path}")
+            lie = self.lie(request) if request.path.startswith("/api/") else None
+            if lie:
+                self.lies[lie] = self.lies.get(lie, 0) + 1
+        if lie is None:
+            return self.app(environ, start_response)
+        return self._answer(lie, request, environ)(environ, start_response)
+
+    def _answer(self, lie: str, request: Request, environ: dict) -> Response:
+        if lie in ("reset", "answer lost"):
+            if lie == "answer lost":  # the server did its work; the phone never hears of it
+                list(self.app(environ, lambda status, headers, exc_info=None: None))
+            return Response(Broken(), mimetype="application/json", headers={"Content-Length": "1000"})
+        if lie == "200 without receipt":
+            answers = [{"digest": "x" * 43, "status": "accepted"}]
+            return Response(json.dumps({"answers": answers, "entries": [], "jobs": []}), mimetype="application/json")
+        if lie == "forged receipt":
+            return Response(self._forged(request), mimetype="application/json")
+        if lie == "301":
+            return Response(status=301, headers={"Location": "/sign-in-here"})
+        if lie == "502 HTML":
+            return Response("<html>bad gateway</html>", 502, mimetype="text/html")
+        error = {"code": "lie", "field": "", "value": "", "message": f"lie {lie}", "way_out": ""}
+        return Response(json.dumps({"error": error}), int(lie), mimetype="application/json")
+
+    def _forged(self, request: Request) -> str:
+        tokens = (request.get_json(silent=True) or {}).get("entries", []) if request.is_json else []
+        answers = [self.forge(token) for token in tokens]
+        return json.dumps({"answers": answers, "receipt": self.forge(request.args.get("sha256", ""))})
+
+
+class Broken:
+    """A body that ends before it is whole."""
+
+    def __iter__(self):
+        yield b"{"
+        raise ConnectionError("cut")
+
+
+def liar(seed: int, share: float) -> Callable[[Request], str | None]:
+    """A seeded lie for the given share of requests."""
+    dice = random.Random(seed)
+    return lambda request: dice.choice(LIES) if dice.random() < share else None
+
+
+def free_port() -> int:
+    with socket.socket() as free:
+        free.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        free.bind(("127.0.0.1", 0))
+        return free.getsockname()[1]
