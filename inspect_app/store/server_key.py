@@ -4,12 +4,14 @@ import os
 from collections.abc import Callable
 from pathlib import Path
 from typing import NamedTuple
+from uuid import uuid4
 
 from cryptography.hazmat.primitives import serialization
 from cryptography.hazmat.primitives.asymmetric import ec
 
 from inspect_app.entry.jwk import public_jwk
 from inspect_app.entry.thumbprint import thumbprint
+from inspect_app.store.vault_disk import Disk
 
 
 class ServerKey(NamedTuple):
@@ -34,8 +36,7 @@ def kept_secret(file: Path, make: Callable[[], bytes]) -> bytes:
     """The bytes of a secret file, written once with ``make()``, mode 0600. Of two starts at once, one makes
     it and both read it."""
     if not file.exists():
-        temporary = file.with_name(f"{file.name}.{os.getpid()}.new")
-        temporary.unlink(missing_ok=True)
+        temporary = file.with_name(f"{file.name}.{uuid4().hex}.new")
         with open(os.open(temporary, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "wb") as out:
             out.write(make())
             out.flush()
@@ -49,6 +50,7 @@ def kept_secret(file: Path, make: Callable[[], bytes]) -> bytes:
                 os.replace(temporary, file)
         finally:
             temporary.unlink(missing_ok=True)
+        Disk().sync_folder(file.parent)
     return file.read_bytes()
 
 

@@ -1,0 +1,53 @@
+"""A report becomes due when a signed walk is whole, whatever came last."""
+
+import hashlib
+
+PHOTO = hashlib.sha256(b"a photo").hexdigest()
+
+
+def walked(office, photo=None):
+    job, _ = office.job()
+    foreman = office.phone("fay", "foreman", job)
+    return job, foreman, office.walk(foreman, job, photo)
+
+
+def arrive(office, job, sha256=PHOTO):
+    with office.app.app_context():
+        office.parts.log.receive_photo(job, sha256, 7, "image/jpeg")
+
+
+def test_nothing_is_due_before_the_signature(office):
+    _, foreman, tokens = walked(office)
+    foreman.send(*tokens[:-1])
+    assert office.told == []
+
+
+def test_the_signature_makes_a_report_due(office):
+    job, foreman, tokens = walked(office)
+    foreman.send(*tokens)
+    assert office.told == [job]
+
+
+def test_sending_again_what_is_held_makes_nothing_due(office):
+    job, foreman, tokens = walked(office)
+    foreman.send(*tokens)
+    foreman.send(*tokens)
+    assert office.told == [job]
+
+
+def test_the_last_photo_of_a_signed_walk_makes_a_report_due(office):
+    job, foreman, tokens = walked(office, PHOTO)
+    foreman.send(*tokens)
+    arrive(office, job, hashlib.sha256(b"another").hexdigest())
+    assert office.told == [job]
+    arrive(office, job)
+    assert office.told == [job, job]
+
+
+def test_a_photo_before_the_signature_makes_nothing_due(office):
+    job, foreman, tokens = walked(office, PHOTO)
+    foreman.send(*tokens[:-1])
+    arrive(office, job)
+    assert office.told == []
+    foreman.send(tokens[-1])
+    assert office.told == [job]

@@ -1,0 +1,32 @@
+"""Migrations make exactly the tables that the code declares, and making them again does nothing."""
+
+import sqlalchemy as sa
+
+from inspect_app.store.database import Table, db
+from inspect_app.store.migrate import differences, migrate
+
+
+def test_migrations_and_tables_agree(any_office):
+    with any_office.app.app_context(), any_office.parts.transactions.reading() as session:
+        assert differences(session.connection()) == []
+
+
+def test_a_difference_would_be_seen(any_office):
+    with any_office.app.app_context(), any_office.parts.transactions.writing() as session:
+        session.execute(sa.text("ALTER TABLE manifest ADD COLUMN unplanned INTEGER"))
+        assert differences(session.connection()) != []
+
+
+def test_every_declared_table_is_there_after_the_first_start(any_office):
+    with any_office.app.app_context(), any_office.parts.transactions.reading() as session:
+        assert set(Table.metadata.tables) <= set(sa.inspect(session.connection()).get_table_names())
+
+
+def test_starting_again_changes_nothing(any_office):
+    job, chief = any_office.job()
+    again = any_office.again()
+    with again.app.app_context():
+        migrate(again.parts.transactions)
+        assert len(again.parts.reading.job_entries(job)) == 1
+        assert again.parts.server_key.kid == any_office.parts.server_key.kid
+        db.engine.dispose()
