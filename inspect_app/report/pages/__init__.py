@@ -1,0 +1,54 @@
+"""Lay a report's contents out as PDF pages. The same contents give the same bytes, within one release."""
+
+from pathlib import Path
+from typing import Any, BinaryIO
+
+from reportlab.platypus import NextPageTemplate, PageBreak
+
+from inspect_app.report.contents import contents_digest
+from inspect_app.report.pages.areas_section import areas_section
+from inspect_app.report.pages.assembly_section import assembly_section
+from inspect_app.report.pages.cover_page import draw_cover
+from inspect_app.report.pages.days_section import days_section
+from inspect_app.report.pages.findings_section import findings_section
+from inspect_app.report.pages.frame import Plate
+from inspect_app.report.pages.hashes_section import hashes_section
+from inspect_app.report.pages.look import load_fonts
+from inspect_app.report.pages.method_section import cautions_section, method_section
+from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.photos_section import photos_section
+from inspect_app.report.pages.picture import Find
+from inspect_app.report.pages.row import settle, space
+from inspect_app.report.pages.scope_section import scope_section
+from inspect_app.report.pages.signoff_section import signoff_section
+from inspect_app.report.pages.voice import Texts, Voice
+
+SECTIONS = (scope_section, findings_section, assembly_section, areas_section, days_section, signoff_section,
+            photos_section, method_section, cautions_section)  # fmt: skip
+
+
+def write_pages(contents: dict[str, Any], texts: Texts, fonts: Path, find: Find, out: BinaryIO) -> dict[str, Any]:
+    """Write the unsealed PDF to ``out``.
+
+    ``texts``: the words; ``fonts``: the folder of DejaVu Sans; ``find(sha256)``: the small upright JPEG of a
+    photo or None. Returns ``{"pages", "seal": {"page", "boxes": {name: [x0, y0, x1, y1]}}}`` in points.
+    """
+    load_fonts(fonts)
+    voice = Voice(texts, contents["language"], contents["units"])
+    page = Page(contents, voice, find)
+    digest = contents_digest(contents)
+    total = _document(page, digest, None, None).build_flat(_story(page, digest))  # only to count the pages
+    document = _document(page, digest, total, out)
+    pages = document.build_flat(_story(page, digest))
+    return {"pages": pages, "seal": document.seal}
+
+
+def _document(page: Page, digest: str, total: int | None, out: BinaryIO | None) -> Plate:
+    return Plate(out, page.contents, digest, page.voice, total, lambda canvas, size: draw_cover(page, canvas, size))
+
+
+def _story(page: Page, digest: str) -> list[Any]:
+    story: list[Any] = [NextPageTemplate("body"), PageBreak()]
+    for at, section in enumerate(SECTIONS):
+        story += [*section(page, str(at + 1)), space(20)]
+    return settle(story + hashes_section(page, str(len(SECTIONS) + 1), digest))

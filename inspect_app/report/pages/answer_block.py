@@ -1,0 +1,83 @@
+"""One answer as it is printed: question, result, reading drawn, working, note, evidence."""
+
+from typing import Any
+
+from reportlab.platypus import Paragraph
+
+from inspect_app.report.pages import clip_figure, slot_figure, spacing_figure
+from inspect_app.report.pages.look import BODY, SMALL
+from inspect_app.report.pages.mark import sign
+from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.row import Drawing, Row, paragraphs, together
+from inspect_app.report.pages.text import line
+from inspect_app.report.pages.working import inputs_text, reason_text, values_text
+
+
+def answer_block(page: Page, answer: dict[str, Any], full: bool = True) -> list[Any]:
+    """The flowables of one answer. ``full``: with figure, working and source."""
+    question = line(page.voice.both(answer["question"], str(answer["item"])), 240)
+    result = page.voice.result(answer["result"])
+    strong = f"<b>{sign(answer['result'])} {result}</b>"
+    story: list[Any] = [Row(strong, Paragraph(question, BODY))]
+    if answer["finding"]:
+        story[0] = Row(strong, Paragraph(f"{question} {page.say('see_finding')} {page.to('finding', answer['finding'])}", BODY))  # fmt: skip
+    working = answer["working"]
+    if working and full:
+        story += [*_figure(page, answer, working)]
+        story += _working(page, answer, working)
+    for at, text in enumerate(page.passage(answer["note"])):
+        story += paragraphs(page.say("note") if at == 0 else "", [text])
+    story += paragraphs("", [_evidence(page, answer)], SMALL)
+    for one in answer["versions"]:
+        stands = page.say("version_stands" if one["stands"] else "version_replaced")
+        story += paragraphs("", [page.say("version", result=page.voice.result(one["result"]), stands=stands,
+                                          who=page.voice.person(one["by"]), at=page.voice.moment(one["at"]))], SMALL)  # fmt: skip
+    head, rest = story[:2], story[2:]
+    return [together(head), *rest] if len(story) > 1 else story
+
+
+def _figure(page: Page, answer: dict[str, Any], working: dict[str, Any]) -> list[Any]:
+    name = str(working["rule"]).split("@")[0]
+    if name == "slot" and slot_figure.can_draw_slot(working):
+        paint = lambda canvas, width, _: slot_figure.draw_slot(canvas, width, working, answer["result"], page.voice)  # noqa: E731
+        return [Row("", Drawing(slot_figure.HEIGHT, paint))]
+    if name == "clip" and clip_figure.can_draw_clip(working):
+        paint = lambda canvas, width, _: clip_figure.draw_clip(canvas, width, working, answer["result"], page.voice)  # noqa: E731
+        return [Row("", Drawing(clip_figure.HEIGHT, paint))]
+    if name == "spacing" and spacing_figure.gaps_of(working):
+        paint = lambda canvas, width, _: spacing_figure.draw_spacing(canvas, width, working, page.voice)  # noqa: E731
+        return [Row("", Drawing(spacing_figure.HEIGHT, paint))]
+    return []
+
+
+def _working(page: Page, answer: dict[str, Any], working: dict[str, Any]) -> list[Any]:
+    rows = []
+    if values := values_text(page, working):
+        rows.append(Row(page.say("values"), Paragraph(values, BODY)))
+    if reason := reason_text(page, working):
+        rows.append(Row(page.say("reason"), Paragraph(reason, BODY)))
+    if inputs := inputs_text(page, working):
+        rows.append(Row(page.say("put_in"), Paragraph(inputs, SMALL)))
+    rule = str(working["rule"])
+    told = [line(rule, 40)]
+    for part in ("formula", "source"):
+        if page.voice.knows(f"rule.{rule}.{part}"):
+            told.append(line(page.say(f"rule.{rule}.{part}"), 600))
+    rows.append(Row(page.say("rule"), Paragraph(" — ".join(told), SMALL)))
+    if answer["recomputed"]:
+        rows.append(Row("", Paragraph(page.say(f"recomputed.{answer['recomputed']}"), SMALL)))
+    return rows
+
+
+def _evidence(page: Page, answer: dict[str, Any]) -> str:
+    parts = []
+    if answer["severity"]:
+        parts.append(page.say(f"severity.{answer['severity']}"))
+    if answer["basis"]:
+        parts.append(page.say("basis", basis=line(page.voice.both(answer["basis"]), 200)))
+    if answer["photos"]:
+        parts.append(page.say("photos_are", photos=page.photo_links(answer["photos"])))
+    who = page.voice.person(answer["by"])
+    parts.append(f"{who}, {page.voice.moment(answer['at'])}")
+    parts.append(page.say("entry", digest=line(answer["digest"], 50)))
+    return " · ".join(parts)

@@ -1,0 +1,111 @@
+"""Roof areas: the plan, then place by place what was answered."""
+
+from typing import Any
+
+from reportlab.platypus import Paragraph
+
+from inspect_app.report.pages.answer_block import answer_block
+from inspect_app.report.pages.look import BODY, HAIR, SMALL
+from inspect_app.report.pages.mark import draw_mark
+from inspect_app.report.pages.outline import Outline, Undrawable
+from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.plan import draw_plan, plan_height
+from inspect_app.report.pages.row import Anchor, Drawing, Heading, Row, space, together
+from inspect_app.report.pages.text import line
+
+TALLEST_PLAN = 300.0
+
+
+def areas_section(page: Page, number: str) -> list[Any]:
+    """One part for each area; places on no known area come last, so that none is lost."""
+    story: list[Any] = []
+    chapter: list[Any] = [Heading(page.say("chapter.areas"), "areas", number=number)]
+    known = [area["id"] for area in page.contents["areas"]]
+    for area in page.contents["areas"]:
+        story += _area(page, area, chapter)
+        chapter = []  # it stands over the first area's plan, on the same page
+    story += chapter
+    lost = [one for one in page.contents["stations"] if one["area"] not in known]
+    if lost:
+        story += [Heading(page.say("lost_places"), "lost-places", 1)]
+    for one in lost:
+        story += _station(page, one)
+    return story
+
+
+def _area(page: Page, area: dict[str, Any], chapter: list[Any]) -> list[Any]:
+    mine = [one for one in page.contents["stations"] if one["area"] == area["id"]]
+    name = line(area["name"], 90)
+    head: list[Any] = [*chapter, Heading(name, f"area-{page.contents['areas'].index(area) + 1}", 1, name)]
+    facts = [
+        page.say("area_assembly", name=line(area["assembly"]["name"])),
+        page.say("area_slope", amount=page.voice.quantity(area["slope"])),
+        page.say("area_panels", count=area["panel_count"] or 0, coverage=page.voice.quantity(area["coverage"]),
+                 length=page.voice.quantity(area["panel_length"])),
+    ]  # fmt: skip
+    head.append(Row(page.say("area_label"), Paragraph("; ".join(facts) + ".", BODY)))
+    head.append(Row(page.say("fixed_line"), Paragraph(_fixed(page, area), BODY)))
+    laid = ", ".join(page.say("laid_run", low=one["from"], high=one["to"]) for one in area["placed"][:20])
+    head.append(Row(page.say("laid"), Paragraph(laid or page.say("laid_none"), BODY), 6))
+    story: list[Any] = [*head]
+    try:
+        shape = Outline(area)
+        tall = plan_height(shape, 504, TALLEST_PLAN)
+        paint = lambda canvas, width, height: draw_plan(canvas, width, height, area, mine, page.voice)  # noqa: E731
+        story = [together([*head, Drawing(tall, paint), _legend(page)])]
+    except Undrawable:
+        story.append(Row("", Paragraph(page.say("no_plan"), BODY)))
+    for one in mine:
+        story += _station(page, one)
+    if not mine:
+        story.append(Row("", Paragraph(page.say("area_no_places"), BODY)))
+    return story
+
+
+def _fixed(page: Page, area: dict[str, Any]) -> str:
+    fixed = area["fixed_line"]
+    if not fixed:
+        return page.say("fixed_unknown")
+    text = page.say("fixed_at", distance=page.voice.quantity(fixed.get("from_low_end")), by=line(fixed.get("by")))
+    if isinstance(fixed.get("fasteners"), int):
+        text += page.say("fixed_fasteners", count=fixed["fasteners"])
+    return text
+
+
+def _legend(page: Page) -> Any:
+    shown = [("fail", "yes"), ("too_close", "yes"), ("not_determinable", "yes"), ("pass", "yes"), (None, "unsafe"),
+             (None, "covered")]  # fmt: skip
+
+    def paint(canvas: Any, width: float, height: float) -> None:
+        x = 30.0
+        for result, reached in shown:
+            draw_mark(canvas, x, 8, result, reached, 3.6)
+            word = page.say(f"legend.{result}" if reached == "yes" else f"legend.{reached}")
+            canvas.setFont("Seamwalk", 6.6)
+            canvas.drawString(x + 8, 5.6, word)
+            x += canvas.stringWidth(word, "Seamwalk", 6.6) + 22
+
+    return Drawing(18, paint, 6)
+
+
+def _station(page: Page, station: dict[str, Any]) -> list[Any]:
+    title = page.where(station)
+    chosen = page.say(f"chosen.{station['chosen']}")
+    reached = page.say(f"reached.{station['reached']}")
+    answers = {answer["id"]: answer for answer in page.contents["answers"]}
+
+    def paint(canvas: Any, width: float, height: float) -> None:
+        canvas.setStrokeColor(HAIR)
+        canvas.setLineWidth(0.5)
+        canvas.line(0, 6, width, 6)
+
+    head = [Drawing(7, paint, 0), Anchor(f"place-{station['n']}"),
+            Row(f"<b>{page.say('place_n', n=station['n'])}</b>", Paragraph(f"<b>{title}</b>", BODY), 0),
+            Row("", Paragraph(f"{chosen} · {reached}", SMALL), 3)]  # fmt: skip
+    blocks = [answer_block(page, answers[name], full=not answers[name]["finding"]) for name in station["answers"]]
+    if not blocks:
+        return [together(head), space(4)]
+    story: list[Any] = [together([*head, *blocks[0][:1]]), *blocks[0][1:]]
+    for block in blocks[1:]:
+        story += [space(3), *block]
+    return [*story, space(6)]

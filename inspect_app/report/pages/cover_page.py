@@ -1,0 +1,125 @@
+"""The cover: a plate with the roof drawn, the result in a word and in numbers, and a title block."""
+
+from typing import Any
+
+from reportlab.platypus import Paragraph
+
+from inspect_app.report.pages.look import (
+    ACCENT,
+    BODY,
+    GREY,
+    HAIR,
+    INK,
+    LEFT,
+    PLACE,
+    PLAIN,
+    RIGHT,
+    SMALL,
+    TITLE,
+    VERDICT,
+)
+from inspect_app.report.pages.mark import draw_mark
+from inspect_app.report.pages.outline import Outline, Undrawable
+from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.plan import draw_plan
+from inspect_app.report.pages.text import line, plain
+from inspect_app.report.pages.title_block import draw_title_block
+
+COUNTED = ("fail", "too_close", "not_determinable", "pass", "not_applicable")
+BLOCK_TALL, FOOT = 168.0, 64.0
+
+
+def draw_cover(page: Page, canvas: Any, size: tuple[float, float]) -> None:
+    """Draw the cover page; everything on it has its place, whatever the texts are."""
+    wide, tall = size
+    width, cover = wide - LEFT - RIGHT, page.contents["cover"]
+    canvas.bookmarkHorizontal("cover", 0, tall - 50)
+    canvas.addOutlineEntry(page.say("cover"), "cover", 0)
+    y = tall - 74
+    canvas.setFont(PLAIN, 7.6)
+    canvas.setFillColor(GREY)
+    canvas.drawString(LEFT, y, page.say("kind_of_report"))
+    y = _write(canvas, line(page.contents["job"]["name"], 120), TITLE, LEFT, y - 12, width, 3)
+    y = _write(canvas, line(page.contents["job"]["place"], 160), PLACE, LEFT, y - 4, width, 2)
+    y -= 18
+    canvas.setStrokeColor(ACCENT)
+    canvas.setLineWidth(1.6)
+    canvas.line(LEFT, y, LEFT + 46, y)
+    y = _write(canvas, _verdict(page), VERDICT, LEFT, y - 10, width * 0.8, 3)
+    y = _counts(page, canvas, y - 16)
+    y = _write(canvas, page.say(f"verdict.{cover['verdict']}.says"), BODY, LEFT, y - 8, width * 0.8, 4)
+    if page.contents["invented"]:
+        y = _write(canvas, page.say("invented"), BODY, LEFT, y - 5, width * 0.8, 3)
+    block = FOOT + BLOCK_TALL
+    _plans(page, canvas, LEFT, block + 16, width, y - 20 - (block + 16))
+    draw_title_block(page, canvas, LEFT, FOOT, width, BLOCK_TALL)
+
+
+def _verdict(page: Page) -> str:
+    cover = page.contents["cover"]
+    return page.say(f"verdict.{cover['verdict']}", fails=cover["counts"]["fail"], answers=cover["answers"],
+                    open=cover["counts"]["not_determinable"] + cover["counts"]["too_close"],
+                    count=cover["counts"]["fail"], stations=cover["stations"])  # fmt: skip
+
+
+def _counts(page: Page, canvas: Any, y: float) -> float:
+    x = LEFT
+    for result in COUNTED:
+        count = page.contents["cover"]["counts"][result]
+        if not count:
+            continue
+        draw_mark(canvas, x + 5, y + 3, result, size=4.2)
+        text = f"{count} {page.say('tally.' + result, count=count)}"
+        canvas.setFillColor(INK)
+        canvas.setFont(PLAIN, 8.8)
+        canvas.drawString(x + 15, y, text)
+        x += 15 + canvas.stringWidth(text, PLAIN, 8.8) + 20
+    return y
+
+
+def _plans(page: Page, canvas: Any, x: float, y: float, width: float, height: float) -> None:
+    """The areas side by side, all to one scale, as far as there is room for them."""
+    shapes = []
+    for area in page.contents["areas"][:4]:
+        try:
+            shapes.append((area, Outline(area)))
+        except Undrawable:
+            continue
+    if not shapes or height < 70:
+        return
+    foot, rim, gutter = 15.0, 6.0, 22.0
+    metres = [shape.in_unit("m") for _, shape in shapes]
+    across = sum(shape.width / one for (_, shape), one in zip(shapes, metres, strict=True))
+    tallest = max(shape.height / one for (_, shape), one in zip(shapes, metres, strict=True))
+    room = width - gutter * (len(shapes) - 1) - 2 * rim * len(shapes)
+    scale = min(room / across, (height - foot - 2 * rim) / tallest)
+    canvas.setStrokeColor(HAIR)
+    for (area, shape), one in zip(shapes, metres, strict=True):
+        wide, tall = shape.width / one * scale + 2 * rim, shape.height / one * scale + 2 * rim
+        canvas.saveState()
+        canvas.translate(x - rim, y + foot)
+        own = [station for station in page.contents["stations"] if station["area"] == area["id"]]
+        draw_plan(canvas, wide, tall, area, own, page.voice, labelled=False)
+        canvas.restoreState()
+        canvas.setFont(PLAIN, 7.3)
+        canvas.setFillColor(GREY)
+        name = plain(area["name"], max(int(wide / 4.2), 6))
+        canvas.drawString(x, y + 4, name)
+        x += wide - 2 * rim + gutter + 2 * rim
+    left = len(page.contents["areas"]) - len(shapes)
+    if left > 0:
+        note = Paragraph(page.say("more_areas", count=left), SMALL)
+        note.wrap(120, 40)
+        note.drawOn(canvas, x, y)
+
+
+def _write(canvas: Any, markup: str, style: Any, x: float, top: float, width: float, lines: int) -> float:
+    paragraph = Paragraph(markup, style)
+    _, tall = paragraph.wrap(width, 10**6)
+    if tall > style.leading * lines:
+        # A long name is cut at its last whole line, and the body of the report has it in full.
+        parts = paragraph.split(width, style.leading * lines + 0.1)
+        paragraph = parts[0] if parts else paragraph
+        _, tall = paragraph.wrap(width, 10**6)
+    paragraph.drawOn(canvas, x, top - tall)
+    return top - tall

@@ -1,0 +1,69 @@
+"""The day: conditions, crew, panels placed, and the answers given for the whole walk."""
+
+from typing import Any
+
+from reportlab.platypus import Paragraph
+
+from inspect_app.report.pages.answer_block import answer_block
+from inspect_app.report.pages.look import BODY, SMALL
+from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.row import Heading, Row, space, together
+from inspect_app.report.pages.text import line
+
+
+def days_section(page: Page, number: str) -> list[Any]:
+    """One part for each walk."""
+    story: list[Any] = [Heading(page.say("chapter.days"), "days", number=number)]
+    if not page.contents["days"]:
+        return [*story, Row("", Paragraph(page.say("no_walks"), BODY), 8)]
+    answers = {answer["id"]: answer for answer in page.contents["answers"]}
+    for day in page.contents["days"]:
+        story += _day(page, day, answers)
+    return story
+
+
+def _day(page: Page, day: dict[str, Any], answers: dict[str, Any]) -> list[Any]:
+    title = page.say("walk_head", n=day["n"], day=page.voice.day(day["at"]),
+                     title=line(page.voice.both(day["definition"]["title"], page.say("definition_unknown"))))  # fmt: skip
+    rows = [(page.say("opened"), f"{page.voice.moment(day['at'])} · {page.voice.person(day['by'])}"),
+            (page.say("crew"), _crew(page, day)), (page.say("weather"), _weather(page, day)),
+            (page.say("metal"), _metal(page, day)),
+            (page.say("safety"), page.say("safety_confirmed" if day["fall_protection"] == "confirmed" else "safety_none")),
+            (page.say("laid"), _laid(page, day))]  # fmt: skip
+    if day["independent"] is not None:
+        rows.append((page.say("independence"), page.say("independent" if day["independent"] else "not_independent")))
+    head = [Heading(title, f"walk-{day['n']}", 1, title)]
+    head += [Row(label, Paragraph(text, BODY)) for label, text in rows]
+    left = ", ".join(page.say(f"not_recorded.{name}") for name in day["not_recorded"])
+    head.append(Row("", Paragraph(page.say("not_recorded_says", things=left), SMALL), 5))
+    story: list[Any] = [together(head)]
+    for name in day["answers"]:
+        story += [*answer_block(page, answers[name]), space(3)]
+    return [*story, space(5)]
+
+
+def _crew(page: Page, day: dict[str, Any]) -> str:
+    crew = line(day["crew"]) if day["crew"] else page.say("not_recorded")
+    return f"{crew} · {page.say('people', count=day['heads'])}" if isinstance(day["heads"], int) else crew
+
+
+def _weather(page: Page, day: dict[str, Any]) -> str:
+    weather = day["weather"]
+    parts = [page.say(f"sky.{weather['sky']}") if weather.get("sky") else "",
+             page.say("wind_is", wind=page.say(f"wind.{weather['wind']}")) if weather.get("wind") else "",
+             page.say("air_is", amount=page.voice.quantity(weather["air"])) if weather.get("air") else ""]  # fmt: skip
+    return ", ".join(line(part, 80) for part in parts if part) or page.say("not_recorded")
+
+
+def _metal(page: Page, day: dict[str, Any]) -> str:
+    if not day["metal_temperature"]:
+        return page.say("not_recorded")
+    text = page.voice.quantity(day["metal_temperature"])
+    if day["metal_uncertainty"]:
+        text += f" ± {page.voice.quantity(day['metal_uncertainty'])}"
+    return f"{text}, {page.say('metal_by.' + str(day['metal_temperature_by']))}" if day["metal_temperature_by"] else text
+
+
+def _laid(page: Page, day: dict[str, Any]) -> str:
+    runs = [f"{line(one['name'], 60)}: {page.say('laid_run', low=one['from'], high=one['to'])}" for one in day["placed"][:30]]
+    return "; ".join(runs) or page.say("laid_none")

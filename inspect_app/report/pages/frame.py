@@ -1,0 +1,139 @@
+"""The page itself: running head, footer with the contents digest, page x of y, draft and invented-data marks."""
+
+from collections.abc import Callable
+from datetime import datetime
+from typing import Any, BinaryIO
+
+from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
+
+from inspect_app.report.pages.flat import FlatCanvas
+from inspect_app.report.pages.look import (
+    ACCENT,
+    BOLD,
+    BOTTOM,
+    DRAFT,
+    GREY,
+    HAIR,
+    INK,
+    LEFT,
+    PAPERS,
+    PLAIN,
+    RIGHT,
+    TOP,
+)
+from inspect_app.report.pages.text import plain
+from inspect_app.report.pages.voice import Voice
+
+
+class _Stamp:
+    """The creation date a PDF carries: the report's own time of issue, not the clock of whoever lays it out."""
+
+    def __init__(self, issued: str) -> None:
+        try:
+            when = datetime.fromisoformat(issued)
+        except ValueError:
+            when = datetime(2000, 1, 1)
+        minutes = int((when.utcoffset() or when - when).total_seconds() // 60)
+        self.YMDhms = (when.year, when.month, when.day, when.hour, when.minute, when.second)
+        self.dhh = -(-minutes // 60) if minutes < 0 else minutes // 60
+        self.dmm = abs(minutes) % 60
+        self.t, self.lt, self.tzname = 0.0, (*self.YMDhms, 0, 1, 0), "UTC"
+
+
+class Plate(BaseDocTemplate):  # type: ignore[misc]
+    """The report as a document. ``pages``: the total as counted by an earlier pass, None in the first."""
+
+    def __init__(self, out: BinaryIO | None, contents: dict[str, Any], digest: str, voice: Voice, pages: int | None,
+                 on_cover: Callable[[Any, Any], None]) -> None:  # fmt: skip
+        size = PAPERS.get(contents["paper"], PAPERS["letter"])
+        super().__init__(out, pagesize=size, initialFontName=PLAIN, lang=voice.language,
+                         title=plain(voice.say("title", number=contents["number"], name=contents["job"]["name"])),
+                         author=plain(contents["issuer"] or "—"), subject=f"seamwalk contents sha256 {digest}",
+                         creator="Seamwalk", producer="Seamwalk")  # fmt: skip
+        self.contents, self.digest, self.voice, self.total = contents, digest, voice, pages
+        self.seal: dict[str, Any] = {}
+        wide, tall = size
+        body = Frame(LEFT, BOTTOM, wide - LEFT - RIGHT, tall - TOP - BOTTOM, 0, 0, 0, 0, id="body")
+        cover = Frame(LEFT, BOTTOM, wide - LEFT - RIGHT, tall - TOP - BOTTOM, 0, 0, 0, 0, id="cover")
+        self.addPageTemplates([
+            PageTemplate("cover", [cover], onPage=lambda canvas, _: self._page(canvas, on_cover)),
+            PageTemplate("body", [body], onPage=lambda canvas, _: self._page(canvas, None)),
+        ])  # fmt: skip
+
+    def beforeDocument(self) -> None:
+        self.canv._doc._timeStamp = _Stamp(self.contents["issued"])
+        self.canv.showOutline()
+
+    def build_flat(self, story: list[Any]) -> int:
+        """Lay the story out and write it; the number of pages."""
+        self.build(story, canvasmaker=FlatCanvas)
+        return int(self.page)
+
+    def _page(self, canvas: Any, on_cover: Callable[[Any, Any], None] | None) -> None:
+        canvas.saveState()
+        if not self.contents["final"]:
+            self._watermark(canvas)
+        wide, tall = self.pagesize
+        self._head(canvas, wide, tall)
+        self._foot(canvas, wide)
+        if on_cover:
+            on_cover(canvas, self.pagesize)
+        canvas.restoreState()
+
+    def _watermark(self, canvas: Any) -> None:
+        wide, tall = self.pagesize
+        canvas.saveState()
+        canvas.translate(wide / 2, tall / 2)
+        canvas.rotate(52)
+        canvas.setFillColor(DRAFT)
+        canvas.setFont(BOLD, 118)
+        canvas.drawCentredString(0, -40, self.voice.say("draft"))
+        canvas.restoreState()
+
+    def _head(self, canvas: Any, wide: float, tall: float) -> None:
+        top = tall - 44
+        canvas.setStrokeColor(INK)
+        canvas.setLineWidth(0.5)
+        canvas.line(LEFT, top, wide - RIGHT, top)
+        canvas.setFont(BOLD, 7)
+        canvas.setFillColor(ACCENT)
+        marks = []
+        if self.contents["invented"]:
+            marks.append(self.voice.say("invented_mark"))
+        if not self.contents["final"]:
+            marks.append(self.voice.say("draft_mark"))
+        shown = "   ·   ".join(marks)
+        canvas.drawRightString(wide - RIGHT, top + 5, shown)
+        space = wide - LEFT - RIGHT - canvas.stringWidth(shown, BOLD, 7) - 20
+        canvas.setFont(PLAIN, 7)
+        canvas.setFillColor(GREY)
+        canvas.drawString(LEFT, top + 5, fit(canvas, plain(self.contents["job"]["name"], 110), PLAIN, 7, space))
+
+    def _foot(self, canvas: Any, wide: float) -> None:
+        canvas.setStrokeColor(HAIR)
+        canvas.setLineWidth(0.5)
+        canvas.line(LEFT, 48, wide - RIGHT, 48)
+        canvas.setFillColor(GREY)
+        canvas.setFont(PLAIN, 7)
+        say, contents = self.voice.say, self.contents
+        page = say("page_of", page=canvas.getPageNumber(), pages=self.total or "0000")
+        canvas.drawRightString(wide - RIGHT, 37, page)
+        text = say("foot", number=contents["number"], issued=self.voice.moment(contents["issued"]))
+        issuer = plain(contents["issuer"], 70) + "  ·  " if contents["issuer"] else ""
+        canvas.drawString(LEFT, 37, fit(canvas, issuer + text, PLAIN, 7, wide - LEFT - RIGHT - 90))
+        canvas.setFont(PLAIN, 5.8)
+        canvas.drawString(LEFT, 27, f"{say('contents_digest')}  {self.digest}")
+
+
+def fit(canvas: Any, text: str, font: str, size: float, width: float) -> str:
+    """The text, cut with an ellipsis to the width there is."""
+    if canvas.stringWidth(text, font, size) <= width:
+        return text
+    low, high = 0, len(text)
+    while low < high:
+        middle = (low + high + 1) // 2
+        if canvas.stringWidth(text[:middle] + "…", font, size) <= width:
+            low = middle
+        else:
+            high = middle - 1
+    return text[:low] + "…"

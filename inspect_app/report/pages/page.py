@@ -1,0 +1,67 @@
+"""What every section is given: the contents, the voice, the photos."""
+
+from typing import Any, NamedTuple
+
+from inspect_app.report.pages.mark import sign
+from inspect_app.report.pages.picture import Find
+from inspect_app.report.pages.text import line, passage
+from inspect_app.report.pages.voice import Voice
+
+
+class Page(NamedTuple):
+    """One report being laid out."""
+
+    contents: dict[str, Any]
+    voice: Voice
+    find: Find
+
+    def say(self, key: str, **facts: Any) -> str:
+        """Words; facts are put in as they are, so escape what people wrote."""
+        return self.voice.say(key, **facts)
+
+    def passage(self, text: Any) -> list[str]:
+        """A free text as paragraphs, cut visibly when it is very long."""
+        return passage(text, self.voice.say("cut"))
+
+    def area(self, identity: Any) -> str:
+        """The name of a roof area."""
+        for area in self.contents["areas"]:
+            if area["id"] == identity:
+                return line(area["name"], 70)
+        return line(identity, 40)
+
+    def station(self, n: Any) -> dict[str, Any]:
+        """The station of that number, empty when there is none."""
+        return next((one for one in self.contents["stations"] if one["n"] == n), {})
+
+    def place(self, n: Any) -> str:
+        """``place 3: Quay slope, panel 14, 28.5 ft from the low end, field``."""
+        station = self.station(n)
+        if not station:
+            return self.say("whole_walk")
+        return self.say("place", n=n, where=self.where(station))
+
+    def where(self, station: dict[str, Any]) -> str:
+        """``Quay slope, panel 14, 28.5 ft from its low end, field``."""
+        return self.say("place_at", area=self.area(station["area"]), panel=line(station["panel"], 12),
+                        distance=self.voice.quantity(station["from_low_end"]), zone=self.zone(station["zone"]))  # fmt: skip
+
+    def zone(self, zone: Any) -> str:
+        """The zone in words where it is one of the usual three."""
+        return self.say(f"zone.{zone}") if zone in ("field", "edge", "corner") else line(zone, 40)
+
+    def tally(self, found: list[dict[str, Any]], empty: str = "not_looked") -> str:
+        """``◆ 1 fails · ○ 3 pass``."""
+        if not found:
+            return f'<font color="#8b9195" size="7.3">{self.say(empty)}</font>'
+        return " · ".join(f"{sign(one['result'])} {one['count']} {self.say('tally.' + one['result'], count=one['count'])}"
+                          for one in found)  # fmt: skip
+
+    def photo_links(self, photos: list[dict[str, Any]]) -> str:
+        """Photos of an answer as links into the photo log."""
+        shown = [self.to("photo", one["n"]) if one["n"] else line(one["sha256"][:12]) + "…" for one in photos[:24]]
+        return ", ".join(shown) + ("…" if len(photos) > 24 else "")
+
+    def to(self, kind: str, n: Any, words: str | None = None) -> str:
+        """A link to ``photo``, ``finding`` or ``place`` number ``n``."""
+        return f'<link destination="{kind}-{int(n)}" color="#8a3f17">{words or int(n)}</link>'

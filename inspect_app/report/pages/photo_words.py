@@ -1,0 +1,42 @@
+"""What is written under a photo: which, where, when by which clock, who, and its hash."""
+
+from typing import Any
+
+from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.text import line
+
+
+def short_caption(page: Page, photo: dict[str, Any]) -> list[str]:
+    """Number and role, for a photo shown beside its finding; the log has the rest."""
+    log = page.to("photo", photo["n"], page.say("photo_n", n=photo["n"]))
+    return [f"{log} · {page.say('photo_role.' + str(photo['role']))} · {page.voice.moment(photo['at'])}"]
+
+
+def full_caption(page: Page, photo: dict[str, Any]) -> list[str]:
+    """Everything the log says of a photo."""
+    source = page.say(f"photo_source.{photo['source']}")
+    told = [
+        f"<b>{page.say('photo_n', n=photo['n'])}</b> · {page.say('photo_role.' + str(photo['role']))} · {source}",
+        page.place(photo["station"]),
+        page.voice.moment(photo["at"]) + " · " + page.voice.person(photo["by"]),
+    ]
+    if photo["clocks"] == "differ":
+        told.append(page.say("own_clock", time=line(f"{photo['exif_time']} {photo['exif_offset'] or ''}".strip(), 40),
+                             zone="" if photo["exif_offset"] else page.say("zone_unknown")))  # fmt: skip
+    elif photo["clocks"] == "unknown":
+        told.append(page.say("own_clock_none"))
+    position = photo["position"]
+    if isinstance(position, dict):
+        told.append(page.say("position", latitude=line(position.get("latitude"), 20), accuracy=line(position.get("accuracy"), 12),
+                             longitude=line(position.get("longitude"), 20)))  # fmt: skip
+    if not photo["copy"]:
+        told.append(page.say("photo_original", size=line(photo["size"], 20), type=line(photo["type"], 30)))
+    return [*told, f'<font color="#646b70" size="5.9">{line(photo["sha256"], 64)}</font>']
+
+
+def why_not_drawn(page: Page, photo: dict[str, Any]) -> str:
+    """The note in the place of a picture."""
+    if not photo["held"]:
+        return page.say("photo_not_held", n=photo["n"])
+    reason = page.say(f"undecodable.{photo['undecodable'] or 'no_copy'}")
+    return page.say("photo_not_drawn", n=photo["n"], reason=reason)

@@ -1,0 +1,165 @@
+"""The blocks a page is set from: label in the side column, matter beside it; headings; thin rules."""
+
+from collections.abc import Callable
+from typing import Any
+
+from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, Paragraph, Spacer
+
+from inspect_app.report.pages.look import (
+    ACCENT,
+    BODY,
+    CHAPTER,
+    GAP,
+    GREY,
+    HAIR,
+    HEAD,
+    INK,
+    PLAIN,
+    SIDE,
+    SIDE_LABEL,
+)
+
+
+class Row(Flowable):  # type: ignore[misc]
+    """One flowable beside a short label; it splits across pages as its matter does. ``label`` is markup."""
+
+    def __init__(self, label: Any, matter: Any, after: float = 2.0) -> None:
+        super().__init__()
+        self.label = Paragraph(label, SIDE_LABEL) if isinstance(label, str) and label else label or None
+        self.matter, self.spaceAfter, self.spaceBefore = matter, after, 0.0
+        self.tall = 0.0
+
+    def wrap(self, width: float, height: float) -> tuple[float, float]:
+        _, tall = self.matter.wrap(width - SIDE, height)
+        self.matter_tall = tall
+        self.label_tall = self.label.wrap(SIDE - GAP, height)[1] if self.label else 0.0
+        self.width, self.tall = width, max(tall, self.label_tall)
+        return width, self.tall
+
+    def split(self, width: float, height: float) -> list[Any]:
+        if self.label and self.label.wrap(SIDE - GAP, height)[1] > height:
+            return []
+        parts = self.matter.split(width - SIDE, height)
+        if len(parts) < 2:
+            return []
+        return [Row(self.label, parts[0], 0.0), *(Row(None, part, self.spaceAfter) for part in parts[1:])]
+
+    def draw(self) -> None:
+        self.matter.drawOn(self.canv, SIDE, self.tall - self.matter_tall)
+        if self.label:
+            self.label.drawOn(self.canv, 0, self.tall - self.label_tall)
+
+
+class Trio(Flowable):  # type: ignore[misc]
+    """Label, what was approved, what was found. Short texts only: it does not split."""
+
+    def __init__(self, label: str, left: str, right: str, style: Any = BODY) -> None:
+        super().__init__()
+        self.parts = [Paragraph(label, SIDE_LABEL), Paragraph(left, style), Paragraph(right, style)]
+        self.spaceAfter = 1.5
+
+    def wrap(self, width: float, height: float) -> tuple[float, float]:
+        half = (width - SIDE) * 0.56
+        self.at = (0.0, SIDE, SIDE + half)
+        widths = (SIDE - GAP, half - GAP, width - SIDE - half)
+        self.talls = [part.wrap(wide, height)[1] for part, wide in zip(self.parts, widths, strict=True)]
+        self.width, self.tall = width, max(self.talls)
+        return width, self.tall
+
+    def draw(self) -> None:
+        for part, x, tall in zip(self.parts, self.at, self.talls, strict=True):
+            part.drawOn(self.canv, x, self.tall - tall)
+
+
+class Heading(Flowable):  # type: ignore[misc]
+    """A heading that is also a bookmark: in the outline (level 0 or 1) when ``listed``."""
+
+    def __init__(self, text: str, mark: str, level: int = 0, plain: str = "", number: str = "") -> None:
+        super().__init__()
+        self.text, self.mark, self.level, self.plain, self.number = text, mark, level, plain or text, number
+        self.paragraph = Paragraph(text, CHAPTER if level == 0 else HEAD)
+        self.spaceBefore, self.spaceAfter = (0.0, 9.0) if level == 0 else (11.0, 3.5)
+
+    def wrap(self, width: float, height: float) -> tuple[float, float]:
+        inset = SIDE if self.level == 0 else 0.0
+        self.inset, self.width = inset, width
+        self.tall = self.paragraph.wrap(width - inset, height)[1] + (11.0 if self.level == 0 else 5.0)
+        return width, self.tall
+
+    def draw(self) -> None:
+        canvas = self.canv
+        canvas.bookmarkHorizontal(self.mark, 0, self.tall + 4)
+        canvas.addOutlineEntry(self.plain, self.mark, self.level, closed=self.level == 0)
+        chapter = self.level == 0
+        canvas.setStrokeColor(ACCENT if chapter else HAIR)
+        canvas.setLineWidth(1.2 if chapter else 0.5)
+        canvas.line(0, self.tall, self.width, self.tall)
+        if chapter:
+            canvas.setFillColor(ACCENT)
+            canvas.setFont(PLAIN, 17)
+            canvas.drawString(0, self.tall - 11 - 14.5, self.number)
+        self.paragraph.drawOn(canvas, self.inset, 0)
+
+
+class Anchor(Flowable):  # type: ignore[misc]
+    """A place that links can lead to; takes no room."""
+
+    def __init__(self, mark: str) -> None:
+        super().__init__()
+        self.mark = mark
+
+    def wrap(self, width: float, height: float) -> tuple[float, float]:
+        return 0.0, 0.0
+
+    def draw(self) -> None:
+        self.canv.bookmarkHorizontal(self.mark, 0, 14)
+
+
+class Drawing(Flowable):  # type: ignore[misc]
+    """A figure of fixed height drawn by ``paint(canvas, width, height)``."""
+
+    def __init__(self, height: float, paint: Callable[[Any, float, float], None], after: float = 4.0) -> None:
+        super().__init__()
+        self.tall, self.paint, self.spaceAfter = height, paint, after
+
+    def wrap(self, width: float, height: float) -> tuple[float, float]:
+        self.width = width
+        return width, self.tall
+
+    def draw(self) -> None:
+        self.canv.setStrokeColor(INK)
+        self.canv.setFillColor(GREY)
+        self.paint(self.canv, self.width, self.tall)
+
+
+def paragraphs(label: str, texts: list[str], style: Any = BODY) -> list[Any]:
+    """Several paragraphs of markup, the label beside the first."""
+    return [Row(label if at == 0 else None, Paragraph(text, style)) for at, text in enumerate(texts)]
+
+
+def together(parts: list[Any]) -> Any:
+    """Keep parts on one page where they fit on one. Nested groups are opened: ReportLab gives up on those."""
+    flat: list[Any] = []
+    for part in parts:
+        flat += part._content if isinstance(part, KeepTogether) else [part]
+    return KeepTogether(flat)
+
+
+def settle(story: list[Any]) -> list[Any]:
+    """The story with room made before each heading, so that none stands alone at the foot of a page."""
+    settled: list[Any] = []
+    for part in story:
+        if isinstance(part, Heading):
+            settled.append(room(110 if part.level == 0 else 84))
+        settled.append(part)
+    return settled
+
+
+def room(height: float) -> Any:
+    """Go to the next page unless so much room is left."""
+    return CondPageBreak(height)
+
+
+def space(height: float) -> Any:
+    """Nothing, so high."""
+    return Spacer(1, height)

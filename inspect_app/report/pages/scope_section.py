@@ -1,0 +1,69 @@
+"""What was looked at, what was not, and what is missing."""
+
+from typing import Any
+
+from inspect_app.report.pages.look import BODY, SMALL
+from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.row import Heading, paragraphs
+from inspect_app.report.pages.text import line
+
+MOST = 40  # lines of one kind; what is beyond is counted, and contents.json has all
+
+
+def scope_section(page: Page, number: str) -> list[Any]:
+    """Result and relation, omissions, missing evidence."""
+    contents, cover = page.contents, page.contents["cover"]
+    story: list[Any] = [Heading(page.say("chapter.scope"), "scope", number=number)]
+    story += paragraphs(page.say("looked_at"), [
+        page.say("looked_at_says", walks=cover["walks"], stations=cover["stations"], areas=len(contents["areas"]),
+                 answers=cover["answers"], count=cover["walks"])])  # fmt: skip
+    story += paragraphs(page.say("result"), [page.tally(
+        [{"result": key, "count": value} for key, value in cover["counts"].items() if value], "nothing")])  # fmt: skip
+    story += paragraphs(page.say("relates"), [page.say("relates_says")])
+    story += paragraphs(page.say("replaces"), [page.say("replaces_says")])
+    if contents["missing"]:
+        story.append(Heading(page.say("missing_head", count=len(contents["missing"])), "missing", 1))
+        texts = [missing_text(page, one) for one in contents["missing"]]
+        story += paragraphs(page.say("missing_label"), _bounded(page, texts), BODY)
+        if not contents["final"]:
+            story += paragraphs("", [page.say("draft_why")], SMALL)
+    elif not contents["final"]:
+        story += paragraphs(page.say("draft_mark"), [page.say("draft_asked")])
+    story.append(Heading(page.say("not_seen_head"), "not-seen", 1))
+    texts = [not_seen_text(page, one) for one in contents["not_seen"]]
+    story += paragraphs(page.say("not_seen_label"), _bounded(page, texts) or [page.say("not_seen_none")], BODY)
+    return story
+
+
+def missing_text(page: Page, one: dict[str, Any]) -> str:
+    """One missing thing in words."""
+    facts = dict(one["facts"])
+    shown = {"hash" if name == "sha256" else name: line(value, 70) for name, value in facts.items()}
+    if "station" in facts:
+        shown["station"] = page.place(facts["station"])
+    if "at" in facts:
+        shown["at"] = page.voice.moment(facts["at"])
+    if "question" in facts:
+        shown["question"] = line(page.voice.both(facts["question"]))
+    return "– " + page.say(f"missing.{one['code']}", **shown)
+
+
+def not_seen_text(page: Page, one: dict[str, Any]) -> str:
+    """One omission in words."""
+    facts = one["facts"]
+    shown = {name: line(value, 70) for name, value in facts.items() if name not in ("questions", "count")}
+    if facts.get("station"):
+        shown["station"] = page.place(facts["station"])
+    if one["code"] == "items_not_answered":
+        shown["where"] = page.place(facts["station"]) if facts["station"] else page.say("walk_n", n=facts["walk"])
+        shown["title"] = line(page.voice.both(facts["title"]))
+        shown["questions"] = "; ".join(line(page.voice.both(each), 90) for each in facts["questions"][:12])
+        if len(facts["questions"]) > 12:
+            shown["questions"] += "; …"
+    return "– " + page.say(f"not_seen.{one['code']}", count=facts.get("count", 0), **shown)
+
+
+def _bounded(page: Page, texts: list[str]) -> list[str]:
+    if len(texts) <= MOST:
+        return texts
+    return [*texts[:MOST], page.say("and_more", count=len(texts) - MOST)]

@@ -1,0 +1,41 @@
+"""Sign-offs: statement, name, and the signature as it was drawn."""
+
+from typing import Any
+
+from reportlab.platypus import Paragraph
+
+from inspect_app.report.pages.look import BODY, SMALL
+from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.row import Drawing, Heading, Row, room, space, together
+from inspect_app.report.pages.strokes import HEIGHT, draw_strokes
+from inspect_app.report.pages.text import line
+
+
+def signoff_section(page: Page, number: str) -> list[Any]:
+    """One for each walk; a walk that nobody signed says so."""
+    story: list[Any] = [room(200), Heading(page.say("chapter.signoff"), "signoff", number=number)]
+    for one in page.contents["signoffs"]:
+        story += _signoff(page, one)
+    if not page.contents["signoffs"]:
+        story.append(Row("", Paragraph(page.say("no_walks"), BODY), 8))
+    return story
+
+
+def _signoff(page: Page, one: dict[str, Any]) -> list[Any]:
+    label = page.say("walk_n", n=one["walk"])
+    if not one["signed"]:
+        return [Row(label, Paragraph(page.say("walk_unsigned"), BODY), 8)]
+    rows: list[Any] = [
+        Row(label if at == 0 else "", Paragraph(text, BODY)) for at, text in enumerate(page.passage(one["statement"]))
+    ]
+    strokes, size = one["strokes"], one["canvas"]
+    if strokes:
+        rows.append(Row(page.say("signature"), Drawing(HEIGHT, lambda canvas, width, _: draw_strokes(canvas, width, strokes, size))))  # fmt: skip
+    else:
+        rows.append(Row(page.say("signature"), Paragraph(page.say("no_strokes"), BODY)))
+    rows.append(Row("", Paragraph(f"<b>{line(one['name'], 80)}</b>, {page.say('role.' + str(one['role']))} · {page.voice.moment(one['at'])}", BODY)))  # fmt: skip
+    covers = page.say("covers", count=one["covers"])
+    if one["uncovered"]:
+        covers += " " + page.say("covers_not", count=len(one["uncovered"]))
+    rows.append(Row("", Paragraph(f"{covers} {page.say('entry', digest=line(one['digest'], 50))}", SMALL)))
+    return [together(rows), space(9)]

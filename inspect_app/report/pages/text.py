@@ -1,0 +1,55 @@
+"""Text that anybody may have written, made fit for a page: nothing in it is markup, nothing vanishes silently."""
+
+import functools
+from xml.sax.saxutils import escape
+
+from reportlab.pdfbase import pdfmetrics
+
+from inspect_app.report.pages.look import PLAIN
+
+MISSING = "□"  # where the font has no sign, and for control characters: seen, not swallowed
+LONG, SHORT = 3000, 160  # characters shown of a free text, and of a name
+LONGEST_WORD = 60
+
+
+@functools.lru_cache(maxsize=8192)
+def _sign(letter: str) -> str:
+    glyphs = pdfmetrics.getFont(PLAIN).face.charToGlyph
+    code = ord(letter)
+    # Controls, and marks that turn the direction of writing: they can make a text read as another.
+    if code < 32 or 0x7F <= code < 0xA0 or 0x200B <= code <= 0x200F or 0x202A <= code <= 0x202E:
+        return MISSING
+    if 0x2060 <= code <= 0x206F or code in (0x061C, 0xFEFF) or code not in glyphs:
+        return MISSING
+    return letter
+
+
+def visible(value: object) -> str:
+    """The text in signs that the font can draw; line ends and tabs become blanks."""
+    text = "—" if value is None else str(value)
+    return "".join(" " if letter in "\n\r\t" else _sign(letter) for letter in text)
+
+
+def line(value: object, limit: int = SHORT) -> str:
+    """A short text for markup and for cells, cut with an ellipsis."""
+    text = visible(value)
+    return escape(text if len(text) <= limit else text[: limit - 1] + "…")
+
+
+def plain(value: object, limit: int = SHORT) -> str:
+    """As ``line``, for drawing directly (no markup)."""
+    text = visible(value)
+    return text if len(text) <= limit else text[: limit - 1] + "…"
+
+
+def passage(value: object, cut_note: str, limit: int = LONG) -> list[str]:
+    """A free text as paragraphs for markup; what is beyond ``limit`` is cut and ``cut_note`` (with ``{count}``)
+    says how much."""
+    text = "" if value is None else str(value).replace("\r\n", "\n").replace("\r", "\n")
+    kept = text[:limit]
+    paragraphs = [escape(visible(part)) for part in kept.split("\n") if part.strip()]
+    if len(paragraphs) > 60:
+        paragraphs = [*paragraphs[:60], "…"]
+    if len(text) > limit:
+        paragraphs.append(escape(cut_note.replace("{count}", str(len(text) - limit))))
+    return paragraphs

@@ -1,0 +1,72 @@
+"""The working of a verdict in words: what came out, why, and what was put in."""
+
+from typing import Any
+
+from inspect_app.report.pages.movement import place
+from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.text import line
+
+PLACED = ("offset", "low", "high", "aim")  # counted from the middle, toward one end or the other
+ORDER = ("offset", "bound", "low", "high", "aim", "grow", "shrink", "play", "longest", "mean", "reading", "nominal",
+         "minimum", "base", "at_least", "at_most", "limit", "margin", "rise", "degrees", "percent", "movement")  # fmt: skip
+UNSEEN = ("taps", "gaps")  # drawn above, not listed as numbers
+
+
+def values_text(page: Page, working: dict[str, Any]) -> str:
+    """``offset 0.287 in toward the ridge; bound 0.041 in; …``"""
+    values, rule = working["values"], str(working["rule"]).split("@")[0]
+    names = [name for name in ORDER if name in values] + sorted(set(values) - set(ORDER))
+    told = []
+    for name in names[:24]:
+        if rule in ("slot", "clip") and name in PLACED:
+            shown = line(place(values[name], working["inputs"], page.voice))
+        else:
+            shown = page.voice.quantity(values[name], _places(page, values[name]))
+        told.append(f"{line(page.say(f'value.{name}'), 40)} <b>{shown}</b>")
+    return "; ".join(told)
+
+
+def inputs_text(page: Page, working: dict[str, Any]) -> str:
+    """What was put in, as recorded."""
+    told = []
+    for name in sorted(working["inputs"]):
+        value = working["inputs"][name]
+        if name in UNSEEN or value is None:
+            continue
+        shown = page.voice.quantity(value) if isinstance(value, dict) else _plain(page, value)
+        told.append(f"{line(page.say(f'input.{name}'), 40)} {shown}")
+    return "; ".join(told[:30])
+
+
+def reason_text(page: Page, working: dict[str, Any]) -> str:
+    """Why the verdict is what it is, in the rulebook's words where they are known."""
+    reason = working["reason"] or {}
+    code = reason.get("code")
+    if not code:
+        return ""
+    facts = {}
+    for name, value in (reason.get("facts") or {}).items():
+        if name == "input":
+            facts[name] = line(page.say(f"input.{value}"), 40)
+        else:
+            facts[name] = page.voice.quantity(value) if isinstance(value, dict) else line(value, 60)
+    if page.voice.knows(f"reason.{code}"):
+        return page.say(f"reason.{code}", **facts)
+    told = ", ".join(f"{line(name, 20)} {value}" for name, value in sorted(facts.items()))
+    return line(str(code).replace("_", " "), 60) + (f" ({told})" if told else "")
+
+
+def _plain(page: Page, value: Any) -> str:
+    if isinstance(value, bool):
+        return page.say("yes" if value else "no")
+    if isinstance(value, list):
+        return ", ".join(page.voice.quantity(one) if isinstance(one, dict) else line(one, 20) for one in value[:24])
+    return line(value, 60)
+
+
+def _places(page: Page, value: Any) -> int | None:
+    """Computed lengths to a thousandth of an inch or a tenth of a millimetre, no trailing digits beyond."""
+    unit = value.get("unit") if isinstance(value, dict) else None
+    if unit not in ("in", "mm"):
+        return None
+    return 3 if page.voice.units == "US" else 2
