@@ -5,15 +5,15 @@ is served with the list's digest as its first line, so that a changed file anywh
 """
 
 import mimetypes
+from functools import cache
 from pathlib import Path
 
 from flask import Blueprint, Response, abort, jsonify, request, send_file
 
-from inspect_app.settings import shipped
+from inspect_app.web.parts import parts
 from inspect_app.web.shell_files import Member, ShellFiles
 
 PACKAGE = Path(__file__).resolve().parents[1]
-STATIC = shipped("static")
 
 # What the machine's own registry says of these types is not to be relied on: a worker of the wrong one fails.
 for _type, _suffix in (
@@ -27,20 +27,29 @@ for _type, _suffix in (
     mimetypes.add_type(_type, _suffix)
 
 blueprint = Blueprint("shell", __name__)
-files = ShellFiles(STATIC, PACKAGE)
+
+
+@cache
+def _files(static: Path) -> ShellFiles:
+    return ShellFiles(static, PACKAGE)
+
+
+def files() -> ShellFiles:
+    """The running app's files."""
+    return _files(parts().settings.static)
 
 
 @blueprint.get("/")
 def page() -> Response:
     """The app's page."""
-    return _answer(files.member("/"))
+    return _answer(files().member("/"))
 
 
 @blueprint.get("/sw.js")
 def worker() -> Response:
     """The worker, headed by the build it installs; never from a cache."""
-    text = (STATIC / "sw.js").read_text(encoding="utf-8")
-    answer = Response(f'const BUILD = "{files.build()}"\n{text}', mimetype="text/javascript")
+    text = (parts().settings.static / "sw.js").read_text(encoding="utf-8")
+    answer = Response(f'const BUILD = "{files().build()}"\n{text}', mimetype="text/javascript")
     answer.headers["Cache-Control"] = "no-cache"
     return answer
 
@@ -48,7 +57,7 @@ def worker() -> Response:
 @blueprint.get("/shell.json")
 def shell_list() -> Response:
     """``{"build", "files": [{"url", "sha256", "size"}]}``: every file of the app, by digest."""
-    answer = jsonify(files.listing())
+    answer = jsonify(files().listing())
     answer.headers["Cache-Control"] = "no-cache"
     return answer
 
@@ -56,11 +65,12 @@ def shell_list() -> Response:
 @blueprint.get("/static/<path:name>")
 def static_file(name: str) -> Response:
     """A file of ``static/``; one that is no member of the shell (a font, a map) is served as it is."""
-    member = files.member(f"/static/{name}")
+    member = files().member(f"/static/{name}")
     if member is not None:
         return _answer(member)
-    place = (STATIC / name).resolve()
-    if not place.is_relative_to(STATIC.resolve()) or not place.is_file():
+    static = parts().settings.static.resolve()
+    place = (static / name).resolve()
+    if not place.is_relative_to(static) or not place.is_file():
         abort(404)
     return send_file(place, conditional=True, max_age=0)
 
@@ -68,7 +78,7 @@ def static_file(name: str) -> Response:
 @blueprint.get("/rulebook/<path:name>")
 def rulebook_file(name: str) -> Response:
     """A Python file of the rulebook or the record, which the phone runs as it stands."""
-    return _answer(files.member(f"/rulebook/{name}"))
+    return _answer(files().member(f"/rulebook/{name}"))
 
 
 def _answer(member: Member | None) -> Response:

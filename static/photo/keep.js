@@ -8,7 +8,7 @@ import { currentPerson } from '../people/current.js'
 import { PHOTO_LIMIT } from './chunks.js'
 import { sha256Hex } from './digest.js'
 import { header } from './header.js'
-import { readWhole, writeChunks } from './rows.js'
+import { dropUnnamed, readWhole, writeChunks } from './rows.js'
 
 /**
  * @param {File | Blob} file as the camera or the picker handed it over
@@ -26,7 +26,12 @@ export async function keepPhoto(file) {
   }
   const sha256 = await sha256Hex(bytes)
   const row = { person, sha256, size: bytes.byteLength, ...seen, type: seen.type, at: new Date().toISOString() }
-  await withRoom('photo', () => store(row, bytes))
+  try {
+    await withRoom('photo', () => store(row, bytes))
+  } catch (fault) {
+    await dropUnnamed(sha256).catch(() => {})
+    throw fault
+  }
   return { sha256, size: row.size, type: row.type, width: row.width, height: row.height }
 }
 

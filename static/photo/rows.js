@@ -59,3 +59,12 @@ export async function readWhole(photo) {
   }
   return bytes
 }
+
+/** Give back the room of a photo that could not be kept whole, unless somebody's row names it. @param {string} sha256 */
+export async function dropUnnamed(sha256) {
+  await withDb(['photos', 'photo_chunks'], 'readwrite', async (tx) => {
+    const kept = await tx.objectStore('photos').getAllKeys()
+    if (kept.some((/** @type {[string, string]} */ [, name]) => name === sha256)) return
+    await tx.objectStore('photo_chunks').delete(IDBKeyRange.bound([sha256], [sha256, []]))
+  })
+}

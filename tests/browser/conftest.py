@@ -9,6 +9,7 @@ import pytest
 
 from tests.browser.office import Office
 from tests.browser.phone import Phone
+from tests.browser.profile import Profile
 
 CHROMIUM = os.environ.get("CHROMIUM") or shutil.which("chromium") or shutil.which("chromium-browser")
 FLAGS = (
@@ -45,9 +46,18 @@ def chromium(playwright, chromium_path):
     browser.close()
 
 
+@pytest.fixture(scope="session")
+def prepared(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """An office's data folder, made once: hashing passwords takes most of the time."""
+    folder = tmp_path_factory.mktemp("prepared") / "office"
+    Office(folder)
+    return folder
+
+
 @pytest.fixture
-def office(tmp_path: Path) -> Iterator[Office]:
+def office(prepared: Path, tmp_path: Path) -> Iterator[Office]:
     """A running server with one job and its people."""
+    shutil.copytree(prepared, tmp_path / "office")
     with Office(tmp_path / "office") as running:
         yield running
 
@@ -58,3 +68,11 @@ def phone(chromium, office: Office) -> Iterator[Phone]:
     context = chromium.new_context()
     yield Phone(context, office.url)
     context.close()
+
+
+@pytest.fixture
+def profile(playwright, chromium_path, tmp_path: Path) -> Iterator[Profile]:
+    """A browser of its own with a store on disk, which can be killed."""
+    made = Profile(playwright, chromium_path, FLAGS, tmp_path / "profile")
+    yield made
+    made.close()

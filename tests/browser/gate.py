@@ -15,11 +15,13 @@ LIES = (
 
 
 class Gate:
-    """WSGI in front of an app. ``lie(request) -> one of LIES or None`` decides each request to the API."""
+    """WSGI in front of an app. ``lie(request) -> one of LIES or None`` decides each request to the API,
+    ``lie_files`` each other one."""
 
     def __init__(self, app: Callable, forge: Callable[[str], str]) -> None:
         self.app, self.forge = app, forge
         self.lie: Callable[[Request], str | None] = lambda request: None
+        self.lie_files: Callable[[Request], str | None] = lambda request: None
         self.seen: list[str] = []
         self.lies: dict[str, int] = {}
         self._lock = threading.Lock()
@@ -28,7 +30,7 @@ class Gate:
         request = Request(environ)
         with self._lock:
             self.seen.append(f"{request.method} {request.path}")
-            lie = self.lie(request) if request.path.startswith("/api/") else None
+            lie = self.lie(request) if request.path.startswith("/api/") else self.lie_files(request)
             if lie:
                 self.lies[lie] = self.lies.get(lie, 0) + 1
         if lie is None:

@@ -2,6 +2,7 @@
 
 import hashlib
 import threading
+from dataclasses import replace
 from pathlib import Path
 
 import werkzeug.serving
@@ -19,30 +20,38 @@ from tests.browser.gate import Gate, free_port
 from tests.vectors.entry_bodies import q
 
 PASSWORD = "an invented password"
+JOB = uuid7(1795642805120, b"invented12")
 AT = "2026-11-25T16:40:05.120-05:00"
 
 
 class Office:
-    """``url``; ``people`` {login: id}; ``job``; ``gate``; ``stop()`` and ``start()`` as a server that goes away."""
+    """``url``; ``people`` {login: id}; ``job``; ``gate``; ``stop()`` and ``start()`` as a server that goes away.
+    A folder that already holds an office is opened as it stands."""
 
-    def __init__(self, folder: Path, definitions: dict[str, str] | None = None) -> None:
-        self.app = create_app(settings_from({"SEAMWALK_DATA": str(folder)}))
+    def __init__(
+        self, folder: Path, definitions: dict[str, str] | None = None, static: Path | None = None
+    ) -> None:
+        settings = settings_from({"SEAMWALK_DATA": str(folder)})
+        self.app = create_app(replace(settings, static=static or settings.static))
         self.app.add_url_rule("/blank", "blank", lambda: Response("<!doctype html><title>blank</title>"))
         self.parts = self.app.extensions["seamwalk"]
         self.gate = Gate(self.app.wsgi_app, self._forge)
         self._stranger = ec.generate_private_key(ec.SECP256R1())
         self.port = free_port()
         self.url = f"http://127.0.0.1:{self.port}"
-        self.job = uuid7(1795642805120, b"invented12")
+        self.job = JOB
         with self.app.app_context():
+            first = not self.parts.accounts.everybody()
             self._people()
-            self._open_job(definitions or {})
+            if first:
+                self._open_job(definitions or {})
         self._server: werkzeug.serving.BaseWSGIServer | None = None
 
     def _people(self) -> None:
         roles = {"ann": "foreman", "ben": "inspector", "cato": "administrator"}
         self.accounts = {
-            login: self.parts.accounts.add(login, f"{login.title()} (invented)", role, PASSWORD)
+            login: self.parts.accounts.by_login(login)
+            or self.parts.accounts.add(login, f"{login.title()} (invented)", role, PASSWORD)
             for login, role in roles.items()
         }
         self.people = {login: person.id for login, person in self.accounts.items()}

@@ -16,6 +16,8 @@ MODULES = {
     "jobs, definition": "record/load.js",
     "withDb": "storage/database.js",
     "capable": "shell/capable.js",
+    "askWorker": "shell/worker.js",
+    "startUpdates, updateWaiting, applyIfQuiet, repairApp": "shell/update.js",
     "saveDraft, loadDraft, dropDraft": "storage/drafts.js",
 }
 
@@ -63,12 +65,13 @@ def entry(job: str, text: str) -> dict:
     return {"job": job, "kind": "area", "subject": subject, "body": body}
 
 
-def picture(number: int, size: int) -> str:
-    """JavaScript that makes a JPEG-headed file of this many bytes, different for each number."""
-    return f"""(() => {{ const bytes = new Uint8Array({size}); let x = {number} * 2654435761 % 4294967296;
+def picture(number: int | str, size: int | str) -> str:
+    """JavaScript that makes a JPEG-headed file of this many bytes, different for each number; both may be
+    JavaScript."""
+    return f"""(() => {{ const bytes = new Uint8Array({size}); let x = ({number}) * 2654435761 % 4294967296;
       for (let i = 0; i < bytes.length; i += 1) {{ x = (x * 1664525 + 1013904223) % 4294967296; bytes[i] = x >>> 24 }}
       if (bytes.length > 2) {{ bytes[0] = 0xff; bytes[1] = 0xd8 }}
-      return new File([bytes], 'p{number}.jpg', {{ type: 'image/jpeg' }}) }})()"""
+      return new File([bytes], 'picture.jpg', {{ type: 'image/jpeg' }}) }})()"""
 
 
 def keep_picture(phone: Phone, job: str, number: int, size: int) -> dict:
