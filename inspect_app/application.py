@@ -7,6 +7,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from os import urandom
 
+from argon2 import PasswordHasher
 from flask import Flask
 
 from inspect_app.clock import Clock, system_clock
@@ -20,6 +21,7 @@ from inspect_app.people.delivery import Delivery
 from inspect_app.people.devices import Devices
 from inspect_app.people.membership import Membership
 from inspect_app.people.nonces import Nonces
+from inspect_app.people.passwords import Passwords
 from inspect_app.people.tries import Tries
 from inspect_app.settings import Settings
 from inspect_app.store.database import db
@@ -38,6 +40,8 @@ from inspect_app.web.bearer import device_from_bearer, require_member
 from inspect_app.web.photos_desk import PhotoDesk
 from inspect_app.web.register import register
 from inspect_app.words import Words
+
+RECOMMENDED = PasswordHasher()  # the library's own parameters: 64 MiB, 3 passes (RFC 9106, low memory)
 
 
 @dataclass(frozen=True)
@@ -69,10 +73,14 @@ class Parts:
 
 
 def create_app(
-    settings: Settings, clock: Clock = system_clock, after_intake: Callable[[str], None] = lambda job: None
+    settings: Settings,
+    clock: Clock = system_clock,
+    after_intake: Callable[[str], None] = lambda job: None,
+    hasher: PasswordHasher = RECOMMENDED,
 ) -> Flask:
-    """A ready app. ``after_intake(job)`` is called when what arrived may have made a report due. Raises what
-    the file system or the database raises when the data folder cannot be used."""
+    """A ready app. ``after_intake(job)`` is called when what arrived may have made a report due; ``hasher``
+    makes passwords' hashes. Raises what the file system or the database raises when the data folder cannot
+    be used."""
     settings.data.mkdir(parents=True, exist_ok=True)
     secret = kept_secret(settings.data / "session.key", lambda: urandom(32))
     app = Flask("inspect_app", static_folder=None)
@@ -84,7 +92,7 @@ def create_app(
     db.init_app(app)
     with app.app_context():
         prepare(db.engine)
-        parts = build(settings, clock, secret, after_intake)
+        parts = build(settings, clock, secret, after_intake, Passwords(hasher))
         migrate(parts.transactions)
     app.extensions["seamwalk"] = parts
     app.extensions["photos"] = photo_desk(parts)
@@ -92,7 +100,9 @@ def create_app(
     return app
 
 
-def build(settings: Settings, clock: Clock, secret: bytes, after_intake: Callable[[str], None]) -> Parts:
+def build(
+    settings: Settings, clock: Clock, secret: bytes, after_intake: Callable[[str], None], passwords: Passwords
+) -> Parts:
     """The parts, wired."""
     key = server_key(settings.data / "server.key")
     transactions = Transactions()
@@ -113,7 +123,7 @@ def build(settings: Settings, clock: Clock, secret: bytes, after_intake: Callabl
         settings=settings, clock=clock, new_id=new_id, words=Words(settings.static / "words"), server_key=key,
         transactions=transactions, statements=statements, log=log, reading=reading, records=records,
         vault=Vault(settings.data / "photos"), quarantine=quarantine,
-        manifests=Manifests(transactions, clock), accounts=Accounts(transactions, clock, new_id),
+        manifests=Manifests(transactions, clock), accounts=Accounts(transactions, clock, new_id, passwords),
         membership=membership, devices=devices, nonces=nonces,
         delivery=Delivery(secret, clock, nonces, devices), tries=Tries(clock),
         batches=Batches(log, quarantine, devices, membership), completion=completion,

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from inspect_app.store.database import db
 from tests.office import Office
 from tests.postgresql import NotHere, new_database, running
 
@@ -47,7 +48,5 @@ def any_office(request: Any, tmp_path: Path) -> Iterator[Office]:
 
 
 def _close(office: Office) -> None:
-    from inspect_app.store.database import db
-
     with office.app.app_context():
         db.engine.dispose()

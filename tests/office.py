@@ -4,11 +4,15 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from argon2 import PasswordHasher
+
 from inspect_app.application import Parts, create_app
 from inspect_app.settings import settings_from
 from tests.phone import Phone, new_uuid
 from tests.steady_clock import SteadyClock
 
+# Argon2 all the same, but a hundredth of the work: hundreds of people sign in during the tests.
+CHEAP = PasswordHasher(time_cost=1, memory_cost=64, parallelism=1)
 PASSWORD = "a-password-for-tests"
 
 
@@ -20,13 +24,13 @@ class Office:
         self.clock = SteadyClock()
         self.told: list[str] = []
         self.settings = settings_from(environment)
-        self.app = create_app(self.settings, self.clock, self.told.append)
+        self.app = create_app(self.settings, self.clock, self.told.append, CHEAP)
 
     def again(self) -> "Office":
         """The same data, opened by a server that starts anew."""
         other = object.__new__(Office)
         other.clock, other.told, other.settings = self.clock, [], replace(self.settings)
-        other.app = create_app(self.settings, self.clock, other.told.append)
+        other.app = create_app(self.settings, self.clock, other.told.append, CHEAP)
         return other
 
     @property

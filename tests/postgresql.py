@@ -32,28 +32,32 @@ def programs() -> Path:
 def running() -> Iterator[str]:
     """The folder of the socket of a server that runs until the end of the block."""
     folder = Path(tempfile.mkdtemp(prefix="seamwalk-pg-"))
-    bins, who = programs(), _unprivileged()
-    log = open(folder / "log", "wb")
     try:
-        if who:
-            os.chown(folder, who["user"], who["group"])
-        data = str(folder / "data")
-        init = [bins / "initdb", "-D", data, "-U", "app", "-A", "trust", "--no-sync", "-E", "UTF8", "--locale=C"]
-        made = subprocess.run(init, stdout=log, stderr=log, cwd=folder, **who)
-        if made.returncode:
-            raise NotHere(f"initdb failed: {(folder / 'log').read_text()[-300:]}")
-        # fsync stays on: what is tested here is the order of commits, with their real cost.
-        serve = [bins / "postgres", "-D", data, "-k", str(folder), "-c", "listen_addresses="]
-        server = subprocess.Popen(serve, stdout=log, stderr=log, cwd=folder, **who)
-        try:
-            _wait(folder, server)
-            yield str(folder)
-        finally:
-            server.send_signal(signal.SIGINT)
-            server.wait(20)
+        with open(folder / "log", "wb") as log:
+            yield from _serve(
+                programs(), folder, {"stdout": log, "stderr": log, "cwd": folder, **_unprivileged()}
+            )
     finally:
-        log.close()
         shutil.rmtree(folder, ignore_errors=True)
+
+
+def _serve(bins: Path, folder: Path, options: dict) -> Iterator[str]:
+    if "user" in options:
+        os.chown(folder, options["user"], options["group"])
+    data = str(folder / "data")
+    init = [bins / "initdb", "-D", data, "-U", "app", "-A", "trust", "--no-sync", "-E", "UTF8"]
+    if subprocess.run([*init, "--locale=C"], **options).returncode:
+        raise NotHere(f"initdb failed: {(folder / 'log').read_text()[-300:]}")
+    # fsync stays on: what is tested here is the order of commits, with their real cost.
+    server = subprocess.Popen(
+        [bins / "postgres", "-D", data, "-k", str(folder), "-c", "listen_addresses="], **options
+    )
+    try:
+        _wait(folder, server)
+        yield str(folder)
+    finally:
+        server.send_signal(signal.SIGINT)
+        server.wait(20)
 
 
 def new_database(socket: str, name: str) -> str:

@@ -7,7 +7,7 @@ from sqlalchemy import insert, select
 
 from inspect_app.clock import Clock, spell
 from inspect_app.errors import BadInput, Conflict
-from inspect_app.people.passwords import hashed, matches
+from inspect_app.people.passwords import Passwords
 from inspect_app.people.roles import role as known_role
 from inspect_app.store.tables import PersonRow
 from inspect_app.store.transactions import Transactions
@@ -30,14 +30,16 @@ _COLUMNS = (PersonRow.id, PersonRow.login, PersonRow.name, PersonRow.role)
 class Accounts:
     """All accounts. ``new_id()`` gives the id of a new person."""
 
-    def __init__(self, transactions: Transactions, clock: Clock, new_id: Callable[[], str]) -> None:
-        self.transactions, self.clock, self.new_id = transactions, clock, new_id
+    def __init__(
+        self, transactions: Transactions, clock: Clock, new_id: Callable[[], str], passwords: Passwords
+    ) -> None:
+        self.transactions, self.clock, self.new_id, self.passwords = transactions, clock, new_id, passwords
 
     def add(self, login: str, name: str, role: str, password: str) -> Person:
         """A new account. Raises ``BadInput`` (login, name, role, password), ``Conflict`` for a login that
         is taken."""
         person = Person(self.new_id(), login_of(login), _text(name, "name"), known_role(role))
-        row = {**person._asdict(), "password": hashed(password), "added_at": spell(self.clock())}
+        row = {**person._asdict(), "password": self.passwords.hashed(password), "added_at": spell(self.clock())}
         with self.transactions.writing() as session:
             if self.by_login(person.login):
                 raise Conflict("login_taken", "login", person.login)
@@ -49,7 +51,7 @@ class Accounts:
         with self.transactions.reading() as session:
             asked = select(*_COLUMNS, PersonRow.password).where(PersonRow.login == _folded(login))
             row = session.execute(asked).first()
-        good = matches(password, row.password if row else None)
+        good = self.passwords.matches(password, row.password if row else None)
         return Person(row.id, row.login, row.name, row.role) if row and good else None
 
     def by_login(self, login: str) -> Person | None:

@@ -20,7 +20,12 @@ def phone(office):
 def enrolled(office, phone, person=None, jwk=None, proof=None):
     parts = office.parts
     return enrol(
-        parts.devices, parts.nonces, person or phone.person, jwk or phone.jwk, "test", proof or phone.proof("enrol")
+        parts.devices,
+        parts.nonces,
+        person or phone.person,
+        jwk or phone.jwk,
+        "test",
+        proof or phone.proof("enrol"),
     )
 
 

@@ -23,7 +23,7 @@ def test_every_declared_table_is_there_after_the_first_start(any_office):
 
 
 def test_starting_again_changes_nothing(any_office):
-    job, chief = any_office.job()
+    job, _chief = any_office.job()
     again = any_office.again()
     with again.app.app_context():
         migrate(again.parts.transactions)

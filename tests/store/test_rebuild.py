@@ -17,7 +17,7 @@ def dump(office):
 
 
 def filled(office):
-    job, chief = office.job()
+    job, _chief = office.job()
     foreman = office.phone("fay", "foreman", job)
     gone = office.phone("gil", "foreman", job)
     assert foreman.send(*office.walk(foreman, job)).status_code == 200

@@ -59,9 +59,13 @@ def test_a_call_after_commit_sees_what_was_committed_and_may_write_itself(any_of
 
 def test_beginning_to_write_while_reading_is_our_mistake(any_office):
     transactions = any_office.parts.transactions
-    with any_office.app.app_context(), transactions.reading():
-        with pytest.raises(RuntimeError, match="out of date"), transactions.writing():
-            pass
+    with (
+        any_office.app.app_context(),
+        transactions.reading(),
+        pytest.raises(RuntimeError, match="out of date"),
+        transactions.writing(),
+    ):
+        pass
 
 
 def test_each_read_sees_what_others_have_committed_since(any_office):

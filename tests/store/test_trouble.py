@@ -65,8 +65,11 @@ def test_a_database_that_is_not_there_is_busy_not_our_mistake():
 
 
 def test_our_own_mistakes_are_not_hidden(office):
-    with office.app.app_context(), pytest.raises(OperationalError) as raised:
-        with office.parts.transactions.reading() as session:
-            session.execute(sa.text("SELECT * FROM no_such_table"))
+    with (
+        office.app.app_context(),
+        pytest.raises(OperationalError) as raised,
+        office.parts.transactions.reading() as session,
+    ):
+        session.execute(sa.text("SELECT * FROM no_such_table"))
     assert trouble(raised.value) is None
     assert trouble(KeyError("x")) is None
