@@ -67,7 +67,7 @@ export async function setPin(pin) {
 /**
  * Switch to a person, without a network. Somebody who set no PIN opens without one.
  * @param {string} person @param {string} pin @returns {Promise<Person>}
- * @throws {Trouble} `people.unknown`, `people.wait` with `seconds`, `people.wrong_pin` with `seconds` to wait
+ * @throws {Trouble} `people.unknown`, `people.wrong_pin`, `people.wait` with `seconds`
  */
 export async function unlock(person, pin) {
   const row = await personRow(person)
@@ -76,8 +76,9 @@ export async function unlock(person, pin) {
   if (left > 0) throw new Trouble('people.wait', { field: 'pin', value: '', seconds: Math.ceil(left / 1000) })
   if (row.pin && !(await pinMatches(pin, row.pin))) {
     const wrong = row.tries.wrong + 1
-    await changePerson(person, { tries: { wrong, until: Date.now() + waitAfter(wrong) } })
-    throw new Trouble('people.wrong_pin', { field: 'pin', value: '', seconds: Math.ceil(waitAfter(wrong) / 1000) })
+    const wait = waitAfter(wrong)
+    await changePerson(person, { tries: { wrong, until: Date.now() + wait } })
+    throw new Trouble(wait ? 'people.wait' : 'people.wrong_pin', { field: 'pin', value: '', seconds: wait / 1000 })
   }
   if (row.tries.wrong) await changePerson(person, { tries: { wrong: 0, until: 0 } })
   await setCurrent(person, false)

@@ -16,6 +16,7 @@ export async function writeChunks(sha256, bytes, overDamaged) {
   const digests = []
   const plan = chunkPlan(bytes.byteLength)
   for (let at = 0; at < plan.length; at += ROWS_AT_ONCE) {
+    /** @type {any[]} */
     const rows = []
     for (const { n, from, to } of plan.slice(at, at + ROWS_AT_ONCE)) {
       const part = bytes.slice(from, to)

@@ -30,7 +30,7 @@ export async function jobRecord(job) {
   const key = JSON.stringify([person.id, job, rows.length, people])
   const before = folded.get(job)
   if (before?.key === key) return before.record
-  const entries = rows.map(({ digest, kid, token }) => ({ digest, kid, payload: payloadOf(token) }))
+  const entries = rows.map((/** @type {any} */ { digest, kid, token }) => ({ digest, kid, payload: payloadOf(token) }))
   const record = await ask({ call: 'fold', entries, people })
   folded.set(job, { key, record })
   return record
@@ -52,8 +52,9 @@ async function peopleOf(job) {
     people[id] = { name, role, kids: [...kids] }
   }
   for (const { id, name, role, kid } of await everyPerson()) {
-    if (!kid || (people[id] && people[id].kids.includes(kid))) continue
-    people[id] = { name, role, ...people[id], kids: [...(people[id]?.kids ?? []), kid] }
+    if (!kid || people[id]?.kids.includes(kid)) continue
+    const known = people[id] ?? { name, role, kids: [] }
+    people[id] = { ...known, kids: [...known.kids, kid] }
   }
   return people
 }

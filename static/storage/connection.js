@@ -31,7 +31,7 @@ async function open() {
     blocking: dropConnection, // another tab brings a newer schema: let it pass
     terminated: dropConnection,
   })
-  request.then((db) => late && db.close(), () => {})
+  request.then((/** @type {any} */ db) => late && db.close(), () => {})
   return Promise.race([request, new Promise((_, reject) => setTimeout(() => {
     late = true
     reject(new DOMException('the database did not open', 'TimeoutError'))

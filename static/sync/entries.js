@@ -4,11 +4,9 @@ import { bySequence } from '../outbox/rows.js'
 import { changeRow, settle, verifiedReceipt } from '../outbox/settle.js'
 import { Trouble } from '../shell/trouble.js'
 import { withDb } from '../storage/database.js'
+import { batches } from './batches.js'
 import { REFUSED_DELAYS, outcome, waitFor } from './retry.js'
 import { callAs } from './token.js'
-
-const BATCH = 25
-const BATCH_BYTES = 256 * 1024 // small enough for a few seconds of poor signal
 
 /**
  * @param {any} person @param {{jwk: any}} server @param {any[]} rows due entries of this person
@@ -19,22 +17,6 @@ export async function sendEntries(person, server, rows, progress) {
   for (const batch of batches(rows.sort(bySequence))) {
     if (await sendBatch(person, server, batch)) progress()
   }
-}
-
-/** @param {any[]} rows @returns {any[][]} pure: at most 25 entries and 256 KiB each, or one larger entry */
-export function batches(rows) {
-  /** @type {any[][]} */
-  const all = []
-  let bytes = Infinity
-  for (const row of rows) {
-    if (bytes + row.size > BATCH_BYTES || (all.at(-1)?.length ?? 0) >= BATCH) {
-      all.push([])
-      bytes = 0
-    }
-    all[all.length - 1].push(row)
-    bytes += row.size
-  }
-  return all
 }
 
 /** @returns {Promise<boolean>} whether a receipt came @param {any} person @param {any} server @param {any[]} rows */

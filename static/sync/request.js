@@ -15,6 +15,7 @@ export const IDLE_LIMIT = 20_000 // ms between signs of life
  */
 export async function call(method, path, options = {}) {
   const { json, token, cookies = false, expect = 'json' } = options
+  /** @type {Record<string, string>} */
   const headers = { 'Accept-Language': language(), ...options.headers }
   if (json !== undefined) headers['Content-Type'] = 'application/json'
   if (token) headers.Authorization = `Bearer ${token}`
@@ -40,6 +41,7 @@ export async function call(method, path, options = {}) {
 async function read(reply, path, expect, silence) {
   const bytes = await body(reply, silence)
   const isJson = (reply.headers.get('Content-Type') ?? '').split(';')[0].trim() === 'application/json'
+  /** @type {{status: number, headers: Headers, data: any, bytes: ArrayBuffer}} */
   const answer = { status: reply.status, headers: reply.headers, data: null, bytes }
   if (isJson && bytes.byteLength) {
     try {
@@ -58,13 +60,13 @@ async function read(reply, path, expect, silence) {
 /** @param {Response} reply @param {Silence} silence @returns {Promise<ArrayBuffer>} */
 async function body(reply, silence) {
   const reader = reply.body?.getReader()
+  /** @type {Uint8Array<ArrayBuffer>[]} */
   const parts = []
-  for (;;) {
-    const { done, value } = reader ? await reader.read() : { done: true, value: undefined }
-    if (done) return new Blob(parts).arrayBuffer()
+  for (let part = await reader?.read(); part && !part.done; part = await reader?.read()) {
     silence.life()
-    parts.push(value)
+    parts.push(part.value)
   }
+  return new Blob(parts).arrayBuffer()
 }
 
 /** @param {string} path @param {string} seen */

@@ -12,10 +12,11 @@ from tests.browser.phone import Phone
 from tests.browser.profile import Profile
 
 CHROMIUM = os.environ.get("CHROMIUM") or shutil.which("chromium") or shutil.which("chromium-browser")
-FLAGS = (
-    "--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking "
-    "--disable-component-update --disable-sync --use-fake-device-for-media-stream --use-fake-ui-for-media-stream"
-).split()
+FLAGS = [
+    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+    "--disable-component-update", "--disable-sync", "--use-fake-device-for-media-stream",
+    "--use-fake-ui-for-media-stream",
+]  # fmt: skip
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:

@@ -1,4 +1,4 @@
-"""Between phone and server: answers in the server's place when a test says so, or is shut like a dead network."""
+"""Between phone and server: answers in the server's place when a test says so."""
 
 import json
 import random
@@ -9,8 +9,8 @@ from collections.abc import Callable, Iterable
 from werkzeug.wrappers import Request, Response
 
 LIES = (
-    "200 without receipt", "forged receipt", "301", "400", "401", "403", "404", "409", "413", "422", "429", "500",
-    "502 HTML", "reset", "answer lost",
+    "200 without receipt", "forged receipt", "301", "400", "401", "403", "404", "409", "413", "422", "429",
+    "500", "502 HTML", "reset", "answer lost",
 )  # fmt: skip
 
 
@@ -44,7 +44,8 @@ class Gate:
             return Response(Broken(), mimetype="application/json", headers={"Content-Length": "1000"})
         if lie == "200 without receipt":
             answers = [{"digest": "x" * 43, "status": "accepted"}]
-            return Response(json.dumps({"answers": answers, "entries": [], "jobs": []}), mimetype="application/json")
+            body = json.dumps({"answers": answers, "entries": [], "jobs": []})
+            return Response(body, mimetype="application/json")
         if lie == "forged receipt":
             return Response(self._forged(request), mimetype="application/json")
         if lie == "301":

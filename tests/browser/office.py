@@ -25,8 +25,8 @@ AT = "2026-11-25T16:40:05.120-05:00"
 
 
 class Office:
-    """``url``; ``people`` {login: id}; ``job``; ``gate``; ``stop()`` and ``start()`` as a server that goes away.
-    A folder that already holds an office is opened as it stands."""
+    """``url``; ``people`` {login: id}; ``job``; ``gate``; ``stop()`` and ``start()`` as a server that goes
+    away. A folder that already holds an office is opened as it stands."""
 
     def __init__(
         self, folder: Path, definitions: dict[str, str] | None = None, static: Path | None = None
@@ -69,9 +69,10 @@ class Office:
             "definitions": definitions,
         }  # fmt: skip
         payload = {
-            "v": 1, "id": uuid7(1795642805121, b"invented13"), "kind": "job", "job": self.job, "subject": self.job,
-            "replaces": [], "at": AT, "clock": {"monotonic": 0, "server": None, "age": None, "zone": ""}, "seq": 0,
-            "prev": None, "by": administrator, "build": "test", "body": body,
+            "v": 1, "id": uuid7(1795642805121, b"invented13"), "kind": "job", "job": self.job,
+            "subject": self.job, "replaces": [], "at": AT, "seq": 0, "prev": None,
+            "clock": {"monotonic": 0, "server": None, "age": None, "zone": ""},
+            "by": administrator, "build": "test", "body": body,
         }  # fmt: skip
         answer = self.parts.batches.receive([format_entry(payload, key)])[0]
         assert answer.status == "accepted", answer

@@ -36,10 +36,11 @@ class Phone:
         return self.page.evaluate(f"async (arg) => {{ {imports} {body} }}", arg)
 
     def sign_in(self, login: str) -> dict:
-        return self.run("const person = await signIn(...arg); await enrol(); return person", [login, PASSWORD])
+        script = "const person = await signIn(...arg); await enrol(); return person"
+        return self.run(script, [login, PASSWORD])
 
     def note(self, job: str, text: str) -> dict:
-        """Keep a small entry: a photo's declaration is the shortest honest body that needs no other."""
+        """Keep a small entry of this name."""
         return self.run("return keepEntry(arg)", entry(job, text))
 
     def rows(self, store: str) -> list:
@@ -69,7 +70,8 @@ def picture(number: int | str, size: int | str) -> str:
     """JavaScript that makes a JPEG-headed file of this many bytes, different for each number; both may be
     JavaScript."""
     return f"""(() => {{ const bytes = new Uint8Array({size}); let x = ({number}) * 2654435761 % 4294967296;
-      for (let i = 0; i < bytes.length; i += 1) {{ x = (x * 1664525 + 1013904223) % 4294967296; bytes[i] = x >>> 24 }}
+      for (let i = 0; i < bytes.length; i += 1) {{
+        x = (x * 1664525 + 1013904223) % 4294967296; bytes[i] = x >>> 24 }}
       if (bytes.length > 2) {{ bytes[0] = 0xff; bytes[1] = 0xd8 }}
       return new File([bytes], 'picture.jpg', {{ type: 'image/jpeg' }}) }})()"""
 
@@ -77,7 +79,8 @@ def picture(number: int | str, size: int | str) -> str:
 def keep_picture(phone: Phone, job: str, number: int, size: int) -> dict:
     """Keep a photo and its declaration, as a screen does."""
     return phone.run(f"""const photo = await keepPhoto({picture(number, size)});
-      await keepEntry({{ job: arg, kind: 'photo', subject: photo.sha256, body: {{ walk: '01a00000-0000-7000-8000-00000000000b',
-        station: null, answer: null, role: 'other', sha256: photo.sha256, size: photo.size, type: photo.type,
-        source: 'picked', width: photo.width, height: photo.height }} }});
+      await keepEntry({{ job: arg, kind: 'photo', subject: photo.sha256, body: {{
+        walk: '01a00000-0000-7000-8000-00000000000b', station: null, answer: null, role: 'other',
+        sha256: photo.sha256, size: photo.size, type: photo.type, source: 'picked',
+        width: photo.width, height: photo.height }} }});
       return photo""", job)

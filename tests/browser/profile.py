@@ -9,7 +9,7 @@ from typing import Any
 
 
 class Profile:
-    """``start()`` gives a context; ``kill()`` ends the browser as it stands; ``start()`` again finds its store."""
+    """``start()`` gives a context; ``kill()`` ends the browser; ``start()`` again finds its store."""
 
     def __init__(self, playwright: Any, executable: str | None, flags: list[str], folder: Path) -> None:
         self.playwright, self.executable, self.flags, self.folder = playwright, executable, flags, folder

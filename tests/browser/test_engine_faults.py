@@ -33,7 +33,7 @@ def test_every_storage_call_may_fail_once_and_nothing_is_lost_or_doubled(phone: 
         for (let k = 1; k <= calls; k += 1) {{
           window.fault = {{ count: 0, at: k, how }};
           saved.push(...await script(n += 1));
-          if (window.fault.count > calls + 8) throw new Error(`${{window.fault.count}} calls after ${{how}} at ${{k}}`);
+          if (window.fault.count > calls + 8) throw new Error(`too many after ${{how}} at ${{k}}`);
         }}
       }}
       return {{ calls, saved }}"""

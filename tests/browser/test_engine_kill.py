@@ -37,7 +37,7 @@ def survives(profile, office, kills: int) -> int:
         assert not lost, f"{len(lost)} saved entries are gone"
     for name, size in saved.items():
         if size:
-            back = phone.run("return photoBytes(arg).then(({ bytes }) => bytes.length, (fault) => fault.code)", name)
+            back = phone.run("return (await photoBytes(arg)).bytes.length", name)
             assert back == size
     phone.run("await sendNow()")
     chain = sorted(one.payload["seq"] for one in office.entries() if one.payload["kind"] == "area")

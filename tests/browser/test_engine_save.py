@@ -37,7 +37,8 @@ def test_photos_of_every_awkward_size_come_back_to_the_byte(phone: Phone, office
     for number, size in enumerate(sizes):
         photo = phone.run(f"return keepPhoto({picture(number, size)})")
         back = phone.run(f"""const file = new Uint8Array(await ({picture(number, size)}).arrayBuffer());
-          const {{ bytes }} = await photoBytes(arg); return bytes.every((b, i) => b === file[i]) && bytes.length""",
+          const {{ bytes }} = await photoBytes(arg);
+          return bytes.every((b, i) => b === file[i]) && bytes.length""",
           photo["sha256"])  # fmt: skip
         assert back == size == photo["size"]
     assert all(not isinstance(row.get("bytes"), str) for row in phone.rows("photos")), "bytes stand apart"
@@ -47,18 +48,21 @@ def test_what_is_no_photo_is_refused_with_its_name(phone: Phone, office) -> None
     phone.sign_in("ann")
     refused = phone.run("""const tried = [new File([], 'empty.jpg', {type: 'image/jpeg'}),
         new File(['plain words'], 'notes.txt', {type: 'text/plain'})];
-      return Promise.all(tried.map((file) => keepPhoto(file).catch((fault) => [fault.code, fault.facts.value])))""")
+      const why = (fault) => [fault.code, fault.facts.value];
+      return Promise.all(tried.map((file) => keepPhoto(file).catch(why)))""")
     assert refused == [["outbox.photo_empty", "empty.jpg"], ["outbox.photo_not_a_picture", "notes.txt"]]
 
 
 def test_a_damaged_photo_is_named_and_the_others_still_go(phone: Phone, office) -> None:
     phone.sign_in("ann")
     bad, good = (keep_picture(phone, office.job, n, CHUNK + 99) for n in (1, 2))
-    phone.run("""await withDb(['photo_chunks'], 'readwrite', async (tx) => { const row = await tx.store.get([arg, 1]);
+    phone.run("""await withDb(['photo_chunks'], 'readwrite', async (tx) => {
+      const row = await tx.store.get([arg, 1]);
       new Uint8Array(row.bytes)[40] ^= 1; await tx.store.put(row) })""", bad["sha256"])  # fmt: skip
     phone.run("await sendNow()")
     left = phone.run("return outboxItems()")
-    assert [(row["name"], row["state"], row["refusal"]["chunk"]) for row in left] == [(bad["sha256"], "damaged", 2)]
+    named = [(row["name"], row["state"], row["refusal"]["chunk"]) for row in left]
+    assert named == [(bad["sha256"], "damaged", 2)]
     assert office.photo(good["sha256"]) is not None and office.photo(bad["sha256"]) is None
     fault = phone.run("return photoBytes(arg).catch((fault) => fault.code)", bad["sha256"])
     assert fault == "outbox.photo_damaged"

@@ -1,0 +1,39 @@
+import assert from 'node:assert/strict'
+import { test } from 'node:test'
+import { bySequence, countRows, manifestOf, outboxRows } from '../../static/outbox/rows.js'
+import { batches } from '../../static/sync/batches.js'
+
+const entry = { person: 'p', digest: 'd'.repeat(43), job: 'j', token: 'x'.repeat(700) }
+const payload = { kind: 'photo', subject: 's', at: '2026-11-25T16:40:05.120-05:00', seq: 3, body: {} }
+
+test('an entry makes one row, a photo declared by it another', () => {
+  assert.deepEqual(outboxRows(entry, payload, undefined).map((row) => [row.what, row.size]), [['entry', 700]])
+  const photo = { sha256: 'a'.repeat(64), size: 12, type: 'image/jpeg' }
+  const rows = outboxRows(entry, payload, photo)
+  assert.deepEqual(rows.map((row) => [row.what, row.name, row.size, row.state]),
+    [['entry', entry.digest, 700, 'waiting'], ['photo', photo.sha256, 12, 'waiting']])
+})
+
+test('the oldest is the earliest instant, whatever the offset it was written with', () => {
+  const rows = ['2026-11-25T16:40:05.120-05:00', '2026-11-25T21:40:05.119+00:00', '2026-11-26T05:00:00.000+07:00']
+    .map((at) => ({ what: 'entry', state: 'refused', size: 1, at }))
+  assert.equal(countRows(rows).oldest, '2026-11-25T21:40:05.119+00:00')
+  assert.deepEqual([countRows(rows).entries, countRows(rows).refused, countRows([]).oldest], [3, 3, null])
+})
+
+test('the manifest names everything unsent, refused and damaged included', () => {
+  const rows = ['waiting', 'refused', 'held', 'damaged'].map((state, n) =>
+    ({ what: 'photo', job: 'j', name: String(n), size: n, state, at: payload.at }))
+  assert.deepEqual(manifestOf(rows).items.map((item) => item.name), ['0', '1', '2', '3'])
+  assert.deepEqual(Object.keys(manifestOf(rows).items[0]), ['what', 'job', 'name', 'size'])
+})
+
+test('batches hold 25 entries or 256 KiB, in order, none left out', () => {
+  const rows = Array.from({ length: 60 }, (_, seq) => ({ job: 'j', seq, name: String(seq), size: seq === 30 ? 300_000 : 900 }))
+  const cut = batches([...rows].reverse().sort(bySequence))
+  assert.deepEqual(cut.flat().map((row) => row.seq), rows.map((row) => row.seq))
+  for (const batch of cut) {
+    assert.ok(batch.length <= 25)
+    assert.ok(batch.length === 1 || batch.reduce((sum, row) => sum + row.size, 0) <= 256 * 1024)
+  }
+})

@@ -1,0 +1,93 @@
+"""The app's files as they are served: types, digests, compression, and what they weigh."""
+
+import gzip
+import hashlib
+from pathlib import Path
+
+import pytest
+
+from inspect_app.application import create_app
+from inspect_app.settings import PACKAGE, settings_from
+from inspect_app.web.shell_files import ShellFiles
+
+BUDGET = 400 * 1024  # bytes, compressed; MicroPython alone takes 221 of these KiB
+
+
+@pytest.fixture(scope="module")
+def client(tmp_path_factory):
+    return create_app(settings_from({"SEAMWALK_DATA": str(tmp_path_factory.mktemp("data"))})).test_client()
+
+
+def test_the_list_names_each_file_by_the_bytes_that_are_served(client) -> None:
+    listing = client.get("/shell.json").json
+    for file in listing["files"]:
+        served = client.get(file["url"])
+        assert served.status_code == 200, file["url"]
+        assert hashlib.sha256(served.data).hexdigest() == file["sha256"], file["url"]
+        assert len(served.data) == file["size"]
+
+
+def test_compressed_and_plain_answers_are_the_same_file(client) -> None:
+    for url in ("/", "/static/sync/engine.js", "/static/vendor/micropython.wasm"):
+        plain = client.get(url)
+        packed = client.get(url, headers={"Accept-Encoding": "gzip"})
+        assert packed.headers["Content-Encoding"] == "gzip"
+        assert gzip.decompress(packed.data) == plain.data
+        assert packed.headers["ETag"] != plain.headers["ETag"]
+        again = client.get(url, headers={"Accept-Encoding": "gzip", "If-None-Match": packed.headers["ETag"]})
+        assert (again.status_code, again.data) == (304, b"")
+
+
+@pytest.mark.parametrize(
+    ("url", "kind"),
+    [
+        ("/", "text/html"), ("/sw.js", "text/javascript"), ("/static/main.js", "text/javascript"),
+        ("/static/vendor/micropython.mjs", "text/javascript"),
+        ("/static/vendor/micropython.wasm", "application/wasm"), ("/shell.json", "application/json"),
+        ("/rulebook/record/fold.py", "text/plain"),
+        ("/static/manifest.webmanifest", "application/manifest+json"),
+    ],
+)  # fmt: skip
+def test_every_file_has_the_type_that_browsers_insist_on(client, url: str, kind: str) -> None:
+    answer = client.get(url)
+    assert answer.mimetype == kind
+    assert "wasm-unsafe-eval" in answer.headers["Content-Security-Policy"]
+
+
+def test_the_worker_and_the_list_are_never_taken_from_a_cache(client) -> None:
+    build = client.get("/shell.json").json["build"]
+    worker = client.get("/sw.js")
+    assert worker.headers["Cache-Control"] == "no-cache"
+    assert worker.text.splitlines()[0] == f'const BUILD = "{build}"'
+
+
+@pytest.mark.parametrize(
+    "url",
+    ["/static/../pyproject.toml", "/static/%2e%2e/pyproject.toml", "/rulebook/store/log.py",
+     "/rulebook/../web/shell.py", "/static/no_such.js"],
+)  # fmt: skip
+def test_nothing_outside_the_app_is_served(client, url: str) -> None:
+    assert client.get(url).status_code == 404
+
+
+def test_one_changed_byte_anywhere_makes_another_build(tmp_path: Path) -> None:
+    for name in ("index.html", "main.js", "part/one.js"):
+        (tmp_path / name).parent.mkdir(exist_ok=True)
+        (tmp_path / name).write_text("first")
+    files = ShellFiles(tmp_path, tmp_path)
+    builds = {files.build()}
+    for name in ("index.html", "main.js", "part/one.js"):
+        (tmp_path / name).write_text("second")
+        builds.add(files.build())
+    (tmp_path / "part" / "two.js").write_text("")
+    builds.add(files.build())
+    assert len(builds) == 5
+
+
+def test_the_whole_app_stays_light(client, capsys) -> None:
+    files = ShellFiles(settings_from({}).static, PACKAGE)
+    packed = sum(min(len(one.gzipped), len(one.content)) for one in files.members())
+    with capsys.disabled():
+        print(f"\n  shell: {len(files.members())} files, {packed // 1024} of {BUDGET // 1024} KiB compressed")
+    assert packed <= BUDGET
+
