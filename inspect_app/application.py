@@ -10,6 +10,15 @@ from os import urandom
 from argon2 import PasswordHasher
 from flask import Flask
 
+
+try:
+    from inspect_app.checklist.load import Definitions, load_all
+except ImportError:  # the rulebook is not here yet
+    from types import SimpleNamespace as Definitions  # type: ignore[assignment]
+
+    def load_all(folder):  # type: ignore[no-untyped-def,misc]
+        return Definitions(by_digest={}, listing=lambda: [])
+
 from inspect_app.clock import Clock, system_clock
 from inspect_app.entry.uuid7 import uuid7
 from inspect_app.intake.batch import Batches
@@ -25,6 +34,7 @@ from inspect_app.people.passwords import Passwords
 from inspect_app.people.tries import Tries
 from inspect_app.settings import Settings
 from inspect_app.store.database import db
+from inspect_app.store.definitions import DefinitionArchive
 from inspect_app.store.log import Log
 from inspect_app.store.log_reading import LogReading
 from inspect_app.store.manifests import Manifests
@@ -52,6 +62,8 @@ class Parts:
     clock: Clock
     new_id: Callable[[], str]
     words: Words
+    definitions: Definitions
+    archive: DefinitionArchive
     server_key: ServerKey
     transactions: Transactions
     statements: Statements
@@ -116,11 +128,16 @@ def build(
     devices = Devices(transactions, statements)
     nonces = Nonces(secret, clock)
 
+    definitions = load_all(settings.checklists)
+    archive = DefinitionArchive(settings.data / "definitions")
+    archive.keep({digest: compiled.data for digest, compiled in definitions.by_digest.items()})
+
     def new_id() -> str:
         return uuid7(int(clock().timestamp() * 1000), urandom(10))
 
     return Parts(
-        settings=settings, clock=clock, new_id=new_id, words=Words(settings.static / "words"), server_key=key,
+        settings=settings, clock=clock, new_id=new_id, words=Words(settings.static / "words"),
+        definitions=definitions, archive=archive, server_key=key,
         transactions=transactions, statements=statements, log=log, reading=reading, records=records,
         vault=Vault(settings.data / "photos"), quarantine=quarantine,
         manifests=Manifests(transactions, clock), accounts=Accounts(transactions, clock, new_id, passwords),
