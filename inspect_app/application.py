@@ -21,6 +21,7 @@ except ImportError:  # the rulebook is not here yet
 
 from inspect_app.clock import Clock, system_clock
 from inspect_app.entry.uuid7 import uuid7
+from inspect_app.errors import BadInput
 from inspect_app.intake.batch import Batches
 from inspect_app.intake.completion import Completion
 from inspect_app.intake.pictures import shrink
@@ -101,7 +102,10 @@ def create_app(
         SQLALCHEMY_ENGINE_OPTIONS={"pool_pre_ping": settings.database_url.startswith("postgresql")},
         SECRET_KEY=secret,
     )
-    db.init_app(app)
+    try:
+        db.init_app(app)
+    except ModuleNotFoundError as missing:
+        raise BadInput("no_driver", "SEAMWALK_DATABASE_URL", missing.name) from missing
     with app.app_context():
         prepare(db.engine)
         parts = build(settings, clock, secret, after_intake, Passwords(hasher))

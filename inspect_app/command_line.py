@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from importlib import import_module
 from importlib.util import find_spec
 
-from inspect_app.errors import Problem
+from inspect_app.errors import BadInput, Problem
 from inspect_app.settings import shipped
 from inspect_app.store.trouble import trouble
 from inspect_app.words import Words
@@ -31,10 +31,17 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except Problem as problem:
         return explain(problem)
     except Exception as error:
-        known = trouble(error)
+        known = trouble(error) or unusable(error)
         if known is None:
             raise
         return explain(known)
+
+
+def unusable(error: Exception) -> Problem | None:
+    """A file or folder that cannot be used, as a person has to be told; None for any other error."""
+    if isinstance(error, OSError) and error.filename is not None:
+        return BadInput("file_unusable", str(error.filename), error.strerror)
+    return None
 
 
 def explain(problem: Problem) -> int:

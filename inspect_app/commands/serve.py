@@ -9,6 +9,7 @@ from flask import Flask
 from waitress import create_server
 
 from inspect_app.application import create_app
+from inspect_app.errors import BadInput
 from inspect_app.settings import port_of, settings_from
 
 THREADS = 8
@@ -32,8 +33,11 @@ def run(args: argparse.Namespace) -> int:
 
 
 def serve(app: Flask, host: str, port: int) -> None:
-    """Serve until interrupted. Prints the address once it is listening."""
+    """Serve until interrupted. Prints the address once it is listening. Raises ``BadInput`` for an address
+    that cannot be had."""
     server = listening(app, host, port)
+    with app.app_context():
+        app.extensions["seamwalk"].completion.look_again()
     print(f"Seamwalk: {address(server)}", flush=True)
     server.run()
 
@@ -41,9 +45,12 @@ def serve(app: Flask, host: str, port: int) -> None:
 def listening(app: Flask, host: str, port: int) -> Any:
     """A waitress server that has its socket; ``run()`` serves. It reads whole bodies before a thread is used,
     so slow phones hold none."""
-    return create_server(
-        app, host=host, port=port, threads=THREADS, max_request_body_size=LARGEST_BODY, ident=None
-    )
+    try:
+        return create_server(
+            app, host=host, port=port, threads=THREADS, max_request_body_size=LARGEST_BODY, ident=None
+        )
+    except (OSError, ValueError) as error:
+        raise BadInput("address_not_had", "address", f"{host}:{port}") from error
 
 
 def address(server: Any) -> str:

@@ -1,5 +1,5 @@
-"""Every definition this server has ever served, by digest: a job that pins one can be read for ever, also when
-a later release ships it no more."""
+"""Every definition this server has ever served, by digest: a job that pins one can be read for ever, also
+when a later release ships it no more."""
 
 import hashlib
 from collections.abc import Mapping

@@ -76,6 +76,11 @@ class LogReading:
         with self.transactions.reading() as session:
             return {row.sha256: Holding(*row) for row in session.execute(asked.order_by(PhotoRow.sha256))}
 
+    def jobs_with(self, kind: str) -> list[str]:
+        """The jobs that have any entry of that kind, oldest first: their ids are UUIDv7."""
+        with self.transactions.reading() as session:
+            return sorted(session.scalars(select(EntryRow.job).where(EntryRow.kind == kind).distinct()))
+
     def has_kind(self, job: str, kind: str) -> bool:
         """Whether the job has any entry of that kind."""
         asked = select(EntryRow.seq).where(EntryRow.job == job, EntryRow.kind == kind).limit(1)

@@ -1,8 +1,26 @@
 """A batch: each entry has an answer of its own, whatever stands beside it."""
 
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
 from inspect_app.entry.format import parse
 from inspect_app.entry.statement import parse_statement
 from tests.phone import Phone, new_uuid
+
+
+@pytest.fixture
+def opened(office):
+    """A job and its administrator's phone."""
+    return office.job()
+
+
+TEXT = st.text(st.characters(codec=None), max_size=40) | st.from_regex(r"[\w-]{0,9}\.[\w-]{0,9}\.[\w-]{0,9}")
+JSON = st.recursive(
+    st.none() | st.booleans() | st.floats(allow_nan=False) | st.integers() | TEXT,
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=5), inner, max_size=3),
+    max_leaves=6,
+)
 
 
 def statuses(reply):
@@ -120,3 +138,16 @@ def test_members_of_a_later_release_are_kept_to_the_byte(any_office):
     token = chief.entry("area", job, body={"later": {"a": [1, "ñ"]}}, mood="sunny")
     chief.send(token)
     assert chief.pull().json["entries"][-1]["entry"] == token
+
+
+@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(items=st.lists(JSON, max_size=8), place=st.integers(0, 8))
+def test_whatever_stands_in_a_batch_each_item_is_answered_and_the_good_one_kept(opened, items, place):
+    job, chief = opened
+    good = chief.entry("area", job)
+    batch = [*items[:place], good, *items[place:]]
+    answers = chief.send(*batch).json["answers"]
+    assert len(answers) == len(batch)
+    assert answers[min(place, len(items))]["status"] == "accepted"
+    assert sum(answer["status"] == "accepted" for answer in answers) == 1
+    assert all(answer["message"] for answer in answers if answer["status"] == "refused")

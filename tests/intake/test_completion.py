@@ -44,6 +44,27 @@ def test_the_last_photo_of_a_signed_walk_makes_a_report_due(office):
     assert office.told == [job, job]
 
 
+def test_what_fails_afterwards_takes_no_receipt_away(office):
+    def fail(job):
+        raise KeyError(job)
+
+    _, foreman, tokens = walked(office)
+    office.parts.completion.after_intake = fail
+    answers = foreman.send(*tokens).json["answers"]
+    assert [answer["status"] for answer in answers] == ["accepted"] * 3
+
+
+def test_a_server_that_starts_looks_again_at_what_is_signed(office):
+    job, foreman, tokens = walked(office)
+    office.job()
+    foreman.send(*tokens)
+    again = office.again()
+    assert again.told == []
+    with again.app.app_context():
+        again.parts.completion.look_again()
+    assert again.told == [job]
+
+
 def test_a_photo_before_the_signature_makes_nothing_due(office):
     job, foreman, tokens = walked(office, PHOTO)
     foreman.send(*tokens[:-1])
