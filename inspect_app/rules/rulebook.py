@@ -1,0 +1,65 @@
+"""The rulebook's front: every released rule by name and version."""
+
+from inspect_app.rules import clip, limit, movement, slope, slot, spacing, thickness, window
+from inspect_app.rules.inputs import read_all, system_for
+from inspect_app.rules.refused import Refused
+from inspect_app.rules.unit import SYSTEMS
+
+RELEASED = {
+    "movement": {"1": movement},
+    "window": {"1": window},
+    "slot": {"1": slot},
+    "clip": {"1": clip},
+    "slope": {"1": slope},
+    "spacing": {"1": spacing},
+    "thickness": {"1": thickness},
+    "limit": {"1": limit},
+}
+NEWEST = {name: str(max([int(version) for version in RELEASED[name]])) for name in RELEASED}
+
+
+def names() -> list:
+    """The names of the rules, sorted, without versions."""
+    return sorted(RELEASED)
+
+
+def full_name(name: str) -> str:
+    """``window`` → ``window@1``, the newest version; a full name stays. Raises Refused ``unknown_rule``."""
+    parts = name.split("@") if isinstance(name, str) else [""]
+    if len(parts) == 1 and parts[0] in NEWEST:
+        return parts[0] + "@" + NEWEST[parts[0]]
+    if len(parts) == 2 and parts[1] in RELEASED.get(parts[0], {}):
+        return name
+    raise Refused("unknown_rule", "rule", name if isinstance(name, str) else None)
+
+
+def describe(name: str) -> dict:
+    """Input name → ``{"dimension", "required", "choices", …}`` of a rule. Raises Refused ``unknown_rule``."""
+    known: dict = _module(name).INPUTS
+    return known
+
+
+def judge(name: str, inputs: dict, units: "str | None" = None) -> dict:
+    """The rule's answer: ``{"rule", "verdict", "reason", "values", "understood", "inputs"}``.
+
+    ``inputs``: quantities, text, integers, booleans, lists, as the rule's ``describe`` says. Values come in the
+    system of the inputs, or in ``units`` (``US`` or ``SI``). Raises Refused for input that cannot be judged.
+    """
+    rule = full_name(name)
+    module = _module(rule)
+    if not isinstance(inputs, dict):
+        raise Refused("not_inputs", "inputs", None)
+    if units is not None and units not in SYSTEMS:
+        raise Refused("not_choice", "units", units if isinstance(units, str) else None)
+    system = units or system_for(module.INPUTS, inputs, module.ORDER)
+    given = read_all(module.INPUTS, inputs, system)
+    given["system"] = system
+    found: dict = module.judge(given, system)
+    found["rule"] = rule
+    found["inputs"] = inputs
+    return found
+
+
+def _module(name: str) -> "object":
+    base, version = full_name(name).split("@")
+    return RELEASED[base][version]

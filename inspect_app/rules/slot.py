@@ -1,0 +1,72 @@
+"""``slot@1``: a screw found in its slot, against the window of its place (see ``window.py``).
+
+Three readings: taps on a square-on photo, a slot end hidden under the head, or the third of the slot in which the
+screw stands. Each is an interval for the offset; it passes only when wholly inside the window and fails only when
+wholly outside (guard band, ILAC-G8:09/2019 4.2). First principles; no published rule for the place in a slot.
+
+The bound of three taps is 2·e/S of the slot's length for a tap error of e pixels over S pixels (its worst case),
+plus the parallax of a head standing h above the flange, h·tan(tilt), plus α·d·U(T) for the metal's temperature.
+"""
+
+from inspect_app.rules.answer import all_measured, answer, measured, reason
+from inspect_app.rules.compare import at_most, settle
+from inspect_app.rules.fixed_line import place
+from inspect_app.rules.inputs import wanted
+from inspect_app.rules.slot_reading import read_offset, usable
+from inspect_app.rules.thermal import grow_and_shrink, movement_of, outside_range
+from inspect_app.rules.unit import SYSTEMS
+from inspect_app.rules.window import half_play
+
+INPUTS = {
+    "expansion": wanted("expansion"),
+    "metal_low": wanted("temperature", least=None),
+    "metal_high": wanted("temperature", least=None),
+    "metal_now": wanted("temperature", least=None),
+    "slot": wanted("length", most_mm=300.0, above_zero=True),
+    "shank": wanted("length", most_mm=50.0, above_zero=True),
+    "head": wanted("length", required=False, most_mm=100.0, above_zero=True),
+    "length": wanted("length", above_zero=True),
+    "station": wanted("length"),
+    "fixed_line": wanted("length", required=False),
+    "taps": wanted("taps", required=False),
+    "end_hidden": wanted("choice", required=False, choices=("ridge", "eave")),
+    "third": wanted("choice", required=False, choices=("toward_ridge", "middle", "toward_eave")),
+    "tap_error": wanted("pixels", required=False),
+    "head_height": wanted("length", required=False, most_mm=25.0),
+    "tilt": wanted("slope", required=False),
+    "metal_uncertainty": wanted("difference", required=False),
+}
+ORDER = ("slot", "shank", "length", "station", "expansion", "metal_now")
+
+
+def judge(given: dict, system: str) -> dict:
+    """``offset bound low high aim toward_ridge grow shrink play``: ``offset`` and the window are positive toward
+    the free end, ``toward_ridge`` toward the ridge. With the fixed line unknown the window is the same either
+    way and ``offset`` is toward the ridge."""
+    length = SYSTEMS[system]["length"]
+    play = half_play(given)
+    distance, side = place(given)
+    grow, shrink = grow_and_shrink(given, distance)
+    low, high = grow - play, play - shrink
+    if side is None:
+        high = play - max(grow, shrink)
+        low = -high
+    values = {"low": low, "high": high, "aim": (low + high) / 2.0, "grow": grow, "shrink": shrink, "play": play}
+    shown = all_measured(values, length)
+    known = {"distance": measured(distance, length), "free_end": {1: "ridge", -1: "eave", None: "unknown"}[side]}
+    unusable = usable(given)
+    if unusable is not None:
+        return answer(shown, "not_determinable", unusable, known)
+    toward_ridge, bound = read_offset(given, play)
+    bound = bound + movement_of(given["expansion"], distance, given["metal_uncertainty"] or 0.0)
+    offset = -toward_ridge if side == -1 else toward_ridge
+    shown.update(all_measured({"offset": offset, "toward_ridge": toward_ridge, "bound": bound}, length))
+    if outside_range(given):
+        return answer(shown, "not_determinable", reason("metal_outside_range"), known)
+    if not at_most(low, high, play):
+        return answer(shown, "fail", reason("no_window"), known)
+    if not at_most(abs(offset) - bound, play, play):
+        return answer(shown, "not_determinable", reason("outside_slot"), known)
+    verdict = settle(offset - bound, offset + bound, low, high, play)
+    why = {"pass": None, "fail": reason("outside_window"), "too_close": reason("slot_too_close")}[verdict]
+    return answer(shown, verdict, why, known)
