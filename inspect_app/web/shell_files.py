@@ -11,9 +11,11 @@ from pathlib import Path
 
 SHARED = ("rules", "record")  # packages of the server that the phone runs too
 SUFFIXES = {".js", ".mjs", ".css", ".json", ".wasm", ".svg", ".png", ".webmanifest"}
-# In static/ and yet no members: the page has its own address, the worker is not served by itself, and these
-# belong to the people who write the code.
-OUTSIDE = {"index.html", "sw.js", "jsconfig.json"}
+# In static/ and yet no members: the page and the worker have addresses of their own, and some words are
+# only said by the server.
+OUTSIDE = {
+    "index.html", "sw.js", "jsconfig.json", "words/server.json", "words/photos.json", "words/report.json",
+}  # fmt: skip
 
 
 @dataclass(frozen=True)

@@ -22,11 +22,14 @@ class Gate:
         self.app, self.forge = app, forge
         self.lie: Callable[[Request], str | None] = lambda request: None
         self.lie_files: Callable[[Request], str | None] = lambda request: None
+        self.open = True
         self.seen: list[str] = []
         self.lies: dict[str, int] = {}
         self._lock = threading.Lock()
 
     def __call__(self, environ: dict, start_response: Callable) -> Iterable[bytes]:
+        if not self.open:
+            raise ConnectionError("the server is gone")
         request = Request(environ)
         with self._lock:
             self.seen.append(f"{request.method} {request.path}")

@@ -82,9 +82,11 @@ class Office:
             "127.0.0.1", self.port, self.gate, threaded=True, request_handler=Quiet
         )
         self._server = server
+        self.gate.open = True
         threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.02}, daemon=True).start()
 
     def stop(self) -> None:
+        self.gate.open = False
         if self._server:
             self._server.shutdown()
             self._server.server_close()
@@ -117,7 +119,10 @@ class Office:
 
 
 class Quiet(werkzeug.serving.WSGIRequestHandler):
-    """Cut connections are what these tests are about, nothing to report."""
+    """Cut connections are what these tests are about, nothing to report. Connections are kept alive, as a
+    real server does it; what was open when the server stopped is cut at its next request."""
+
+    protocol_version = "HTTP/1.1"
 
     def log(self, *_: object) -> None:
         pass
