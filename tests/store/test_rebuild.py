@@ -4,7 +4,7 @@ import sqlalchemy as sa
 
 from inspect_app.store.database import Table
 from inspect_app.store.rebuild import rebuild
-from inspect_app.store.tables import DerivedJob, DeviceRow, EntryRow
+from inspect_app.store.tables import DerivedJob, DeviceRow, EntryRow, PersonRow
 
 ALL = sorted(Table.metadata.tables)
 
@@ -64,6 +64,17 @@ def test_a_record_follows_new_entries_and_new_people(any_office):
         record = records.record(job)
         assert len(record["areas"]) == 1
         assert [flag for flag in record["flags"] if flag["code"] == "unknown_person"] == []
+
+
+def test_a_record_is_folded_again_when_only_the_people_have_changed(any_office):
+    job = filled(any_office)
+    with any_office.app.app_context():
+        records = any_office.parts.records
+        assert records.record(job)["flags"] == []
+        with any_office.parts.transactions.writing() as session:
+            session.execute(sa.update(PersonRow).where(PersonRow.login == "fay").values(role="reviewer"))
+        codes = {flag["code"] for flag in records.record(job)["flags"]}
+    assert "no_authority" in codes
 
 
 def test_a_record_is_read_and_not_folded_again_while_nothing_changes(any_office):

@@ -15,12 +15,12 @@ from inspect_app.store.trouble import trouble
 BIG = {"login": "a", "name": "n" * 200_000, "role": "foreman", "password": "x", "added_at": "now"}
 
 
-def let_it_be_full(engine):
-    """From now on SQLite may add no page to its file: what a full disk is to it."""
+def let_it_be_full(engine, spare=0):
+    """From now on SQLite may add no page to its file, or ``spare``: what a full disk is to it."""
 
     def limit(connection):
         pages = connection.exec_driver_sql("PRAGMA page_count").scalar()
-        connection.exec_driver_sql(f"PRAGMA max_page_count={pages}")
+        connection.exec_driver_sql(f"PRAGMA max_page_count={pages + spare}")
 
     event.listen(engine, "begin", limit)
     return lambda: (event.remove(engine, "begin", limit), engine.dispose())

@@ -22,11 +22,12 @@ def error_of(reply):
     return reply.json["error"]
 
 
-def test_a_full_disk_is_507_without_a_receipt_and_the_same_batch_goes_in_later(office):
+@pytest.mark.parametrize("spare", [0, 30])  # full at once, and full in the middle of the batch
+def test_a_full_disk_is_507_without_a_receipt_and_the_same_batch_goes_in_later(office, spare):
     job, chief = office.job()
     batch = [chief.entry("area", job, body={"later": "x" * 30_000}) for _ in range(10)]
     with office.app.app_context():
-        make_room = let_it_be_full(db.engine)
+        make_room = let_it_be_full(db.engine, spare)
         reply = chief.send(*batch)
         make_room()
     assert reply.status_code == 507 and error_of(reply)["code"] == "storage_full"
