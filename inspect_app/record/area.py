@@ -30,7 +30,7 @@ def panel_count(body: dict, assembly: "dict | None") -> "int | None":
     module = convert(coverage, body["outline"]["unit"], "coverage")
     if not module > 0:
         return None
-    return int(math.ceil(width / module - 1e-6))
+    return math.ceil(width / module - 1e-6)
 
 
 def _extent(body: dict, axis: int) -> "float | None":

@@ -30,7 +30,7 @@ def fold(entries: list, people: dict) -> dict:
                     flags.append({"digest": entry["digest"], "code": code, "facts": {"kind": kind}})
     things = {kind: _things(grouped.get(kind, {})) for kind in PLACES}
     jobs = _things(grouped.get("job", {}))
-    record = {
+    record: dict = {
         "job": jobs[sorted(jobs)[0]] if jobs else None,
         "assemblies": things["assembly"],
         "areas": things["area"],
@@ -44,7 +44,9 @@ def fold(entries: list, people: dict) -> dict:
     _fill_walks(record, grouped, flags)
     _flag_orphans(record, flags)
     record["findings"] = findings(record["answers"])
-    record["flags"] = sorted(flags, key=lambda flag: (flag["digest"], flag["code"], str(flag["facts"].get("other"))))
+    record["flags"] = sorted(
+        flags, key=lambda flag: (flag["digest"], flag["code"], str(flag["facts"].get("other")))
+    )
     return record
 
 

@@ -20,6 +20,6 @@ def zone_of(assembly: "dict | None", station: "dict | None") -> "dict | None":
     """What the approved assembly says for the station's zone, found by the zone's name."""
     name = (station or {}).get("zone")
     for zone in (assembly or {}).get("zones") or []:
-        if zone.get("name") == name:
+        if isinstance(zone, dict) and zone.get("name") == name:
             return zone
     return None

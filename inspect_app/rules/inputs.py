@@ -46,7 +46,7 @@ def read_all(description: dict, inputs: dict, system: str) -> dict:
     for name in inputs:
         if name not in description:
             raise Refused("unknown_input", name, _plain(inputs[name]))
-    given = {}
+    given: dict = {}
     for name in description:
         raw = inputs.get(name)
         if raw is None:
@@ -163,7 +163,7 @@ def _plain(raw: object) -> object:
     return None
 
 
-def parse_text(quantity: dict) -> str:
+def parse_text(quantity: dict) -> object:
     """A quantity as it was given, in one text."""
     return quantity["value"][:40] + " " + quantity["unit"][:8]
 

@@ -44,5 +44,6 @@ def convert(quantity: object, unit: str, field: str) -> float:
     return change_unit(number, given, unit)
 
 
-def _shown(quantity: dict) -> str:
+def _shown(quantity: object) -> object:
+    assert isinstance(quantity, dict)
     return quantity["value"] + " " + quantity["unit"]
