@@ -10,15 +10,7 @@ from os import urandom
 from argon2 import PasswordHasher
 from flask import Flask
 
-
-try:
-    from inspect_app.checklist.load import Definitions, load_all
-except ImportError:  # the rulebook is not here yet
-    from types import SimpleNamespace as Definitions  # type: ignore[assignment]
-
-    def load_all(folder):  # type: ignore[no-untyped-def,misc]
-        return Definitions(by_digest={}, listing=lambda: [])
-
+from inspect_app.checklist.load import Definitions, load_all
 from inspect_app.clock import Clock, system_clock
 from inspect_app.entry.uuid7 import uuid7
 from inspect_app.errors import BadInput
@@ -33,6 +25,7 @@ from inspect_app.people.membership import Membership
 from inspect_app.people.nonces import Nonces
 from inspect_app.people.passwords import Passwords
 from inspect_app.people.tries import Tries
+from inspect_app.report.background import Background
 from inspect_app.settings import Settings
 from inspect_app.store.database import db
 from inspect_app.store.definitions import DefinitionArchive
@@ -50,6 +43,7 @@ from inspect_app.store.vault_copies import Copies
 from inspect_app.web.bearer import device_from_bearer, require_member
 from inspect_app.web.photos_desk import PhotoDesk
 from inspect_app.web.register import register
+from inspect_app.web.reports_desk import make_report
 from inspect_app.words import Words
 
 RECOMMENDED = PasswordHasher()  # the library's own parameters: 64 MiB, 3 passes (RFC 9106, low memory)
@@ -113,6 +107,20 @@ def create_app(
     app.extensions["seamwalk"] = parts
     app.extensions["photos"] = photo_desk(parts)
     register(app)
+    return app
+
+
+def create_serving_app(
+    settings: Settings, clock: Clock = system_clock, hasher: PasswordHasher = RECOMMENDED
+) -> Flask:
+    """An app whose reports are made by themselves, in the background, as they become due
+    (``app.extensions["background"]``); a command that does one thing wants ``create_app``."""
+    background = Background(make_report)
+    app = create_app(settings, clock, background.due, hasher)
+    app.extensions["background"] = background
+    background.start(app)
+    with app.app_context():
+        app.extensions["seamwalk"].completion.look_again()
     return app
 
 

@@ -20,10 +20,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; its exit code: 0 done, 2 refused input with the reason on standard error."""
     parser = argparse.ArgumentParser(prog="seamwalk", description="Check standing seam metal roofs.")
     subparsers = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
-    for name in COMMANDS:
+    words = sys.argv[1:] if arguments is None else list(arguments)
+    # Only the command that was named is loaded: `calc` need not wait for the report's machinery.
+    for name in [words[0]] if words and words[0] in COMMANDS else COMMANDS:
         if find_spec(f"inspect_app.commands.{name}"):
             import_module(f"inspect_app.commands.{name}").add_to(subparsers)
-    args = parser.parse_args(arguments)
+    args = parser.parse_args(words)
     try:
         return int(import_module(f"inspect_app.commands.{args.command}").run(args))
     except KeyboardInterrupt:

@@ -8,7 +8,7 @@ from typing import Any
 from flask import Flask
 from waitress import create_server
 
-from inspect_app.application import create_app
+from inspect_app.application import create_serving_app
 from inspect_app.errors import BadInput
 from inspect_app.settings import port_of, settings_from
 
@@ -28,7 +28,7 @@ def run(args: argparse.Namespace) -> int:
         settings = replace(settings, host=args.host)
     if args.port:
         settings = replace(settings, port=port_of(args.port))
-    serve(create_app(settings), settings.host, settings.port)
+    serve(create_serving_app(settings), settings.host, settings.port)
     return 0
 
 
@@ -36,8 +36,6 @@ def serve(app: Flask, host: str, port: int) -> None:
     """Serve until interrupted. Prints the address once it is listening. Raises ``BadInput`` for an address
     that cannot be had."""
     server = listening(app, host, port)
-    with app.app_context():
-        app.extensions["seamwalk"].completion.look_again()
     print(f"Seamwalk: {address(server)}", flush=True)
     server.run()
 
