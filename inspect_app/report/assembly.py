@@ -39,21 +39,31 @@ def _assembly(key: str, record: dict[str, Any], definitions: dict[str, Any], ans
             others.setdefault((answer["definition"]["digest"], answer["item"]), []).append(answer)
     approval = body.get("approval") or {}
     return {
-        "id": key, "digest": body.get("digest"), "name": body.get("name"),
+        "id": key,
+        "digest": body.get("digest"),
+        "name": body.get("name"),
         "areas": [record["areas"][name].get("name") for name in sorted(areas)],
         "lines": [
-            {"field": field, "value": body[field], "note": _note(body, field), "found": tally(tested.get(field, []))}
-            for field in FIELDS if body.get(field) is not None
+            {
+                "field": field,
+                "value": body[field],
+                "note": _note(body, field),
+                "found": tally(tested.get(field, [])),
+            }
+            for field in FIELDS
+            if body.get(field) is not None
         ],
-        "zones": [dict(zone) for zone in body.get("zones") or []],
-        "zone_found": tally(tested.get("zones", [])),
+        "zones": [
+            dict(zone) | {"found": tally([one for one in tested.get("zones", []) if one["zone"] == zone.get("name")])}
+            for zone in body.get("zones") or []
+        ],
         "others": [
             {"question": group[0]["question"], "item": item, "found": tally(group)}
             for (_, item), group in others.items()
         ],
         "approval": {name: approval.get(name) for name in ("reference", "issued", "expires")},
         "heads": len(body.get("heads") or []),
-    }  # fmt: skip
+    }
 
 
 def _note(body: dict[str, Any], field: str) -> str | None:

@@ -8,7 +8,8 @@ CLOCK_SECONDS = 120  # our choice: beyond it, the phone's clock and the server's
 
 
 def cautions(record: dict[str, Any], contents: dict[str, Any]) -> list[dict[str, Any]]:
-    """``[{"code", "facts"}]``: first what this very record shows, then the limits that hold for every report."""
+    """``[{"code", "facts"}]``: first what this very record shows, then the limits that hold for every
+    report."""
     told: list[dict[str, Any]] = []
     hand = [one["n"] for one in contents["stations"] if one["chosen"] == "hand"]
     if hand:

@@ -20,7 +20,17 @@ from inspect_app.report.photo import photos as photo_log
 from inspect_app.report.sign_off import sign_offs
 from inspect_app.report.station import stations
 
-JOB = ("id", "digest", "name", "place", "parties", "metal_low", "metal_high", "metal_range_source", "placing_error")
+JOB = (
+    "id",
+    "digest",
+    "name",
+    "place",
+    "parties",
+    "metal_low",
+    "metal_high",
+    "metal_range_source",
+    "placing_error",
+)
 
 
 def report_contents(
@@ -42,12 +52,18 @@ def report_contents(
     laid = placed(record, numbers)
     places = stations(record, people, numbers, answers)
     told: dict[str, Any] = {
-        "v": 1, "number": options["number"], "issued": options["issued"], "issuer": options.get("issuer"),
-        "supersedes": options.get("supersedes"), "language": options.get("language") or job.get("language") or "en",
+        "v": 1,
+        "number": options["number"],
+        "issued": options["issued"],
+        "issuer": options.get("issuer"),
+        "supersedes": options.get("supersedes"),
+        "language": options.get("language") or job.get("language") or "en",
         "units": options.get("units") or job.get("units") or "US",
-        "paper": options.get("paper") or job.get("paper") or "letter", "invented": bool(job.get("invented")),
+        "paper": options.get("paper") or job.get("paper") or "letter",
+        "invented": bool(job.get("invented")),
         "job": {name: job.get(name) for name in JOB} | {"heads": len(job.get("heads") or [])},
-        "answers": answers, "stations": places,
+        "answers": answers,
+        "stations": places,
         "areas": areas(record, numbers, laid, places),
         "assemblies": assemblies(record, definitions, answers),
         "findings": findings(record, numbers, answers),
@@ -57,7 +73,7 @@ def report_contents(
         "rules": rules_used(answers),
         "missing": missing(record, people, definitions, numbers, photos, answers),
         "hashes": hashes(record, people, definitions, log),
-    }  # fmt: skip
+    }
     told["instruments"] = instruments(answers, told["days"])
     told["not_seen"] = not_seen(record, definitions, numbers, places, answers, told["areas"])
     told["cautions"] = cautions(record, told)

@@ -18,16 +18,21 @@ def cover(contents: dict[str, Any]) -> dict[str, Any]:
     counts["not_determinable"] += sum(result not in RESULTS for result in results)
     days = sorted(str(day["at"])[:10] for day in contents["days"] if day["at"])
     return {
-        "verdict": _word(counts, contents), "counts": counts, "answers": len(results),
-        "stations": len(contents["stations"]), "walks": len(contents["days"]), "photos": len(contents["photos"]),
-        "findings": len(contents["findings"]), "critical": _critical(contents),
+        "verdict": _word(counts, contents),
+        "counts": counts,
+        "answers": len(results),
+        "stations": len(contents["stations"]),
+        "walks": len(contents["days"]),
+        "photos": len(contents["photos"]),
+        "findings": len(contents["findings"]),
+        "critical": _critical(contents),
         "areas": [area["name"] for area in contents["areas"]],
         "assemblies": [assembly["name"] for assembly in contents["assemblies"]],
         "dates": [days[0], days[-1]] if days else [],
         "inspected_by": _unique([day["by"]["name"] for day in contents["days"]]),
         "signed_by": _unique([one["name"] for one in contents["signoffs"] if one["signed"]]),
         "unsigned": sum(not one["signed"] for one in contents["signoffs"]),
-    }  # fmt: skip
+    }
 
 
 def _word(counts: dict[str, int], contents: dict[str, Any]) -> str:

@@ -23,22 +23,43 @@ def answered(subject: str, record: dict[str, Any], people: dict[str, Any], defin
     item = find_item(definitions, digest, answer.get("item"))
     definition = definitions.get(digest) or {}
     verdict = answer.get("verdict") or {}
-    photos = [name for name in answer.get("photos") or []]
+    photos = list(answer.get("photos") or [])
     return {
-        "id": subject, "digest": answer.get("digest"), "walk": numbers["walks"].get(answer.get("walk")),
-        "station": numbers["stations"].get(answer.get("station") or ""), "area": _area(answer, record),
-        "definition": {"id": definition.get("id"), "version": definition.get("version"), "digest": digest,
-                       "title": definition.get("title"), "known": bool(definition)},
-        "item": answer.get("item"), "question": (item or {}).get("question"), "how": (item or {}).get("how"),
-        "severity": (item or {}).get("severity"), "kind": (item or {}).get("kind"),
-        "basis": (item or {}).get("basis"), "basis_kind": (item or {}).get("basis_kind"),
-        "photo_rule": (item or {}).get("photo"), "instrument": (item or {}).get("instrument"),
-        "choice": answer.get("choice"), "result": answer.get("result"), "reading": answer.get("reading"),
-        "working": _working(verdict), "recomputed": recompute(verdict), "note": answer.get("note") or "",
+        "id": subject,
+        "digest": answer.get("digest"),
+        "walk": numbers["walks"].get(answer.get("walk")),
+        "station": numbers["stations"].get(answer.get("station") or ""),
+        "area": _area(answer, record),
+        "zone": _zone(answer, record),
+        "definition": {
+            "id": definition.get("id"),
+            "version": definition.get("version"),
+            "digest": digest,
+            "title": definition.get("title"),
+            "known": bool(definition),
+        },
+        "item": answer.get("item"),
+        "question": (item or {}).get("question"),
+        "how": (item or {}).get("how"),
+        "severity": (item or {}).get("severity"),
+        "kind": (item or {}).get("kind"),
+        "basis": (item or {}).get("basis"),
+        "basis_kind": (item or {}).get("basis_kind"),
+        "photo_rule": (item or {}).get("photo"),
+        "instrument": (item or {}).get("instrument"),
+        "choice": answer.get("choice"),
+        "result": answer.get("result"),
+        "reading": answer.get("reading"),
+        "working": _working(verdict),
+        "recomputed": recompute(verdict),
+        "note": answer.get("note") or "",
         "photos": [{"sha256": name, "n": numbers["photos"].get(name)} for name in photos],
-        "finding": numbers["findings"].get(subject), "by": person(people, answer.get("by")),
-        "at": answer.get("at"), "versions": _versions(answer, people), "open_versions": len(answer.get("heads") or []),
-    }  # fmt: skip
+        "finding": numbers["findings"].get(subject),
+        "by": person(people, answer.get("by")),
+        "at": answer.get("at"),
+        "versions": _versions(answer, people),
+        "open_versions": len(answer.get("heads") or []),
+    }
 
 
 def _area(answer: dict[str, Any], record: dict[str, Any]) -> Any:
@@ -46,11 +67,20 @@ def _area(answer: dict[str, Any], record: dict[str, Any]) -> Any:
     return answer.get("area") or station.get("area")
 
 
+def _zone(answer: dict[str, Any], record: dict[str, Any]) -> Any:
+    return (record["stations"].get(answer.get("station") or "") or {}).get("zone")
+
+
 def _working(verdict: dict[str, Any]) -> dict[str, Any] | None:
     if not verdict.get("rule"):
         return None
-    return {"rule": verdict["rule"], "rulebook": verdict.get("rulebook"), "inputs": verdict.get("inputs") or {},
-            "values": verdict.get("values") or {}, "reason": verdict.get("reason")}  # fmt: skip
+    return {
+        "rule": verdict["rule"],
+        "rulebook": verdict.get("rulebook"),
+        "inputs": verdict.get("inputs") or {},
+        "values": verdict.get("values") or {},
+        "reason": verdict.get("reason"),
+    }
 
 
 def _versions(answer: dict[str, Any], people: dict[str, Any]) -> list[dict[str, Any]]:

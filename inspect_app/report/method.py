@@ -18,11 +18,20 @@ def instruments(answers: list[dict[str, Any]], days: list[dict[str, Any]]) -> li
     """``[{"instrument", "count"}]`` for readings, and for each walk how the metal's temperature was taken."""
     names = sorted({answer["instrument"] for answer in answers if answer["instrument"] and answer["reading"]})
     told: list[dict[str, Any]] = [
-        {"instrument": name, "count": sum(answer["instrument"] == name and bool(answer["reading"]) for answer in answers)}
+        {
+            "instrument": name,
+            "count": sum(answer["instrument"] == name and bool(answer["reading"]) for answer in answers),
+        }
         for name in names
     ]
     for day in days:
         if day["metal_temperature"]:
-            told.append({"instrument": "metal_temperature", "walk": day["n"], "by": day["metal_temperature_by"],
-                         "uncertainty": day["metal_uncertainty"]})  # fmt: skip
+            told.append(
+                {
+                    "instrument": "metal_temperature",
+                    "walk": day["n"],
+                    "by": day["metal_temperature_by"],
+                    "uncertainty": day["metal_uncertainty"],
+                }
+            )
     return told

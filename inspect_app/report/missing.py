@@ -1,10 +1,17 @@
-"""Evidence that was declared but is not here. It is listed, and while it may still come the report is a draft."""
+"""Evidence that was declared but is not here. It is listed, and while it may still come the report is a
+draft."""
 
 from typing import Any
 
 
-def missing(record: dict[str, Any], people: dict[str, Any], definitions: dict[str, Any], numbers: dict[str, Any],
-            held: dict[str, Any], answers: list[dict[str, Any]]) -> list[dict[str, Any]]:  # fmt: skip
+def missing(
+    record: dict[str, Any],
+    people: dict[str, Any],
+    definitions: dict[str, Any],
+    numbers: dict[str, Any],
+    held: dict[str, Any],
+    answers: list[dict[str, Any]],
+) -> list[dict[str, Any]]:
     """``[{"code", "facts", "blocks"}]``; ``blocks``: it forbids a final report."""
     told: list[dict[str, Any]] = []
     if record.get("job") is None:
@@ -50,12 +57,18 @@ def _places(record: dict[str, Any], numbers: dict[str, Any]) -> list[dict[str, A
 def _photos_wanted(answers: list[dict[str, Any]]) -> list[dict[str, Any]]:
     """A photo the checklist requires and nobody took can no longer come: listed, but it does not block."""
     return [
-        _fact("required_photo", blocks=False, station=answer["station"], walk=answer["walk"],
-              question=answer["question"])
+        _fact(
+            "required_photo",
+            blocks=False,
+            station=answer["station"],
+            walk=answer["walk"],
+            question=answer["question"],
+        )
         for answer in answers
-        if not answer["photos"] and answer["result"] != "not_applicable"
+        if not answer["photos"]
+        and answer["result"] != "not_applicable"
         and (answer["photo_rule"] == "required" or (answer["photo_rule"] == "on_fail" and answer["result"] == "fail"))
-    ]  # fmt: skip
+    ]
 
 
 def _owner(people: dict[str, Any], kid: str) -> Any:

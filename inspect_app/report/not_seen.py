@@ -26,8 +26,13 @@ def not_seen(record: dict[str, Any], definitions: dict[str, Any], numbers: dict[
     return told + _unanswered(record, definitions, numbers, stations, answers)
 
 
-def _unanswered(record: dict[str, Any], definitions: dict[str, Any], numbers: dict[str, Any],
-                stations: list[dict[str, Any]], answers: list[dict[str, Any]]) -> list[dict[str, Any]]:  # fmt: skip
+def _unanswered(
+    record: dict[str, Any],
+    definitions: dict[str, Any],
+    numbers: dict[str, Any],
+    stations: list[dict[str, Any]],
+    answers: list[dict[str, Any]],
+) -> list[dict[str, Any]]:
     told = []
     for key, n in numbers["walks"].items():
         digest = record["walks"][key].get("definition")

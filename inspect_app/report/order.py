@@ -57,10 +57,18 @@ def _place(station: dict[str, Any], areas: dict[str, int], walks: dict[str, int]
 
 def _asked(answer: dict[str, Any], walks: dict[str, int], stations: dict[str, int], items: Any) -> tuple[Any, ...]:
     return (
-        walks.get(answer["walk"], 10**9), stations.get(answer.get("station") or "", 0),
-        str(answer.get("definition")), items.get((answer.get("definition"), answer.get("item")), 10**9), answer["id"],
-    )  # fmt: skip
+        walks.get(answer["walk"], 10**9),
+        stations.get(answer.get("station") or "", 0),
+        str(answer.get("definition")),
+        items.get((answer.get("definition"), answer.get("item")), 10**9),
+        answer["id"],
+    )
 
 
 def _taken(photo: dict[str, Any], walks: dict[str, int], stations: dict[str, int]) -> tuple[Any, ...]:
-    return walks.get(photo["walk"], 10**9), stations.get(photo.get("station") or "", 10**9), moment(photo), photo["id"]
+    return (
+        walks.get(photo["walk"], 10**9),
+        stations.get(photo.get("station") or "", 10**9),
+        moment(photo),
+        photo["id"],
+    )

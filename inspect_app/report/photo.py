@@ -12,21 +12,37 @@ AGREE = timedelta(seconds=90)  # our choice: a phone writes EXIF and entry withi
 
 def photos(record: dict[str, Any], people: dict[str, Any], numbers: dict[str, Any], held: dict[str, Any],
            ) -> list[dict[str, Any]]:  # fmt: skip
-    """Each photo: number, hash, where and to what it belongs, role, who, the entry's time and the picture's own
+    """Each photo: number, hash, where and to what it belongs, role, who, the entry's time and the picture's
+    own
     time, whether its bytes are held, the digest of the copy that is printed, and why it cannot be drawn."""
     told = []
     for sha256, n in numbers["photos"].items():
         photo, facts = record["photos"][sha256], held.get(sha256) or {}
-        told.append({
-            "n": n, "sha256": sha256, "digest": photo.get("digest"), "walk": numbers["walks"].get(photo.get("walk")),
-            "station": numbers["stations"].get(photo.get("station") or ""), "answer": photo.get("answer"),
-            "role": photo.get("role"), "source": photo.get("source"), "type": photo.get("type"),
-            "size": photo.get("size"), "by": person(people, photo.get("by")), "at": photo.get("at"),
-            "exif_time": facts.get("exif_time"), "exif_offset": facts.get("exif_offset"),
-            "clocks": clocks(photo.get("at"), facts.get("exif_time"), facts.get("exif_offset")),
-            "position": photo.get("position"), "held": bool(facts.get("held")), "copy": facts.get("copy"),
-            "undecodable": facts.get("undecodable"), "width": facts.get("width"), "height": facts.get("height"),
-        })  # fmt: skip
+        told.append(
+            {
+                "n": n,
+                "sha256": sha256,
+                "digest": photo.get("digest"),
+                "walk": numbers["walks"].get(photo.get("walk")),
+                "station": numbers["stations"].get(photo.get("station") or ""),
+                "answer": photo.get("answer"),
+                "role": photo.get("role"),
+                "source": photo.get("source"),
+                "type": photo.get("type"),
+                "size": photo.get("size"),
+                "by": person(people, photo.get("by")),
+                "at": photo.get("at"),
+                "exif_time": facts.get("exif_time"),
+                "exif_offset": facts.get("exif_offset"),
+                "clocks": clocks(photo.get("at"), facts.get("exif_time"), facts.get("exif_offset")),
+                "position": photo.get("position"),
+                "held": bool(facts.get("held")),
+                "copy": facts.get("copy"),
+                "undecodable": facts.get("undecodable"),
+                "width": facts.get("width"),
+                "height": facts.get("height"),
+            }
+        )
     return told
 
 

@@ -1,8 +1,10 @@
-"""Judge a recorded verdict again from its own inputs. The verdict shown at the time stands; this stands beside it."""
+"""Judge a recorded verdict again from its own inputs. The verdict shown at the time stands; this stands
+beside it."""
 
 from typing import Any
 
 from inspect_app.rules.refused import Refused
+from inspect_app.rules.rulebook import judge
 
 
 def recompute(verdict: dict[str, Any]) -> str | None:
@@ -14,7 +16,6 @@ def recompute(verdict: dict[str, Any]) -> str | None:
     if (verdict.get("reason") or {}).get("code") == "missing_input":
         return "same" if verdict.get("result") == "not_determinable" else "different"
     try:
-        from inspect_app.rules.rulebook import judge
         again = judge(rule, verdict.get("inputs") or {})
     except Refused:
         return "same" if verdict.get("result") == "not_determinable" else "different"

@@ -14,21 +14,35 @@ def sign_offs(record: dict[str, Any], people: dict[str, Any], numbers: dict[str,
         if not signoff:
             told.append({"walk": n, "signed": False})
             continue
-        told.append({
-            "walk": n, "signed": True, "digest": signoff.get("digest"), "statement": signoff.get("statement"),
-            "name": signoff.get("name"), "role": signoff.get("role"), "by": person(people, signoff.get("by")),
-            "at": signoff.get("at"), "strokes": _strokes(signoff.get("strokes")), "canvas": signoff.get("canvas"),
-            "covers": len(signoff.get("covers") or []), "uncovered": list(signoff.get("uncovered") or []),
-        })  # fmt: skip
+        told.append(
+            {
+                "walk": n,
+                "signed": True,
+                "digest": signoff.get("digest"),
+                "statement": signoff.get("statement"),
+                "name": signoff.get("name"),
+                "role": signoff.get("role"),
+                "by": person(people, signoff.get("by")),
+                "at": signoff.get("at"),
+                "strokes": _strokes(signoff.get("strokes")),
+                "canvas": signoff.get("canvas"),
+                "covers": len(signoff.get("covers") or []),
+                "uncovered": list(signoff.get("uncovered") or []),
+            }
+        )
     return told
 
 
 def _strokes(strokes: Any) -> list[list[int]]:
-    """Only whole strokes of whole numbers: what cannot be drawn is left out of the drawing, not of the log."""
+    """Only whole strokes of whole numbers: what cannot be drawn is left out of the drawing, not of the
+    log."""
     if not isinstance(strokes, list):
         return []
     return [
-        stroke for stroke in strokes
-        if isinstance(stroke, list) and len(stroke) > 1 and len(stroke) % 2 == 0
+        stroke
+        for stroke in strokes
+        if isinstance(stroke, list)
+        and len(stroke) > 1
+        and len(stroke) % 2 == 0
         and all(isinstance(number, int) and not isinstance(number, bool) for number in stroke)
-    ]  # fmt: skip
+    ]

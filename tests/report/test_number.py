@@ -23,8 +23,15 @@ console.log(JSON.stringify(asked.map((v) => number(v.value, v.unit, v.places ?? 
 def by_javascript(asked: list[dict]) -> list[str]:
     node = ["node"]
     try:
-        ran = subprocess.run([*node, "--input-type=module", "-e", SCRIPT], input=json.dumps(asked), cwd=ROOT,
-                             capture_output=True, text=True, check=True, timeout=60)
+        ran = subprocess.run(
+            [*node, "--input-type=module", "-e", SCRIPT],
+            input=json.dumps(asked),
+            cwd=ROOT,
+            capture_output=True,
+            text=True,
+            check=True,
+            timeout=60,
+        )
     except FileNotFoundError:
         pytest.skip("no Node.js here")
     return json.loads(ran.stdout)

@@ -20,7 +20,10 @@ def answer_block(page: Page, answer: dict[str, Any], full: bool = True) -> list[
     strong = f"<b>{sign(answer['result'])} {result}</b>"
     story: list[Any] = [Row(strong, Paragraph(question, BODY))]
     if answer["finding"]:
-        story[0] = Row(strong, Paragraph(f"{question} {page.say('see_finding')} {page.to('finding', answer['finding'])}", BODY))  # fmt: skip
+        story[0] = Row(
+            strong,
+            Paragraph(f"{question} {page.say('see_finding')} {page.to('finding', answer['finding'])}", BODY),
+        )
     working = answer["working"]
     if working and full:
         story += [*_figure(page, answer, working)]
@@ -30,23 +33,41 @@ def answer_block(page: Page, answer: dict[str, Any], full: bool = True) -> list[
     story += paragraphs("", [_evidence(page, answer)], SMALL)
     for one in answer["versions"]:
         stands = page.say("version_stands" if one["stands"] else "version_replaced")
-        story += paragraphs("", [page.say("version", result=page.voice.result(one["result"]), stands=stands,
-                                          who=page.voice.person(one["by"]), at=page.voice.moment(one["at"]))], SMALL)  # fmt: skip
+        story += paragraphs(
+            "",
+            [
+                page.say(
+                    "version",
+                    result=page.voice.result(one["result"]),
+                    stands=stands,
+                    who=page.voice.person(one["by"]),
+                    at=page.voice.moment(one["at"]),
+                )
+            ],
+            SMALL,
+        )
     head, rest = story[:2], story[2:]
     return [together(head), *rest] if len(story) > 1 else story
 
 
 def _figure(page: Page, answer: dict[str, Any], working: dict[str, Any]) -> list[Any]:
-    name = str(working["rule"]).split("@")[0]
+    name, result, voice = str(working["rule"]).split("@")[0], answer["result"], page.voice
+
+    def slot(canvas: Any, width: float, _: float) -> None:
+        slot_figure.draw_slot(canvas, width, working, result, voice)
+
+    def clip(canvas: Any, width: float, _: float) -> None:
+        clip_figure.draw_clip(canvas, width, working, result, voice)
+
+    def spacing(canvas: Any, width: float, _: float) -> None:
+        spacing_figure.draw_spacing(canvas, width, working, voice)
+
     if name == "slot" and slot_figure.can_draw_slot(working):
-        paint = lambda canvas, width, _: slot_figure.draw_slot(canvas, width, working, answer["result"], page.voice)  # noqa: E731
-        return [Row("", Drawing(slot_figure.HEIGHT, paint))]
+        return [Row("", Drawing(slot_figure.HEIGHT, slot))]
     if name == "clip" and clip_figure.can_draw_clip(working):
-        paint = lambda canvas, width, _: clip_figure.draw_clip(canvas, width, working, answer["result"], page.voice)  # noqa: E731
-        return [Row("", Drawing(clip_figure.HEIGHT, paint))]
+        return [Row("", Drawing(clip_figure.HEIGHT, clip))]
     if name == "spacing" and spacing_figure.gaps_of(working):
-        paint = lambda canvas, width, _: spacing_figure.draw_spacing(canvas, width, working, page.voice)  # noqa: E731
-        return [Row("", Drawing(spacing_figure.HEIGHT, paint))]
+        return [Row("", Drawing(spacing_figure.HEIGHT, spacing))]
     return []
 
 

@@ -40,9 +40,13 @@ def _area(page: Page, area: dict[str, Any], chapter: list[Any]) -> list[Any]:
     facts = [
         page.say("area_assembly", name=line(area["assembly"]["name"])),
         page.say("area_slope", amount=page.voice.quantity(area["slope"])),
-        page.say("area_panels", count=area["panel_count"] or 0, coverage=page.voice.quantity(area["coverage"]),
-                 length=page.voice.quantity(area["panel_length"])),
-    ]  # fmt: skip
+        page.say(
+            "area_panels",
+            count=area["panel_count"] or 0,
+            coverage=page.voice.quantity(area["coverage"]),
+            length=page.voice.quantity(area["panel_length"]),
+        ),
+    ]
     head.append(Row(page.say("area_label"), Paragraph("; ".join(facts) + ".", BODY)))
     head.append(Row(page.say("fixed_line"), Paragraph(_fixed(page, area), BODY)))
     laid = ", ".join(page.say("laid_run", low=one["from"], high=one["to"]) for one in area["placed"][:20])
@@ -73,8 +77,14 @@ def _fixed(page: Page, area: dict[str, Any]) -> str:
 
 
 def _legend(page: Page) -> Any:
-    shown = [("fail", "yes"), ("too_close", "yes"), ("not_determinable", "yes"), ("pass", "yes"), (None, "unsafe"),
-             (None, "covered")]  # fmt: skip
+    shown = [
+        ("fail", "yes"),
+        ("too_close", "yes"),
+        ("not_determinable", "yes"),
+        ("pass", "yes"),
+        (None, "unsafe"),
+        (None, "covered"),
+    ]
 
     def paint(canvas: Any, width: float, height: float) -> None:
         x = 30.0

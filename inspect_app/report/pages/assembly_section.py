@@ -24,11 +24,18 @@ def assembly_section(page: Page, number: str) -> list[Any]:
 
 
 def _assembly(page: Page, assembly: dict[str, Any], at: int) -> list[Any]:
-    story: list[Any] = [room(170), Heading(line(assembly["name"]), f"assembly-{at + 1}", 1, line(assembly["name"]))]
+    story: list[Any] = [
+        room(170),
+        Heading(line(assembly["name"]), f"assembly-{at + 1}", 1, line(assembly["name"])),
+    ]
     areas = ", ".join(line(name, 60) for name in assembly["areas"]) or page.say("no_area")
     story.append(Row(page.say("on_areas"), Paragraph(areas, BODY)))
     approval = assembly["approval"]
-    dates = page.say("approval_dates", issued=page.voice.day(approval["issued"]), expires=page.voice.day(approval["expires"]))
+    dates = page.say(
+        "approval_dates",
+        issued=page.voice.day(approval["issued"]),
+        expires=page.voice.day(approval["expires"]),
+    )
     story.append(Row(page.say("approval"), Paragraph(f"{line(approval['reference'])} · {dates}", BODY)))
     story += [space(5), Trio("", page.say("approved"), page.say("found"), SMALL)]
     for one in assembly["lines"]:
@@ -38,8 +45,7 @@ def _assembly(page: Page, assembly: dict[str, Any], at: int) -> list[Any]:
         if zone.get("pressure"):
             parts.append(page.say("tested_for", amount=page.voice.quantity(zone["pressure"])))
         label = page.say("zone_label", zone=page.zone(zone.get("name")))
-        first = zone is assembly["zones"][0]
-        found = page.tally(assembly["zone_found"]) if first else ""
+        found = page.tally(zone["found"])
         story.append(Trio(label, "; ".join(parts), found))
     if assembly["others"]:
         story.append(space(5))

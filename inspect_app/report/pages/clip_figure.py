@@ -22,7 +22,10 @@ def can_draw_clip(working: dict[str, Any]) -> bool:
 def draw_clip(canvas: Any, width: float, working: dict[str, Any], result: Any, voice: Voice) -> None:
     """The figure, ``HEIGHT`` high; the ridge at the left. Mid-travel is the tab's place as delivered."""
     inputs, values = working["inputs"], working["values"]
-    outward, inward = length(inputs["travel_outward"], "in") or 1.0, length(inputs["travel_inward"], "in") or 1.0
+    outward, inward = (
+        length(inputs["travel_outward"], "in") or 1.0,
+        length(inputs["travel_inward"], "in") or 1.0,
+    )
     low, high, aim, offset = (length(values.get(name), "in") for name in ("low", "high", "aim", "offset"))
     scale, middle, line = min(width * 0.5, 220.0) / (outward + inward), width / 2, 46.0
     sign = -toward_ridge(inputs)
@@ -40,7 +43,7 @@ def draw_clip(canvas: Any, width: float, working: dict[str, Any], result: Any, v
     canvas.setLineWidth(1.0)
     canvas.setFillColor(PALE)
     canvas.rect(stops[0] - tab - 7, line - 7, stops[1] - stops[0] + 2 * tab + 14, 7, stroke=1, fill=1)
-    for stop, side in ((stops[0] - tab - 7, 0), (stops[1] + tab, 0)):
+    for stop in (stops[0] - tab - 7, stops[1] + tab):
         canvas.rect(stop, line, 7, 11, stroke=1, fill=1)
     if low is not None and high is not None and low <= high:
         left, right = sorted((x(low), x(high)))
@@ -73,5 +76,12 @@ def draw_clip(canvas: Any, width: float, working: dict[str, Any], result: Any, v
         canvas.drawCentredString(min(max(x(offset), half), width - half), line + 36, text)
     canvas.setFont(PLAIN, 6.2)
     canvas.setFillColor(GREY)
-    canvas.drawCentredString(middle, 3, voice.say("clip_travel", outward=voice.short(inputs["travel_outward"]),
-                                                  inward=voice.short(inputs["travel_inward"])))  # fmt: skip
+    canvas.drawCentredString(
+        middle,
+        3,
+        voice.say(
+            "clip_travel",
+            outward=voice.short(inputs["travel_outward"]),
+            inward=voice.short(inputs["travel_inward"]),
+        ),
+    )

@@ -23,13 +23,23 @@ def days_section(page: Page, number: str) -> list[Any]:
 
 
 def _day(page: Page, day: dict[str, Any], answers: dict[str, Any]) -> list[Any]:
-    title = page.say("walk_head", n=day["n"], day=page.voice.day(day["at"]),
-                     title=line(page.voice.both(day["definition"]["title"], page.say("definition_unknown"))))  # fmt: skip
-    rows = [(page.say("opened"), f"{page.voice.moment(day['at'])} · {page.voice.person(day['by'])}"),
-            (page.say("crew"), _crew(page, day)), (page.say("weather"), _weather(page, day)),
-            (page.say("metal"), _metal(page, day)),
-            (page.say("safety"), page.say("safety_confirmed" if day["fall_protection"] == "confirmed" else "safety_none")),
-            (page.say("laid"), _laid(page, day))]  # fmt: skip
+    title = page.say(
+        "walk_head",
+        n=day["n"],
+        day=page.voice.day(day["at"]),
+        title=line(page.voice.both(day["definition"]["title"], page.say("definition_unknown"))),
+    )
+    rows = [
+        (page.say("opened"), f"{page.voice.moment(day['at'])} · {page.voice.person(day['by'])}"),
+        (page.say("crew"), _crew(page, day)),
+        (page.say("weather"), _weather(page, day)),
+        (page.say("metal"), _metal(page, day)),
+        (
+            page.say("safety"),
+            page.say("safety_confirmed" if day["fall_protection"] == "confirmed" else "safety_none"),
+        ),
+        (page.say("laid"), _laid(page, day)),
+    ]
     if day["independent"] is not None:
         rows.append((page.say("independence"), page.say("independent" if day["independent"] else "not_independent")))
     head = [Heading(title, f"walk-{day['n']}", 1, title)]
@@ -49,9 +59,11 @@ def _crew(page: Page, day: dict[str, Any]) -> str:
 
 def _weather(page: Page, day: dict[str, Any]) -> str:
     weather = day["weather"]
-    parts = [page.say(f"sky.{weather['sky']}") if weather.get("sky") else "",
-             page.say("wind_is", wind=page.say(f"wind.{weather['wind']}")) if weather.get("wind") else "",
-             page.say("air_is", amount=page.voice.quantity(weather["air"])) if weather.get("air") else ""]  # fmt: skip
+    parts = [
+        page.say(f"sky.{weather['sky']}") if weather.get("sky") else "",
+        page.say("wind_is", wind=page.say(f"wind.{weather['wind']}")) if weather.get("wind") else "",
+        page.say("air_is", amount=page.voice.quantity(weather["air"])) if weather.get("air") else "",
+    ]
     return ", ".join(line(part, 80) for part in parts if part) or page.say("not_recorded")
 
 
@@ -61,9 +73,14 @@ def _metal(page: Page, day: dict[str, Any]) -> str:
     text = page.voice.quantity(day["metal_temperature"])
     if day["metal_uncertainty"]:
         text += f" ± {page.voice.quantity(day['metal_uncertainty'])}"
-    return f"{text}, {page.say('metal_by.' + str(day['metal_temperature_by']))}" if day["metal_temperature_by"] else text
+    return (
+        f"{text}, {page.say('metal_by.' + str(day['metal_temperature_by']))}" if day["metal_temperature_by"] else text
+    )
 
 
 def _laid(page: Page, day: dict[str, Any]) -> str:
-    runs = [f"{line(one['name'], 60)}: {page.say('laid_run', low=one['from'], high=one['to'])}" for one in day["placed"][:30]]
+    runs = [
+        f"{line(one['name'], 60)}: {page.say('laid_run', low=one['from'], high=one['to'])}"
+        for one in day["placed"][:30]
+    ]
     return "; ".join(runs) or page.say("laid_none")

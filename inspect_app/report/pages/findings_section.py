@@ -30,7 +30,10 @@ def _finding(page: Page, finding: dict[str, Any], answer: dict[str, Any] | None)
     where = page.place(finding["station"])
     if finding["station"]:
         where += f" ({page.to('place', finding['station'], page.say('see_place'))})"
-    head = [Heading(title, f"finding-{finding['n']}", 1, title), Row(page.say("where"), Paragraph(where, BODY))]
+    head = [
+        Heading(title, f"finding-{finding['n']}", 1, title),
+        Row(page.say("where"), Paragraph(where, BODY)),
+    ]
     if answer is None:
         return [together([*head, Row("", Paragraph(line(finding["id"]), BODY))])]
     block = answer_block(page, answer | {"finding": None})

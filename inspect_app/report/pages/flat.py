@@ -79,7 +79,9 @@ class FlatDocument(pdfdoc.PDFDocument):  # type: ignore[misc]
         table = pdfdoc.PDFCrossReferenceTable()
         table.addsection(0, ids)
         start = file.add(table.format(self))
-        trailer = pdfdoc.PDFTrailer(startxref=start, Size=len(ids) + 1, Root=root, Info=info, Encrypt=None, ID=self.ID())
+        trailer = pdfdoc.PDFTrailer(
+            startxref=start, Size=len(ids) + 1, Root=root, Info=info, Encrypt=None, ID=self.ID()
+        )
         file.add(trailer.format(self))
         return b""
 

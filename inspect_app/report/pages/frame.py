@@ -1,4 +1,5 @@
-"""The page itself: running head, footer with the contents digest, page x of y, draft and invented-data marks."""
+"""The page itself: running head, footer with the contents digest, page x of y, draft and invented-data
+marks."""
 
 from collections.abc import Callable
 from datetime import datetime
@@ -26,7 +27,8 @@ from inspect_app.report.pages.voice import Voice
 
 
 class _Stamp:
-    """The creation date a PDF carries: the report's own time of issue, not the clock of whoever lays it out."""
+    """The creation date a PDF carries: the report's own time of issue, not the clock of whoever lays it
+    out."""
 
     def __init__(self, issued: str) -> None:
         try:
@@ -43,22 +45,38 @@ class _Stamp:
 class Plate(BaseDocTemplate):  # type: ignore[misc]
     """The report as a document. ``pages``: the total as counted by an earlier pass, None in the first."""
 
-    def __init__(self, out: BinaryIO | None, contents: dict[str, Any], digest: str, voice: Voice, pages: int | None,
-                 on_cover: Callable[[Any, Any], None]) -> None:  # fmt: skip
+    def __init__(
+        self,
+        out: BinaryIO | None,
+        contents: dict[str, Any],
+        digest: str,
+        voice: Voice,
+        pages: int | None,
+        on_cover: Callable[[Any, Any], None],
+    ) -> None:
         size = PAPERS.get(contents["paper"], PAPERS["letter"])
-        super().__init__(out, pagesize=size, initialFontName=PLAIN, lang=voice.language,
-                         title=plain(voice.say("title", number=contents["number"], name=contents["job"]["name"])),
-                         author=plain(contents["issuer"] or "—"), subject=f"seamwalk contents sha256 {digest}",
-                         creator="Seamwalk", producer="Seamwalk")  # fmt: skip
+        super().__init__(
+            out,
+            pagesize=size,
+            initialFontName=PLAIN,
+            lang=voice.language,
+            title=plain(voice.say("title", number=contents["number"], name=contents["job"]["name"])),
+            author=plain(contents["issuer"] or "—"),
+            subject=f"seamwalk contents sha256 {digest}",
+            creator="Seamwalk",
+            producer="Seamwalk",
+        )
         self.contents, self.digest, self.voice, self.total = contents, digest, voice, pages
         self.seal: dict[str, Any] = {}
         wide, tall = size
         body = Frame(LEFT, BOTTOM, wide - LEFT - RIGHT, tall - TOP - BOTTOM, 0, 0, 0, 0, id="body")
         cover = Frame(LEFT, BOTTOM, wide - LEFT - RIGHT, tall - TOP - BOTTOM, 0, 0, 0, 0, id="cover")
-        self.addPageTemplates([
-            PageTemplate("cover", [cover], onPage=lambda canvas, _: self._page(canvas, on_cover)),
-            PageTemplate("body", [body], onPage=lambda canvas, _: self._page(canvas, None)),
-        ])  # fmt: skip
+        self.addPageTemplates(
+            [
+                PageTemplate("cover", [cover], onPage=lambda canvas, _: self._page(canvas, on_cover)),
+                PageTemplate("body", [body], onPage=lambda canvas, _: self._page(canvas, None)),
+            ]
+        )
 
     def beforeDocument(self) -> None:
         self.canv._doc._timeStamp = _Stamp(self.contents["issued"])

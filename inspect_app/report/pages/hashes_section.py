@@ -17,19 +17,42 @@ def hashes_section(page: Page, number: str, digest: str) -> list[Any]:
     story: list[Any] = [Heading(page.say("chapter.hashes"), "hashes", number=number)]
     story.append(Row("", Paragraph(page.say("hashes_say"), SMALL), 5))
     story.append(Row(page.say("contents_digest"), Paragraph(digest, CODE)))
-    story.append(Row(page.say("log_head"), Paragraph(
-        page.say("log_head_says", seq=line(told["head_seq"], 20), receipt=line(told["head_receipt"], 60)), CODE)))  # fmt: skip
+    story.append(
+        Row(
+            page.say("log_head"),
+            Paragraph(
+                page.say("log_head_says", seq=line(told["head_seq"], 20), receipt=line(told["head_receipt"], 60)),
+                CODE,
+            ),
+        )
+    )
     story.append(Row(page.say("server_key"), Paragraph(line(told["server_kid"], 60), CODE)))
     story.append(Row(page.say("fingerprint"), Paragraph(line(told["fingerprint"], 100), CODE), 6))
     for one in told["keys"]:
         name = line(one["person"], 60) if one["person"] else page.say("key_of_nobody")
         state = page.say("chain_whole") if not (one["gaps"] or one["forks"] or one["broken"]) else page.say(
             "chain_not_whole", gaps=len(one["gaps"]), forks=one["forks"], broken=one["broken"])  # fmt: skip
-        story.append(Row(name, Paragraph(page.say("key_says", kid=line(one["kid"], 50), count=one["count"],
-                                                  head=line(one["head"], 50), state=state), CODE)))  # fmt: skip
+        story.append(
+            Row(
+                name,
+                Paragraph(
+                    page.say(
+                        "key_says",
+                        kid=line(one["kid"], 50),
+                        count=one["count"],
+                        head=line(one["head"], 50),
+                        state=state,
+                    ),
+                    CODE,
+                ),
+            )
+        )
     for one in told["definitions"]:
         label = f"{line(one['id'], 40)} {line(one['version'], 8)}"
         story.append(Row(label, Paragraph(line(one["digest"], 60), CODE)))
-    seal: list[Any] = [Heading(page.say("seal_head"), "seal", 1), Row("", Paragraph(page.say("seal_says"), BODY), 6),
-                       SealRoom(page)]  # fmt: skip
+    seal: list[Any] = [
+        Heading(page.say("seal_head"), "seal", 1),
+        Row("", Paragraph(page.say("seal_says"), BODY), 6),
+        SealRoom(page),
+    ]
     return [*story, space(8), together(seal)]

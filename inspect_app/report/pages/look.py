@@ -1,4 +1,5 @@
-"""The look of a report's page: a surveyor's plate. Thin rules, wide margins, one accent that also reads in grey."""
+"""The look of a report's page: a surveyor's plate. Thin rules, wide margins, one accent that also reads in
+grey."""
 
 import threading
 from pathlib import Path
@@ -37,7 +38,13 @@ def load_fonts(folder: Path) -> None:
 
 
 def _style(name: str, size: float, leading: float, **more: object) -> ParagraphStyle:
-    kept = {"fontName": PLAIN, "textColor": INK, "allowWidows": 0, "allowOrphans": 0, "splitLongWords": 1} | more
+    kept = {
+        "fontName": PLAIN,
+        "textColor": INK,
+        "allowWidows": 0,
+        "allowOrphans": 0,
+        "splitLongWords": 1,
+    } | more
     return ParagraphStyle(name, fontSize=size, leading=leading, **kept)
 
 

@@ -7,7 +7,14 @@ from reportlab.lib.colors import white
 from inspect_app.report.pages.look import ACCENT, BOLD, GREY, INK
 
 # A reader who prints in black sees: full lozenge, empty lozenge, question, ring, dash.
-SIGNS = {"pass": "○", "fail": "◆", "too_close": "◇", "not_determinable": "?", "not_applicable": "–", None: "·"}
+SIGNS = {
+    "pass": "○",
+    "fail": "◆",
+    "too_close": "◇",
+    "not_determinable": "?",
+    "not_applicable": "–",
+    None: "·",
+}
 
 
 def sign(result: Any) -> str:

@@ -1,4 +1,5 @@
-"""A roof area's outline for the eye: its own plane, x along the eave, y up the slope. Nothing here is judged."""
+"""A roof area's outline for the eye: its own plane, x along the eave, y up the slope. Nothing here is
+judged."""
 
 from typing import Any
 
@@ -12,7 +13,8 @@ class Undrawable(ValueError):
 
 
 class Outline:
-    """Points, extents and panel strips of one area (as in the report's contents), in the outline's own unit."""
+    """Points, extents and panel strips of one area (as in the report's contents), in the outline's own
+    unit."""
 
     def __init__(self, area: dict[str, Any]) -> None:
         outline = area.get("outline") or {}
@@ -21,7 +23,11 @@ class Outline:
             self.points = [(float(x), float(y)) for x, y in outline.get("points") or []]
         except (TypeError, ValueError) as reason:
             raise Undrawable(str(reason)) from reason
-        if len(self.points) < 3 or dimension_of(self.unit) != "length" or not all(_sane(*point) for point in self.points):
+        if (
+            len(self.points) < 3
+            or dimension_of(self.unit) != "length"
+            or not all(_sane(*point) for point in self.points)
+        ):
             raise Undrawable("too few points, or numbers beyond a roof")
         xs, ys = zip(*self.points, strict=True)
         self.left, self.low = min(xs), min(ys)

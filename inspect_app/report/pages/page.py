@@ -43,8 +43,13 @@ class Page(NamedTuple):
 
     def where(self, station: dict[str, Any]) -> str:
         """``Quay slope, panel 14, 28.5 ft from its low end, field``."""
-        return self.say("place_at", area=self.area(station["area"]), panel=line(station["panel"], 12),
-                        distance=self.voice.quantity(station["from_low_end"]), zone=self.zone(station["zone"]))  # fmt: skip
+        return self.say(
+            "place_at",
+            area=self.area(station["area"]),
+            panel=line(station["panel"], 12),
+            distance=self.voice.quantity(station["from_low_end"]),
+            zone=self.zone(station["zone"]),
+        )
 
     def zone(self, zone: Any) -> str:
         """The zone in words where it is one of the usual three."""
@@ -54,8 +59,10 @@ class Page(NamedTuple):
         """``◆ 1 fails · ○ 3 pass``."""
         if not found:
             return f'<font color="#8b9195" size="7.3">{self.say(empty)}</font>'
-        return " · ".join(f"{sign(one['result'])} {one['count']} {self.say('tally.' + one['result'], count=one['count'])}"
-                          for one in found)  # fmt: skip
+        return " · ".join(
+            f"{sign(one['result'])} {one['count']} {self.say('tally.' + one['result'], count=one['count'])}"
+            for one in found
+        )
 
     def photo_links(self, photos: list[dict[str, Any]]) -> str:
         """Photos of an answer as links into the photo log."""

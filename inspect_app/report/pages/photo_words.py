@@ -15,20 +15,32 @@ def short_caption(page: Page, photo: dict[str, Any]) -> list[str]:
 def full_caption(page: Page, photo: dict[str, Any]) -> list[str]:
     """Everything the log says of a photo."""
     source = page.say(f"photo_source.{photo['source']}")
+    role = page.say(f"photo_role.{photo['role']}")
     told = [
-        f"<b>{page.say('photo_n', n=photo['n'])}</b> · {page.say('photo_role.' + str(photo['role']))} · {source}",
+        f"<b>{page.say('photo_n', n=photo['n'])}</b> · {role} · {source}",
         page.place(photo["station"]),
         page.voice.moment(photo["at"]) + " · " + page.voice.person(photo["by"]),
     ]
     if photo["clocks"] == "differ":
-        told.append(page.say("own_clock", time=line(f"{photo['exif_time']} {photo['exif_offset'] or ''}".strip(), 40),
-                             zone="" if photo["exif_offset"] else page.say("zone_unknown")))  # fmt: skip
+        told.append(
+            page.say(
+                "own_clock",
+                time=line(f"{photo['exif_time']} {photo['exif_offset'] or ''}".strip(), 40),
+                zone="" if photo["exif_offset"] else page.say("zone_unknown"),
+            )
+        )
     elif photo["clocks"] == "unknown":
         told.append(page.say("own_clock_none"))
     position = photo["position"]
     if isinstance(position, dict):
-        told.append(page.say("position", latitude=line(position.get("latitude"), 20), accuracy=line(position.get("accuracy"), 12),
-                             longitude=line(position.get("longitude"), 20)))  # fmt: skip
+        told.append(
+            page.say(
+                "position",
+                latitude=line(position.get("latitude"), 20),
+                accuracy=line(position.get("accuracy"), 12),
+                longitude=line(position.get("longitude"), 20),
+            )
+        )
     if not photo["copy"]:
         told.append(page.say("photo_original", size=line(photo["size"], 20), type=line(photo["type"], 30)))
     return [*told, f'<font color="#646b70" size="5.9">{line(photo["sha256"], 64)}</font>']

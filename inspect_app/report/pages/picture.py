@@ -16,8 +16,14 @@ GUTTER = 12.0
 class Pictures(Flowable):  # type: ignore[misc]
     """Up to two photos side by side, each over its caption (markup lines). ``photos``: of the contents."""
 
-    def __init__(self, photos: list[tuple[dict[str, Any], list[str]]], find: Find, why: Callable[[dict[str, Any]], str],
-                 tallest: float, marks: bool = False) -> None:  # fmt: skip
+    def __init__(
+        self,
+        photos: list[tuple[dict[str, Any], list[str]]],
+        find: Find,
+        why: Callable[[dict[str, Any]], str],
+        tallest: float,
+        marks: bool = False,
+    ) -> None:
         super().__init__()
         self.tallest, self.marks, self.spaceAfter = tallest, marks, 9.0
         self.cells = [(photo, *_source(photo, find, why), [Paragraph(line, CAPTION) for line in lines])

@@ -10,8 +10,14 @@ from inspect_app.report.pages.outline import Outline
 from inspect_app.report.pages.voice import Voice
 
 RIM_SIDE, RIM_TOP, RIM_LOW = 30.0, 16.0, 30.0
-EDGE = {"eave": (1.6, None), "ridge": (1.6, None), "rake": (0.8, None), "hip": (0.8, (6, 2)), "valley": (0.8, (2, 2)),
-        "wall": (2.4, None)}  # fmt: skip
+EDGE = {
+    "eave": (1.6, None),
+    "ridge": (1.6, None),
+    "rake": (0.8, None),
+    "hip": (0.8, (6, 2)),
+    "valley": (0.8, (2, 2)),
+    "wall": (2.4, None),
+}
 
 
 def plan_height(shape: Outline, width: float, tallest: float) -> float:
@@ -57,8 +63,14 @@ def _ground(canvas: Any, shape: Outline, area: dict[str, Any], px: Any, py: Any)
     canvas.setFillColor(PALE)
     for one in area.get("placed") or []:
         for run in shape.runs(one.get("from"), one.get("to")):
-            canvas.rect(px(run[0]), py(shape.low), px(run[1]) - px(run[0]), py(shape.low + shape.height) - py(shape.low),
-                        stroke=0, fill=1)  # fmt: skip
+            canvas.rect(
+                px(run[0]),
+                py(shape.low),
+                px(run[1]) - px(run[0]),
+                py(shape.low + shape.height) - py(shape.low),
+                stroke=0,
+                fill=1,
+            )
     canvas.setStrokeColor(HAIR)
     canvas.setLineWidth(0.4)
     for x in shape.seams():
@@ -144,8 +156,15 @@ def _scale_bar(canvas: Any, shape: Outline, scale: float, left: float, voice: Vo
     canvas.drawString(left + wide + 5, 3.5, f"{length:g} {'m' if metric else 'ft'}")
 
 
-def _stations(canvas: Any, shape: Outline, area: dict[str, Any], stations: list[dict[str, Any]], px: Any, py: Any,
-              labelled: bool) -> None:  # fmt: skip
+def _stations(
+    canvas: Any,
+    shape: Outline,
+    area: dict[str, Any],
+    stations: list[dict[str, Any]],
+    px: Any,
+    py: Any,
+    labelled: bool,
+) -> None:
     size = 4.4 if labelled else 3.2
     spots = []
     for one in stations:

@@ -14,11 +14,28 @@ def scope_section(page: Page, number: str) -> list[Any]:
     """Result and relation, omissions, missing evidence."""
     contents, cover = page.contents, page.contents["cover"]
     story: list[Any] = [Heading(page.say("chapter.scope"), "scope", number=number)]
-    story += paragraphs(page.say("looked_at"), [
-        page.say("looked_at_says", walks=cover["walks"], stations=cover["stations"], areas=len(contents["areas"]),
-                 answers=cover["answers"], count=cover["walks"])])  # fmt: skip
-    story += paragraphs(page.say("result"), [page.tally(
-        [{"result": key, "count": value} for key, value in cover["counts"].items() if value], "nothing")])  # fmt: skip
+    story += paragraphs(
+        page.say("looked_at"),
+        [
+            page.say(
+                "looked_at_says",
+                walks=cover["walks"],
+                stations=cover["stations"],
+                areas=len(contents["areas"]),
+                answers=cover["answers"],
+                count=cover["walks"],
+            )
+        ],
+    )
+    story += paragraphs(
+        page.say("result"),
+        [
+            page.tally(
+                [{"result": key, "count": value} for key, value in cover["counts"].items() if value],
+                "nothing",
+            )
+        ],
+    )
     story += paragraphs(page.say("relates"), [page.say("relates_says")])
     story += paragraphs(page.say("replaces"), [page.say("replaces_says")])
     if contents["missing"]:

@@ -34,6 +34,11 @@ class SealRoom(Flowable):  # type: ignore[misc]
             canvas.setFont(PLAIN, 6.8)
             canvas.drawString(x, 4, self.page.say(f"seal_box.{name.lower()}"))
             corner = canvas.absolutePosition(x, 14)
-            boxes[name] = [round(corner[0], 2), round(corner[1], 2), round(corner[0] + each, 2), round(corner[1] + TALL, 2)]
+            boxes[name] = [
+                round(corner[0], 2),
+                round(corner[1], 2),
+                round(corner[0] + each, 2),
+                round(corner[1] + TALL, 2),
+            ]
         place: dict[str, Any] = {"page": canvas.getPageNumber(), "boxes": boxes}
         self._doctemplateAttr("seal").update(place)

@@ -30,10 +30,17 @@ def _signoff(page: Page, one: dict[str, Any]) -> list[Any]:
     ]
     strokes, size = one["strokes"], one["canvas"]
     if strokes:
-        rows.append(Row(page.say("signature"), Drawing(HEIGHT, lambda canvas, width, _: draw_strokes(canvas, width, strokes, size))))  # fmt: skip
+        rows.append(
+            Row(
+                page.say("signature"),
+                Drawing(HEIGHT, lambda canvas, width, _: draw_strokes(canvas, width, strokes, size)),
+            )
+        )
     else:
         rows.append(Row(page.say("signature"), Paragraph(page.say("no_strokes"), BODY)))
-    rows.append(Row("", Paragraph(f"<b>{line(one['name'], 80)}</b>, {page.say('role.' + str(one['role']))} · {page.voice.moment(one['at'])}", BODY)))  # fmt: skip
+    role = page.say(f"role.{one['role']}")
+    signed = f"<b>{line(one['name'], 80)}</b>, {role} · {page.voice.moment(one['at'])}"
+    rows.append(Row("", Paragraph(signed, BODY)))
     covers = page.say("covers", count=one["covers"])
     if one["uncovered"]:
         covers += " " + page.say("covers_not", count=len(one["uncovered"]))

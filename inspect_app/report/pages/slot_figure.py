@@ -1,4 +1,5 @@
-"""A screw in its slot, drawn to scale: the slot, where the screw may stand, where it stands, and the bound."""
+"""A screw in its slot, drawn to scale: the slot, where the screw may stand, where it stands, and the
+bound."""
 
 from typing import Any
 
@@ -23,7 +24,9 @@ def draw_slot(canvas: Any, width: float, working: dict[str, Any], result: Any, v
     """The figure, ``HEIGHT`` high; the ridge is at the left, as the first tap."""
     inputs, values = working["inputs"], working["values"]
     slot, shank = length(inputs["slot"], "in") or 1.0, length(inputs["shank"], "in") or 0.1
-    low, high, aim, offset, bound = (length(values.get(name), "in") for name in ("low", "high", "aim", "offset", "bound"))
+    low, high, aim, offset, bound = (
+        length(values.get(name), "in") for name in ("low", "high", "aim", "offset", "bound")
+    )
     scale, middle, line = min(width * 0.52, 230.0) / slot, width / 2, 62.0
     sign = -toward_ridge(inputs)  # toward the ridge is drawn to the left
 
@@ -64,8 +67,17 @@ def _ends(canvas: Any, width: float, voice: Voice) -> None:
     canvas.drawRightString(width, 59.5, voice.say("eave_way") + " ▸")
 
 
-def _window(canvas: Any, low: float, high: float, aim: float | None, line: float, tall: float, values: dict[str, Any],
-            inputs: dict[str, Any], voice: Voice) -> None:  # fmt: skip
+def _window(
+    canvas: Any,
+    low: float,
+    high: float,
+    aim: float | None,
+    line: float,
+    tall: float,
+    values: dict[str, Any],
+    inputs: dict[str, Any],
+    voice: Voice,
+) -> None:
     left, right = min(low, high), max(low, high)
     base = line - tall / 2 - 13
     canvas.setFillColor(TINT)

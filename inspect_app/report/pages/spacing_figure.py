@@ -18,7 +18,8 @@ def gaps_of(working: dict[str, Any]) -> list[tuple[float, Any]]:
 
 
 def draw_spacing(canvas: Any, width: float, working: dict[str, Any], voice: Voice) -> None:
-    """The strip, ``HEIGHT`` high: a tick for each fastener, gaps beyond the limit heavy, the limit beneath."""
+    """The strip, ``HEIGHT`` high: a tick for each fastener, gaps beyond the limit heavy, the limit
+    beneath."""
     gaps = gaps_of(working)[:MOST]
     limit = length(working["inputs"].get("limit"), "in") or length(working["values"].get("limit"), "in")
     total = max(sum(value for value, _ in gaps), limit or 0.0)

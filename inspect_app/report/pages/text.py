@@ -1,4 +1,5 @@
-"""Text that anybody may have written, made fit for a page: nothing in it is markup, nothing vanishes silently."""
+"""Text that anybody may have written, made fit for a page: nothing in it is markup, nothing vanishes
+silently."""
 
 import functools
 from xml.sax.saxutils import escape
@@ -43,7 +44,8 @@ def plain(value: object, limit: int = SHORT) -> str:
 
 
 def passage(value: object, cut_note: str, limit: int = LONG) -> list[str]:
-    """A free text as paragraphs for markup; what is beyond ``limit`` is cut and ``cut_note`` (with ``{count}``)
+    """A free text as paragraphs for markup; what is beyond ``limit`` is cut and ``cut_note`` (with
+    ``{count}``)
     says how much."""
     text = "" if value is None else str(value).replace("\r\n", "\n").replace("\r", "\n")
     kept = text[:limit]

@@ -42,17 +42,39 @@ def _rows(page: Page) -> list[list[tuple[float, str, str]]]:
     parties = [f"{page.say('party.' + str(one.get('role')))}: {line(one.get('name'), 60)}"
                for one in (contents["job"]["parties"] or [])[:4] if isinstance(one, dict)]  # fmt: skip
     return [
-        [(0.5, page.say("issued_by"), line(contents["issuer"], 90) if contents["issuer"] else page.say("not_stated")),
-         (0.25, page.say("report"), number),
-         (0.25, page.say("issued"), voice.day(contents["issued"]))],
-        [(0.5, page.say("inspected"), line(", ".join(str(name) for name in cover["areas"]), 120)),
-         (0.25, page.say("dates"), " – ".join(dates) or "—"),
-         (0.25, page.say("extent"), page.say("extent_says", stations=cover["stations"], answers=cover["answers"],
-                                             photos=cover["photos"]))],
-        [(0.5, page.say("parties"), "; ".join(parties) or "—"),
-         (0.25, page.say("inspected_by"), ", ".join(line(name, 60) for name in cover["inspected_by"][:3]) or "—"),
-         (0.25, page.say("signed_by"), signed)],
-    ]  # fmt: skip
+        [
+            (
+                0.5,
+                page.say("issued_by"),
+                line(contents["issuer"], 90) if contents["issuer"] else page.say("not_stated"),
+            ),
+            (0.25, page.say("report"), number),
+            (0.25, page.say("issued"), voice.day(contents["issued"])),
+        ],
+        [
+            (0.5, page.say("inspected"), line(", ".join(str(name) for name in cover["areas"]), 120)),
+            (0.25, page.say("dates"), " – ".join(dates) or "—"),
+            (
+                0.25,
+                page.say("extent"),
+                page.say(
+                    "extent_says",
+                    stations=cover["stations"],
+                    answers=cover["answers"],
+                    photos=cover["photos"],
+                ),
+            ),
+        ],
+        [
+            (0.5, page.say("parties"), "; ".join(parties) or "—"),
+            (
+                0.25,
+                page.say("inspected_by"),
+                ", ".join(line(name, 60) for name in cover["inspected_by"][:3]) or "—",
+            ),
+            (0.25, page.say("signed_by"), signed),
+        ],
+    ]
 
 
 def _cell(canvas: Any, x: float, top: float, width: float, height: float, label: str, text: str) -> None:

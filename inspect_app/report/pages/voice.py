@@ -8,7 +8,17 @@ from inspect_app.report.pages.text import line
 from inspect_app.rules.unit import change_unit, system_of
 
 OTHER = {
-    "US": {"mm": "in", "cm": "in", "m": "ft", "C": "F", "dC": "dF", "K": "dF", "/C": "/F", "/K": "/F", "kPa": "psf"},
+    "US": {
+        "mm": "in",
+        "cm": "in",
+        "m": "ft",
+        "C": "F",
+        "dC": "dF",
+        "K": "dF",
+        "/C": "/F",
+        "/K": "/F",
+        "kPa": "psf",
+    },
     "SI": {"in": "mm", "ft": "m", "F": "C", "dF": "K", "/F": "/K", "psf": "kPa"},
 }
 
@@ -33,7 +43,8 @@ class Voice:
         return key in self.texts
 
     def say(self, key: str, **facts: Any) -> str:
-        """The text of ``report.KEY``; ``KEY.one`` where ``count`` is 1. A word without a text stands for itself."""
+        """The text of ``report.KEY``; ``KEY.one`` where ``count`` is 1. A word without a text stands for
+        itself."""
         full = key if key.startswith(("rule.", "reason.")) else f"report.{key}"
         if facts.get("count") == 1 and f"{full}.one" in self.texts:
             full = f"{full}.one"
@@ -48,7 +59,8 @@ class Voice:
         return otherwise
 
     def quantity(self, value: Any, places: int | None = None) -> str:
-        """A quantity in the report's units; as recorded in brackets where those differ. Plain text otherwise."""
+        """A quantity in the report's units; as recorded in brackets where those differ. Plain text
+        otherwise."""
         if not isinstance(value, dict) or "value" not in value:
             return line(value)
         recorded = number(value["value"], str(value.get("unit", "")), places)

@@ -7,15 +7,37 @@ from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.text import line
 
 PLACED = ("offset", "low", "high", "aim")  # counted from the middle, toward one end or the other
-ORDER = ("offset", "bound", "low", "high", "aim", "grow", "shrink", "play", "longest", "mean", "reading", "nominal",
-         "minimum", "base", "at_least", "at_most", "limit", "margin", "rise", "degrees", "percent", "movement")  # fmt: skip
+ORDER = (
+    "offset",
+    "bound",
+    "low",
+    "high",
+    "aim",
+    "grow",
+    "shrink",
+    "play",
+    "longest",
+    "mean",
+    "reading",
+    "nominal",
+    "minimum",
+    "base",
+    "at_least",
+    "at_most",
+    "limit",
+    "margin",
+    "rise",
+    "degrees",
+    "percent",
+    "movement",
+)
 UNSEEN = ("taps", "gaps")  # drawn above, not listed as numbers
 
 
 def values_text(page: Page, working: dict[str, Any]) -> str:
     """``offset 0.287 in toward the ridge; bound 0.041 in; …``"""
     values, rule = working["values"], str(working["rule"]).split("@")[0]
-    names = [name for name in ORDER if name in values] + sorted(set(values) - set(ORDER))
+    names = [name for name in ORDER if name in values] + sorted(set(values) - set(ORDER) - {"toward_ridge"})
     told = []
     for name in names[:24]:
         if rule in ("slot", "clip") and name in PLACED:

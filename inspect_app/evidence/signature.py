@@ -1,0 +1,111 @@
+"""One signature of a PDF: what it covers, whether it is whole, and who made it."""
+
+import hashlib
+from typing import Any, NamedTuple
+
+from pyhanko.sign.validation import validate_pdf_signature
+from pyhanko.sign.validation.pdf_embedded import EmbeddedPdfSignature
+from pyhanko.sign.validation.status import SignatureCoverageLevel
+from pyhanko_certvalidator import ValidationContext
+from pyhanko_certvalidator.registry import SimpleCertificateStore
+
+from inspect_app.evidence.container import container_faults
+from inspect_app.evidence.hole import hole
+
+
+class Signature(NamedTuple):
+    """``field``; ``fingerprint`` (SHA-256 of the certificate, hexadecimal), ``name``, ``time`` as the
+    signer says;
+    ``intact``: digest and signature agree; ``allowed``: whatever was added later was only what it allows;
+    ``whole_file``: nothing follows it; ``container``: its own bytes are as they were made; each True, False
+    or
+    None where it cannot be told. ``reasons``: codes of what is wrong."""
+
+    field: str
+    fingerprint: str | None
+    name: str | None
+    time: str | None
+    certifies: bool
+    intact: bool | None
+    allowed: bool | None
+    whole_file: bool
+    container: bool | None
+    reasons: tuple[str, ...]
+
+    def plain(self) -> dict[str, Any]:
+        """For JSON."""
+        return self._asdict() | {"reasons": list(self.reasons)}
+
+
+def examine(embedded: EmbeddedPdfSignature, data: bytes) -> Signature:
+    """Look at one embedded signature. Whatever goes wrong on the way is an answer, never an exception."""
+    reasons: list[str] = []
+    try:
+        ranges = [int(one) for one in embedded.byte_range]
+    except Exception:  # a damaged array of anything
+        ranges = []
+    der, reason = hole(data, ranges)
+    unknown: list[str] = []
+    if der is None:
+        reasons.append(reason or "bad_container")
+    else:
+        faults, unknown = container_faults(der)
+        reasons += faults
+        if embedded.pkcs7_content[: len(der)] != der:
+            reasons.append("other_container")
+    container = False if reasons else None if unknown else True
+    whole = len(ranges) == 4 and ranges[0] == 0 and ranges[2] + ranges[3] == len(data)
+    intact, allowed, covered, trouble = _validate(embedded)
+    whole = whole and covered
+    reasons += trouble + unknown
+    fingerprint, name, time = _who(embedded)
+    certifies = _certifies(embedded)
+    return Signature(
+        str(embedded.field_name),
+        fingerprint,
+        name,
+        time,
+        certifies,
+        intact,
+        allowed,
+        whole,
+        container,
+        tuple(reasons),
+    )
+
+
+def _validate(embedded: EmbeddedPdfSignature) -> tuple[bool, bool, bool, list[str]]:
+    try:
+        # Trust is another question, asked by fingerprint: here each signature is checked against its own
+        # certificate, at the time it claims, so that a report stays verifiable after the certificate expires.
+        own = embedded.signer_cert
+        context = ValidationContext(
+            trust_roots=[own], allow_fetching=False, revocation_mode="soft-fail",
+            moment=embedded.self_reported_timestamp, other_certs=SimpleCertificateStore(),
+        )  # fmt: skip
+        status = validate_pdf_signature(embedded, signer_validation_context=context)
+        intact = bool(status.intact and status.valid)
+        allowed = bool(intact and status.docmdp_ok and status.bottom_line)
+        trouble = [] if intact else ["digest_differs" if not status.intact else "signature_invalid"]
+        if intact and not allowed:
+            trouble.append("changed_since" if not status.docmdp_ok else "not_valid_then")
+        return intact, allowed, status.coverage == SignatureCoverageLevel.ENTIRE_FILE, trouble
+    except Exception as reason:  # a damaged file breaks the validator anywhere
+        return False, False, False, [f"cannot_validate:{type(reason).__name__}"]
+
+
+def _who(embedded: EmbeddedPdfSignature) -> tuple[str | None, str | None, str | None]:
+    try:
+        certificate = embedded.signer_cert
+        when = embedded.self_reported_timestamp
+        return (hashlib.sha256(certificate.dump()).hexdigest(), certificate.subject.native.get("common_name"),
+                when.isoformat() if when else None)  # fmt: skip
+    except Exception:  # names and times of a damaged container
+        return None, None, None
+
+
+def _certifies(embedded: EmbeddedPdfSignature) -> bool:
+    try:
+        return embedded.docmdp_level is not None
+    except Exception:  # as above
+        return False

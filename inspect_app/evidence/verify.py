@@ -1,0 +1,144 @@
+"""Verify a sealed report, fact by fact.
+
+Facts: ``is_pdf``; ``sealed`` (it carries a certifying seal); ``seal_intact`` and ``container_intact`` of
+every
+signature; ``only_allowed_changes``; ``covers_file`` (the last signature covers every byte but its own);
+``nothing_appended``; ``signer_known`` (only against a fingerprint given from elsewhere); ``contents_match``
+(only against a ``contents.json``). There is no single yes: a reader decides which facts they need.
+"""
+
+import hashlib
+import io
+import re
+from typing import Any, NamedTuple
+
+from pyhanko.pdf_utils.reader import PdfFileReader
+
+from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
+from inspect_app.evidence.signature import Signature, examine
+
+CONTENTS = re.compile(r"seamwalk contents sha256 ([0-9a-f]{64})")
+FINGERPRINT = re.compile(r"[0-9a-f]{64}")
+
+
+class Verification(NamedTuple):
+    """The facts, the signatures, and the digest of the contents that the report names (or None)."""
+
+    facts: list[Fact]
+    signatures: list[Signature]
+    contents: str | None
+
+    @property
+    def failed(self) -> bool:
+        """Whether any fact fails. What is not determinable has not failed, and has not held either."""
+        return any(fact.status == FAILS for fact in self.facts)
+
+    def plain(self) -> dict[str, Any]:
+        """For JSON."""
+        return {"facts": [fact.plain() for fact in self.facts], "contents": self.contents,
+                "signatures": [one.plain() for one in self.signatures]}  # fmt: skip
+
+
+def verify(data: bytes, trust: str | None = None, contents: bytes | None = None) -> Verification:
+    """Verify the bytes of a report. ``trust``: SHA-256 fingerprint of the certificate expected, in
+    hexadecimal
+    (colons and blanks allowed); ``contents``: the bytes of the ``contents.json`` that came with it.
+    Never raises for anything in the data."""
+    facts: list[Fact] = []
+    signatures: list[Signature] = []
+    named = None
+    try:
+        if not data.startswith(b"%PDF-"):
+            raise ValueError("not_a_pdf")
+        # Not strict: a strict reader refuses what others merely repair, and we want to say what is wrong
+        # with it.
+        reader = PdfFileReader(io.BytesIO(data), strict=False)
+        found = list(reader.embedded_signatures)
+        facts.append(Fact("is_pdf", HOLDS))
+        signatures = [examine(one, data) for one in found]
+        named = _named(reader)
+    except Exception as reason:  # whatever breaks the reader is the answer: not intact
+        code = "not_a_pdf" if str(reason) == "not_a_pdf" else "unreadable"
+        facts.append(Fact("is_pdf", FAILS, code, {"error": type(reason).__name__}))
+    facts += _seals(signatures)
+    facts += _coverage(signatures, data)
+    facts.append(_signer(signatures, trust))
+    facts.append(_contents(named, contents))
+    return Verification(facts, signatures, named)
+
+
+def _seals(signatures: list[Signature]) -> list[Fact]:
+    certifying = bool(signatures) and signatures[0].certifies
+    facts = [
+        Fact(
+            "sealed",
+            HOLDS if certifying else FAILS,
+            None if certifying else "no_seal",
+            {"count": len(signatures)},
+        )
+    ]
+    if not signatures:
+        return [*facts, Fact("seal_intact", FAILS, "no_seal"), Fact("container_intact", FAILS, "no_seal"),
+                Fact("only_allowed_changes", FAILS, "no_seal")]  # fmt: skip
+    for name, attribute in (
+        ("seal_intact", "intact"),
+        ("container_intact", "container"),
+        ("only_allowed_changes", "allowed"),
+    ):
+        for one in signatures:
+            state = getattr(one, attribute)
+            status = HOLDS if state else UNKNOWN if state is None else FAILS
+            reason = None if status == HOLDS else (one.reasons[0] if one.reasons else "changed")
+            facts.append(Fact(name, status, reason, {"field": one.field}))
+    return facts
+
+
+def _coverage(signatures: list[Signature], data: bytes) -> list[Fact]:
+    if not signatures:
+        return [Fact("covers_file", FAILS, "no_seal"), Fact("nothing_appended", FAILS, "no_seal")]
+    last = signatures[-1]
+    whole = last.whole_file and last.intact is True
+    covers = Fact(
+        "covers_file", HOLDS if whole else FAILS, None if whole else "not_whole_file", {"field": last.field}
+    )
+    appended = (
+        Fact("nothing_appended", HOLDS)
+        if last.whole_file
+        else Fact("nothing_appended", FAILS, "bytes_after", {"size": len(data)})
+    )
+    return [covers, appended]
+
+
+def _signer(signatures: list[Signature], trust: str | None) -> Fact:
+    first = signatures[0].fingerprint if signatures else None
+    if trust is None:
+        return Fact("signer_known", UNKNOWN, "no_fingerprint_given", {"fingerprint": first})
+    wanted = re.sub(r"[\s:]", "", trust).lower()
+    if not FINGERPRINT.fullmatch(wanted):
+        return Fact("signer_known", FAILS, "not_a_fingerprint", {"given": trust[:100]})
+    if first == wanted and signatures[0].intact:
+        return Fact("signer_known", HOLDS, None, {"fingerprint": first})
+    return Fact("signer_known", FAILS, "other_signer", {"fingerprint": first, "given": wanted})
+
+
+def _contents(named: str | None, contents: bytes | None) -> Fact:
+    if contents is None:
+        return Fact("contents_match", UNKNOWN, "no_contents_given", {"named": named})
+    found = hashlib.sha256(contents).hexdigest()
+    if named is None:
+        return Fact("contents_match", FAILS, "no_digest_named", {"found": found})
+    same = found == named
+    return Fact(
+        "contents_match",
+        HOLDS if same else FAILS,
+        None if same else "other_contents",
+        {"named": named, "found": found},
+    )
+
+
+def _named(reader: PdfFileReader) -> str | None:
+    try:
+        found = CONTENTS.fullmatch(str(reader.trailer_view["/Info"]["/Subject"]))
+    except Exception:  # no such entry, or a damaged one
+        return None
+    return found[1] if found else None

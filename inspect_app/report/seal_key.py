@@ -1,0 +1,130 @@
+"""The key that seals reports: made once in the data folder, or the firm's own from a PKCS#12 file."""
+
+import hashlib
+import os
+from datetime import datetime, timedelta
+from pathlib import Path
+from typing import NamedTuple
+
+from cryptography import x509
+from cryptography.hazmat.primitives import hashes, serialization
+from cryptography.hazmat.primitives.asymmetric import ec
+from cryptography.hazmat.primitives.serialization import pkcs12
+from cryptography.x509.oid import NameOID
+
+YEARS = 25  # a roof outlives its installer's warranty; the certificate should too
+NAME_LIMIT = 64  # X.520: upper bound of a common name
+
+
+class UnreadableKey(Exception):
+    """The PKCS#12 file cannot be used: ``path`` and ``reason`` (``not_found``, ``not_pkcs12``,
+    ``no_key``)."""
+
+    def __init__(self, path: Path, reason: str) -> None:
+        super().__init__(str(path), reason)
+        self.path = path
+        self.reason = reason
+
+
+class SealKey(NamedTuple):
+    """A private key with its certificate and the chain above it, as DER."""
+
+    key: bytes
+    certificate: bytes
+    chain: tuple[bytes, ...]
+
+    @property
+    def fingerprint(self) -> str:
+        """SHA-256 of the certificate, lower-case hexadecimal: what is printed in reports and given to
+        others."""
+        return hashlib.sha256(self.certificate).hexdigest()
+
+    @property
+    def name(self) -> str:
+        """Whom the certificate names."""
+        subject = x509.load_der_x509_certificate(self.certificate).subject
+        named = subject.get_attributes_for_oid(NameOID.COMMON_NAME)
+        return str(named[0].value) if named else subject.rfc4514_string()
+
+
+def given_key(path: Path, passphrase: str) -> SealKey:
+    """The key of a PKCS#12 file. Raises ``UnreadableKey``."""
+    try:
+        data = path.read_bytes()
+    except OSError as reason:
+        raise UnreadableKey(path, "not_found") from reason
+    try:
+        key, certificate, others = pkcs12.load_key_and_certificates(data, passphrase.encode() or None)
+    except ValueError as reason:  # a wrong passphrase looks the same as a damaged file
+        raise UnreadableKey(path, "not_pkcs12") from reason
+    if key is None or certificate is None:
+        raise UnreadableKey(path, "no_key")
+    return SealKey(_key_der(key), _der(certificate), tuple(_der(other) for other in others))
+
+
+def own_key(folder: Path, name: str, now: datetime) -> SealKey:
+    """The key kept in ``folder`` (``seal-key.pem``, ``seal-certificate.pem``), made there the first time,
+    with
+    ``name`` in its certificate. Raises ``OSError``."""
+    keyed, certified = folder / "seal-key.pem", folder / "seal-certificate.pem"
+    if not certified.is_file():
+        folder.mkdir(parents=True, exist_ok=True)
+        key = ec.generate_private_key(ec.SECP256R1())
+        _write_new(keyed, _key_pem(key), 0o600)
+        # Another process may have been faster: then its key counts, and the certificate must be for that one.
+        kept = serialization.load_pem_private_key(keyed.read_bytes(), None)
+        _write_new(certified, certificate_for(kept, name, now).public_bytes(serialization.Encoding.PEM), 0o644)  # type: ignore[arg-type]
+    key_der = _key_der(serialization.load_pem_private_key(keyed.read_bytes(), None))
+    return SealKey(key_der, _der(x509.load_pem_x509_certificate(certified.read_bytes())), ())
+
+
+def certificate_for(key: ec.EllipticCurvePrivateKey, name: str, now: datetime) -> x509.Certificate:
+    """A self-signed certificate for document signatures (digital signature and content commitment)."""
+    subject = x509.Name([x509.NameAttribute(NameOID.COMMON_NAME, name[:NAME_LIMIT] or "Seamwalk")])
+    usage = x509.KeyUsage(True, True, False, False, False, False, False, False, False)
+    return (
+        x509.CertificateBuilder()
+        .subject_name(subject)
+        .issuer_name(subject)
+        .public_key(key.public_key())
+        .serial_number(x509.random_serial_number())
+        .not_valid_before(now - timedelta(days=1))
+        .not_valid_after(now + timedelta(days=365 * YEARS))
+        .add_extension(x509.BasicConstraints(ca=False, path_length=None), critical=True)
+        .add_extension(usage, critical=True)
+        .sign(key, hashes.SHA256())
+    )
+
+
+def _write_new(path: Path, data: bytes, mode: int) -> None:
+    temporary = path.with_name(f"{path.name}.{os.getpid()}.part")
+    descriptor = os.open(temporary, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, mode)
+    with open(descriptor, "wb") as file:
+        file.write(data)
+        file.flush()
+        os.fsync(file.fileno())
+    try:
+        os.link(temporary, path)  # never replaces: what is there was there first
+    except FileExistsError:
+        pass
+    except OSError:  # a disk without links
+        if not path.exists():
+            os.replace(temporary, path)
+    finally:
+        temporary.unlink(missing_ok=True)
+
+
+def _der(certificate: x509.Certificate) -> bytes:
+    return certificate.public_bytes(serialization.Encoding.DER)
+
+
+def _key_der(key: object) -> bytes:
+    return key.private_bytes(  # type: ignore[attr-defined, no-any-return]
+        serialization.Encoding.DER, serialization.PrivateFormat.PKCS8, serialization.NoEncryption()
+    )
+
+
+def _key_pem(key: ec.EllipticCurvePrivateKey) -> bytes:
+    return key.private_bytes(
+        serialization.Encoding.PEM, serialization.PrivateFormat.PKCS8, serialization.NoEncryption()
+    )

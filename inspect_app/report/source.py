@@ -1,0 +1,98 @@
+"""Gather what a report is made from: one snapshot of a job's log, its people, its photos, its definitions."""
+
+import hashlib
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from inspect_app.entry.statement import parse_statement
+from inspect_app.record.fold import fold
+from inspect_app.store.definitions import DefinitionArchive
+from inspect_app.store.log_reading import LogReading
+from inspect_app.store.people_map import people_of
+from inspect_app.store.records import folded
+from inspect_app.store.server_key import ServerKey
+from inspect_app.store.transactions import Transactions
+from inspect_app.store.vault import Vault
+from inspect_app.store.vault_copies import Copies, NoCopy
+
+SIZE = 1600  # pixels of the printed copy's longer side
+Facts = Callable[[Path], dict[str, Any]]
+
+
+class Gathered(NamedTuple):
+    """What ``report_contents`` takes, ``up_to`` (the last server sequence in it), and where the copies
+    lie."""
+
+    record: dict[str, Any]
+    people: dict[str, Any]
+    definitions: dict[str, Any]
+    log: dict[str, Any]
+    photos: dict[str, Any]
+    copies: dict[str, Path]
+    up_to: int
+
+
+class Source(NamedTuple):
+    """Where the parts of a report come from. ``facts(path)`` reads what a picture says of itself."""
+
+    transactions: Transactions
+    reading: LogReading
+    archive: DefinitionArchive
+    vault: Vault
+    copies: Copies
+    server_key: ServerKey
+    facts: Facts
+
+    def gather(self, job: str, fingerprint: str) -> Gathered:
+        """A consistent snapshot; ``fingerprint`` is that of the certificate that will seal. Needs an app
+        context. Photos whose bytes are gone or cannot be drawn are values in it, never errors."""
+        with self.transactions.reading():
+            received = self.reading.job_entries(job)
+            holdings = self.reading.photos(job)
+            receipts = self.reading.receipts(job)
+            people = people_of(self.transactions, job)
+        record = fold([folded(one.token) for one in received], people)
+        photos: dict[str, Any] = {}
+        copies: dict[str, Path] = {}
+        for sha256 in record["photos"]:
+            photos[sha256] = self._photo(sha256, sha256 in holdings, copies)
+        last = parse_statement(receipts[-1]) if receipts else None
+        owner = {kid: identity for identity, person in people.items() for kid in person["kids"]}
+        log = {
+            "head_seq": last.payload["seq"] if last else None, "head_receipt": last.digest if last else None,
+            "server_kid": self.server_key.kid, "fingerprint": fingerprint,
+            "keys": {kid: {"count": chain["count"], "head": chain["head"], "person": owner.get(kid)}
+                     for kid, chain in record["chains"].items()},
+        }  # fmt: skip
+        up_to = int(last.payload["seq"]) if last else 0
+        return Gathered(record, people, self._definitions(record), log, photos, copies, up_to)
+
+    def _photo(self, sha256: str, receipted: bool, copies: dict[str, Path]) -> dict[str, Any]:
+        if not receipted or not self.vault.holds(sha256):
+            return {"held": False}
+        told: dict[str, Any] = {"held": True, "copy": None, "undecodable": None}
+        try:
+            copies[sha256] = self.copies.path(sha256, SIZE)
+            told["copy"] = hashlib.sha256(copies[sha256].read_bytes()).hexdigest()
+        except NoCopy as none:
+            told["undecodable"] = none.reason
+        except OSError:  # the disk gives nothing back: the receipt stands, the bytes do not
+            return {"held": False}
+        facts = self.facts(self.vault.path(sha256))
+        times = facts.get("times") or {}
+        return told | {
+            "size": self.vault.path(sha256).stat().st_size,
+            "width": facts.get("width"),
+            "height": facts.get("height"),
+            "exif_time": times.get("DateTimeOriginal") or times.get("DateTime"),
+            "exif_offset": times.get("OffsetTimeOriginal") or times.get("OffsetTime"),
+        }
+
+    def _definitions(self, record: dict[str, Any]) -> dict[str, Any]:
+        named = {walk.get("definition") for walk in record["walks"].values()}
+        named |= {answer.get("definition") for answer in record["answers"].values()}
+        named |= set(((record["job"] or {}).get("definitions") or {}).values())
+        found = {digest: self.archive.read(digest) for digest in sorted(filter(None, named))}
+        return {digest: json.loads(data) for digest, data in found.items() if data is not None}

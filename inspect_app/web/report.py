@@ -1,0 +1,62 @@
+"""A job's report: how far it is, and the sealed PDF."""
+
+import json
+
+from flask import Response, send_file
+from flask_smorest import Blueprint
+from marshmallow import fields
+
+from inspect_app.errors import NotFound
+from inspect_app.report.shelf import Shelved
+from inspect_app.web.bearer import require_member
+from inspect_app.web.reports_desk import maker
+from inspect_app.web.schemas.wire import Wire
+
+blueprint = Blueprint("report", __name__, url_prefix="/api", description="Reports")
+
+
+class ReportSchema(Wire):
+    """``state`` of the newest; ``number`` and ``missing`` of the one that is ready."""
+
+    state = fields.String()
+    number = fields.Integer(allow_none=True)
+    missing = fields.List(fields.Dict())
+
+
+@blueprint.route("/jobs/<job>/report")
+@blueprint.response(200, ReportSchema)
+def report(job: str) -> dict[str, object]:
+    """How far the job's report is. ``missing``: ``{"code", "facts", "blocks"}`` each."""
+    require_member(job)
+    newest, ready = maker().shelf.newest(job), maker().shelf.newest_ready(job)
+    return {
+        "state": newest.state if newest else "none",
+        "number": ready.number if ready else None,
+        "missing": _missing(ready),
+    }
+
+
+@blueprint.route("/jobs/<job>/report.pdf")
+@blueprint.response(200, {"type": "string", "format": "binary"}, content_type="application/pdf")
+def pdf(job: str) -> Response:
+    """The sealed PDF of the newest report that is ready."""
+    require_member(job)
+    ready = maker().shelf.newest_ready(job)
+    if ready is None or ready.pdf is None or not ready.pdf.is_file():
+        raise NotFound("report_none", "job", job)
+    response = send_file(
+        ready.pdf.resolve(),
+        mimetype="application/pdf",
+        download_name=ready.pdf.name,
+        etag=f"{job}-{ready.number}",
+    )
+    response.headers["Cache-Control"] = "private, no-cache"
+    response.headers["X-Content-Type-Options"] = "nosniff"
+    return response
+
+
+def _missing(ready: Shelved | None) -> list[dict[str, object]]:
+    if ready is None or ready.contents_file is None or not ready.contents_file.is_file():
+        return []
+    found: list[dict[str, object]] = json.loads(ready.contents_file.read_bytes())["missing"]
+    return found
