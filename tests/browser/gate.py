@@ -10,7 +10,7 @@ from werkzeug.wrappers import Request, Response
 
 LIES = (
     "200 without receipt", "forged receipt", "301", "400", "401", "403", "404", "409", "413", "422", "429",
-    "500", "502 HTML", "reset", "answer lost",
+    "500", "502 HTML", "200 HTML", "reset", "answer lost",
 )  # fmt: skip
 
 
@@ -53,8 +53,8 @@ class Gate:
             return Response(self._forged(request), mimetype="application/json")
         if lie == "301":
             return Response(status=301, headers={"Location": "/sign-in-here"})
-        if lie == "502 HTML":
-            return Response("<html>bad gateway</html>", 502, mimetype="text/html")
+        if lie.endswith("HTML"):
+            return Response("<html>another place</html>", int(lie[:3]), mimetype="text/html")
         error = {"code": "lie", "field": "", "value": "", "message": f"lie {lie}", "way_out": ""}
         return Response(json.dumps({"error": error}), int(lie), mimetype="application/json")
 

@@ -12,6 +12,8 @@ SHIM = """
     if (hit && how.endsWith('Error')) throw new DOMException('the storage is gone', how);
     if (hit && how === 'closed') this.close();
     const tx = real.apply(this, args);
+    if (hit && how === 'unheard') tx.addEventListener('complete', (event) => { // done, and nobody hears of it
+      event.stopImmediatePropagation(); tx.dispatchEvent(new Event('abort')) });
     if (hit && how === 'aborts') queueMicrotask(() => { try { tx.abort() } catch { /* ended */ } });
     return tx;
   };"""
@@ -29,7 +31,7 @@ def test_every_storage_call_may_fail_once_and_nothing_is_lost_or_doubled(phone: 
     body = f"""{SHIM} const make = (n) => {picture("n", "3000 + n")}; {SCRIPT}
       await script(0); window.fault.count = 0; await script(1);
       const calls = window.fault.count; const saved = []; let n = 2;
-      for (const how of ['InvalidStateError', 'UnknownError', 'closed', 'aborts']) {{
+      for (const how of ['InvalidStateError', 'UnknownError', 'closed', 'aborts', 'unheard']) {{
         for (let k = 1; k <= calls; k += 1) {{
           window.fault = {{ count: 0, at: k, how }};
           saved.push(...await script(n += 1));
@@ -42,7 +44,7 @@ def test_every_storage_call_may_fail_once_and_nothing_is_lost_or_doubled(phone: 
     entries = {row["digest"] for row in phone.rows("entries")}
     photos = {row["sha256"] for row in phone.rows("photos")}
     assert set(told["saved"]) <= entries | photos
-    runs = 4 * told["calls"] + 2
+    runs = 5 * told["calls"] + 2
     assert len(entries) == len(photos) == runs, "each exactly once"
     chain = sorted(row["seq"] for row in phone.rows("outbox") if row["what"] == "entry")
     assert chain == list(range(runs))

@@ -10,6 +10,10 @@ def areas(office) -> list[dict]:
     return [one.payload for one in office.entries() if one.payload["kind"] == "area"]
 
 
+def delivers(request) -> bool:
+    return request.path.startswith(("/api/entries", "/api/photos"))
+
+
 def test_everything_arrives_and_a_receipt_is_kept_for_each(phone: Phone, office) -> None:
     phone.sign_in("ann")
     for n in range(3):
@@ -60,10 +64,11 @@ def test_random_answers_and_cuts_delete_nothing_and_all_arrives_once(phone: Phon
 
 def test_no_single_kind_of_answer_takes_an_item_away(phone: Phone, office) -> None:
     phone.sign_in("ann")
+    phone.run("await sendNow()")  # the token is held: each lie meets the items themselves
     digest = phone.note(office.job, "one")["digest"]
     sha256 = keep_picture(phone, office.job, 1, 40_000)["sha256"]
     for lie in LIES:
-        office.gate.lie = lambda request, lie=lie: lie
+        office.gate.lie = lambda request, lie=lie: lie if delivers(request) else None
         phone.run("await sendNow()")
         names = {row["name"] for row in phone.rows("outbox")}
         assert {digest, sha256} <= names, lie
@@ -75,10 +80,13 @@ def test_no_single_kind_of_answer_takes_an_item_away(phone: Phone, office) -> No
 
 def test_a_portal_that_answers_everything_with_a_page_is_not_online(phone: Phone, office) -> None:
     phone.sign_in("ann")
-    phone.note(office.job, "one")
-    office.gate.lie = lambda request: "502 HTML"
-    state = phone.run("return sendNow()")
-    assert (state["online"], state["reason"], state["entries"]) == (False, "sync.not_our_server", 1)
+    for lies in (delivers, lambda request: True):
+        phone.run("await sendNow()")
+        phone.note(office.job, "one")
+        office.gate.lie = lambda request, lies=lies: "200 HTML" if lies(request) else None
+        state = phone.run("return sendNow()")
+        assert (state["online"], state["reason"], state["entries"]) == (False, "sync.not_our_server", 1)
+        office.gate.lie = lambda request: None
 
 
 def test_a_refused_entry_is_shown_with_its_reason_and_blocks_nobody(phone: Phone, office) -> None:
@@ -172,6 +180,10 @@ def test_others_work_comes_by_cursor_and_own_lost_receipts_with_it(phone: Phone,
     phone.run("await sendNow()")
     assert phone.run("return counts()")["entries"] == 0
     assert [job["name"] for job in other.run("return jobs()")] == ["Boathouse (invented)"]
+    phone.note(office.job, "the very next")
+    phone.run("await sendNow()")
+    other.run("await sendNow()")
+    assert len(other.rows("entries")) == 3, "the cursor passes nothing by"
     context.close()
 
 
