@@ -53,7 +53,7 @@ def judge(name: str, inputs: dict, units: "str | None" = None) -> dict:
         raise Refused("not_choice", "units", units if isinstance(units, str) else None)
     system = units or system_for(module.INPUTS, inputs, module.ORDER)
     given = read_all(module.INPUTS, inputs, system)
-    given["system"] = system
+    given["units"] = system
     found: dict = module.judge(given, system)
     found["rule"] = rule
     found["inputs"] = inputs

@@ -54,7 +54,7 @@ def _from_taps(given: dict) -> tuple[float, float]:
     share = ((screw[0] - ridge[0]) * along[0] + (screw[1] - ridge[1]) * along[1]) / square
     error = TAP_ERROR if given["tap_error"] is None else given["tap_error"]
     tilt = _TAN_MOST_TILT if given["tilt"] is None else given["tilt"] / 12.0
-    height = change_unit(HEAD_HEIGHT, "in", SYSTEMS[given["system"]]["length"]) if given["head_height"] is None else given["head_height"]
+    height = change_unit(HEAD_HEIGHT, "in", SYSTEMS[given["units"]]["length"]) if given["head_height"] is None else given["head_height"]
     return (0.5 - share) * slot, 2.0 * error / _span(taps) * slot + height * tilt
 
 

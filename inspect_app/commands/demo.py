@@ -1,0 +1,63 @@
+"""``seamwalk demo``: the main job on an invented roof, then the app to look at."""
+
+import argparse
+import os
+from dataclasses import replace
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+from inspect_app.application import create_app
+from inspect_app.clock import system_clock
+from inspect_app.commands.serve import serve
+from inspect_app.demo.run import Demonstration, known, make
+from inspect_app.evidence.verify import verify
+from inspect_app.settings import Settings, settings_from, sqlite_in
+from inspect_app.web.reports_desk import maker
+
+FOLDER = "demo-data"
+
+
+def add_to(subparsers: Any) -> None:
+    parser = subparsers.add_parser("demo", help="an invented job, from the walk to the verified report")
+    parser.add_argument("--once", action="store_true", help="stop after the verified report")
+    parser.add_argument("--folder", default=FOLDER, help=f"where it is kept ({FOLDER})")
+    parser.add_argument("--port", default=None, help="port to serve on (8000)")
+
+
+def run(args: argparse.Namespace) -> int:
+    """0 when the report verifies; 1 when a fact about it fails."""
+    environment = {name: value for name, value in os.environ.items() if not name.startswith("SEAMWALK_DATA")}
+    settings = settings_from(environment | ({"SEAMWALK_PORT": args.port} if args.port else {}))
+    folder = Path(args.folder).resolve()
+    made = known(folder)
+    if made is None:
+        print("making the demonstration: everything in it is invented", flush=True)
+        dusk = datetime.now().astimezone().replace(hour=17, minute=40, second=0, microsecond=0)
+        made = make(folder, lambda data: create_app(_in(settings, data)), dusk, os.urandom,
+                    lambda said: print(said, flush=True))  # fmt: skip
+    app = create_app(_in(settings, folder), system_clock)
+    with app.app_context():
+        shelved = maker().make(made.job).shelved
+    assert shelved.pdf is not None
+    verification = verify(shelved.pdf.read_bytes())
+    for fact in verification.facts:
+        print(f"  {fact.name}: {fact.status}" + (f" ({fact.reason})" if fact.reason else ""))
+    print(f"report: {os.path.relpath(shelved.pdf)}", flush=True)
+    if verification.failed:
+        return 1
+    if not args.once:
+        _tell(made)
+        serve(app, settings.host, settings.port)
+    return 0
+
+
+def _in(settings: Settings, data: Path) -> Settings:
+    """The embedded default, whatever database the environment names: a demonstration stays in its folder."""
+    return replace(settings, data=data, database_url=sqlite_in(data))
+
+
+def _tell(made: Demonstration) -> None:
+    print("sign in with (all invented, for this machine only):")
+    for person in made.people:
+        print(f"  {person['login']:<10} {person['password']}   {person['name']}, {person['role']}")

@@ -1,0 +1,136 @@
+"""Make the demonstration: a server on a free port, the invented people, their job, one walk, the sealed report.
+
+It is made in a folder of its own that gets its final name only when all of it is there, so a run that is
+interrupted leaves nothing half done and a second run repeats nothing.
+"""
+
+import json
+import shutil
+import threading
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from flask import Flask
+
+from inspect_app.commands.serve import address, listening
+from inspect_app.demo.http import Http
+from inspect_app.demo.phone import Phone
+from inspect_app.demo.walk import Ticking, Walk
+from inspect_app.intake.job_file import read_yaml, sayings
+from inspect_app.people.passwords import made_up
+from inspect_app.web.reports_desk import maker
+
+SCENARIO = Path(__file__).with_name("scenario.yaml")
+NOTE = "demonstration.json"
+
+
+class Demonstration(NamedTuple):
+    """Where it lies and how to sign in: ``people`` [{"login", "name", "role", "password"}]."""
+
+    folder: Path
+    job: str
+    people: list[dict[str, str]]
+
+
+def known(folder: Path) -> Demonstration | None:
+    """The demonstration of an earlier run, or None."""
+    note = folder / NOTE
+    if not note.is_file():
+        return None
+    kept = json.loads(note.read_text("utf-8"))
+    return Demonstration(folder, kept["job"], kept["people"])
+
+
+def make(folder: Path, start: Callable[[Path], Flask], now: datetime, entropy: Callable[[int], bytes],
+         tell: Callable[[str], None]) -> Demonstration:  # fmt: skip
+    """Make it in ``folder``. ``start(data)`` gives the app of a data folder; ``now`` is the invented dusk."""
+    making = folder.with_name(folder.name + ".making")
+    shutil.rmtree(making, ignore_errors=True)
+    app = start(making)
+    page = read_yaml(SCENARIO.read_text("utf-8"))
+    server = listening(app, "127.0.0.1", 0)
+    threading.Thread(target=server.run, daemon=True).start()
+    try:
+        people = _add_people(app, page)
+        clock = Ticking(now)
+        phones = {
+            person["role"]: _phone(address(server), clock, entropy, person)
+            for person in people
+            if person["role"] in ("administrator", "foreman")
+        }
+        job = _register(app, page, phones["administrator"])
+        _join(app, people, job["id"])
+        tell("walking as a phone does: signed entries, photographs, uploads in pieces")
+        _walk(app, phones["foreman"], job, clock)
+        tell("compiling and sealing the report")
+        with app.app_context():
+            maker().make(job["id"])
+    finally:
+        server.close()
+    _let_go(app)
+    note = {"job": job["id"], "people": people, "invented": True}
+    (making / NOTE).write_text(json.dumps(note, indent=1, ensure_ascii=False), "utf-8")
+    making.rename(folder)
+    return Demonstration(folder, job["id"], people)
+
+
+def _add_people(app: Flask, page: dict[str, Any]) -> list[dict[str, str]]:
+    parts = app.extensions["seamwalk"]
+    people = [{**person, "password": made_up()} for person in page["people"]]
+    with app.app_context(), parts.transactions.writing():
+        for person in people:
+            parts.accounts.add(person["login"], person["name"], person["role"], person["password"])
+    return people
+
+
+def _join(app: Flask, people: list[dict[str, str]], job: str) -> None:
+    parts = app.extensions["seamwalk"]
+    with app.app_context(), parts.transactions.writing():
+        for person in people:
+            parts.membership.join(parts.accounts.by_login(person["login"]).id, job)
+
+
+def _phone(server: str, clock: Ticking, entropy: Callable[[int], bytes], person: dict[str, str]) -> Phone:
+    phone = Phone(Http(server), clock, entropy)
+    phone.sign_in(person["login"], person["password"], f"demonstration phone of {person['role']}")
+    return phone
+
+
+def _register(app: Flask, page: dict[str, Any], office: Phone) -> dict[str, Any]:
+    """Sign and deliver the job, its assemblies and its areas; all of it by id and by the file's keys."""
+    parts = app.extensions["seamwalk"]
+    said = sayings(page, parts.definitions.newest(), office.new_id)
+    job = said[0].subject
+    for one in said:
+        office.say(job, one.kind, one.subject, one.body)
+    office.deliver()
+    bodies = {one.subject: one.body for one in said}
+    areas = {
+        key: {"key": key, "id": one.subject, "body": one.body}
+        for key, one in zip(page["areas"], [one for one in said if one.kind == "area"], strict=True)
+    }
+    assemblies = {key: bodies[area["body"]["assembly"]] for key, area in areas.items()}
+    return {"id": job, "body": said[0].body, "areas": areas, "assemblies": assemblies}
+
+
+def _walk(app: Flask, foreman: Phone, job: dict[str, Any], clock: Ticking) -> None:
+    parts = app.extensions["seamwalk"]
+    definitions = {
+        compiled.definition["id"]: {**compiled.definition, "digest": compiled.digest}
+        for digest, compiled in parts.definitions.by_digest.items()
+        if digest in job["body"]["definitions"].values()
+    }
+    clock.advance(minutes=5)
+    Walk(foreman, job, definitions, "", clock).make()
+    foreman.deliver()
+
+
+def _let_go(app: Flask) -> None:
+    """Close the database's files: some systems do not rename a folder in use."""
+    from inspect_app.store.database import db
+
+    with app.app_context():
+        db.session.remove()
+        db.engine.dispose()
