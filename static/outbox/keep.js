@@ -4,6 +4,7 @@
 // one transaction compare the head, put the entry and its outbox row, move the head. If another tab was faster,
 // sign again on top of what it wrote.
 
+import { Refused } from '../entry/refused.js'
 import { signEntry } from '../entry/sign.js'
 import { uuid7 } from '../entry/uuid7.js'
 import { build } from '../shell/build.js'
@@ -25,8 +26,8 @@ let turn = Promise.resolve()
  * @param {{job: string, kind: string, subject: string, body: Record<string, any>, replaces?: string[],
  *   draft?: string}} what `draft` is the key of a draft to drop in the same transaction
  * @returns {Promise<{digest: string, id: string}>}
- * @throws {Trouble} `people.nobody`, `people.no_key`, `outbox.disk_full`, `outbox.storage_stopped`
- * @throws {import('../entry/refused.js').Refused} for a body that cannot be signed, or over 64 KiB
+ * @throws {Trouble} `people.nobody`, `people.no_key`, `outbox.disk_full`, `outbox.storage_stopped`,
+ *   `outbox.not_signable` for a body that no entry may carry, or over 64 KiB
  */
 export function keepEntry(what) {
   const mine = turn.then(() => keep(what))
@@ -50,7 +51,7 @@ async function keep(what) {
       at: made.at, clock: made.clock, seq: head ? head.seq + 1 : 0, prev: head ? head.digest : null,
       by: person.id, build: made.build, body: what.body,
     }
-    const { token, digest } = await signEntry(payload, { kid: person.kid, privateKey: key })
+    const { token, digest } = await signed(payload, { kid: person.kid, privateKey: key })
     const entry = { person: person.id, digest, job: what.job, kid: person.kid, token, from: 'own' }
     if (await withRoom('text', () => commit(entry, payload, what.draft))) {
       window.dispatchEvent(new CustomEvent('seamwalk:kept', { detail: { job: what.job, digest } }))
@@ -58,6 +59,16 @@ async function keep(what) {
     }
   }
   throw new Trouble('outbox.storage_stopped', { value: 'chain' })
+}
+
+/** @param {any} payload @param {import('../entry/key.js').SigningKey} key */
+async function signed(payload, key) {
+  try {
+    return await signEntry(payload, key)
+  } catch (fault) {
+    if (!(fault instanceof Refused)) throw fault
+    throw new Trouble('outbox.not_signable', { field: fault.field, value: fault.value, code: fault.code })
+  }
 }
 
 /**

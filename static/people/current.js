@@ -5,7 +5,7 @@ import { readMeta, writeMeta } from '../storage/meta.js'
 import { Trouble } from '../shell/trouble.js'
 
 /** @typedef {{id: string, name: string, role: string, kid: string | null, jwk: any, enrolment: string | null,
- *   pin: any, tries: {wrong: number, until: number}, hidden: boolean}} PersonRow */
+ *   pin: any, tries: {wrong: number, until: number}, hidden: boolean, revoked: boolean}} PersonRow */
 
 /** @returns {Promise<PersonRow | null>} null when nobody is, or the phone is locked */
 export async function currentRow() {
@@ -33,7 +33,7 @@ export function everyPerson() {
 
 /** Change some members of a person's row, made if new. @param {string} person @param {Partial<PersonRow>} change */
 export async function changePerson(person, change) {
-  const blank = { id: person, name: '', role: '', kid: null, jwk: null, enrolment: null, pin: null, hidden: false,
+  const blank = { id: person, name: '', role: '', kid: null, jwk: null, enrolment: null, pin: null, hidden: false, revoked: false,
     tries: { wrong: 0, until: 0 } }
   await withDb(['people'], 'readwrite', async (tx) => {
     const row = await tx.store.get(person)

@@ -23,14 +23,14 @@ export function pinnedServer() {
 
 /**
  * Make a key for the person just signed in and have the server tie it to them. Done once; called again it
- * finishes what was cut off. Needs signal and a live session.
+ * finishes what was cut off, and after a lost or revoked key it makes another. Needs signal and a live session.
  * @returns {Promise<{kid: string}>}
  * @throws {Trouble} `people.nobody`, `people.key_not_kept`, `people.not_enrolled`, `people.other_server`, `sync.offline`
  */
 export async function enrol() {
   const row = await currentRow()
   if (!row) throw new Trouble('people.nobody', { field: 'person', value: '' })
-  if (row.kid && row.enrolment && (await privateKey(row.id, row.kid))) return { kid: row.kid }
+  if (row.kid && row.enrolment && !row.revoked && (await privateKey(row.id, row.kid))) return { kid: row.kid }
   const { kid, jwk } = await ownKey(row)
   const key = await privateKey(row.id, kid)
   if (!key) throw new Trouble('people.key_not_kept', { field: 'key', value: kid })
@@ -46,7 +46,8 @@ export async function enrol() {
 /** The key begun earlier for this person, or a new one, read back and tried. @param {any} row */
 async function ownKey(row) {
   const begun = await readMeta(['enrolling', row.id])
-  if (begun && (await privateKey(row.id, begun.kid))) return begun
+  const ended = row.revoked && begun?.kid === row.kid
+  if (begun && !ended && (await privateKey(row.id, begun.kid))) return begun
   const { privateKey: key, jwk, kid } = await makeKey()
   await withDb(['keys'], 'readwrite', (tx) => tx.store.put(key, [row.id, kid]))
   await writeMeta(['enrolling', row.id], { kid, jwk })
@@ -68,7 +69,7 @@ async function accept(person, kid, { enrolment, server }) {
     throw new Trouble('people.not_enrolled', { field: 'enrolment', value: String(statement.kid) })
   }
   await writeMeta(['server'], { kid: pinned.kid, jwk: pinned.jwk })
-  await changePerson(person, { kid, jwk: statement.jwk, enrolment })
+  await changePerson(person, { kid, jwk: statement.jwk, enrolment, revoked: false })
 }
 
 /** What people will know this phone by: a plain word and the day, no fingerprint of it. */

@@ -48,12 +48,9 @@ export function startSync() {
 /** A person asked: one round now, refused items included. @returns {Promise<import('./status.js').Status>} after it */
 export async function sendNow() {
   failures = 0
-  clearTimeout(timer)
-  if (running) {
-    again = 'asked'
-    await running
-  }
+  const before = running
   await start('asked')
+  if (before) await running // the round asked for follows the one that was under way
   return status()
 }
 

@@ -2,6 +2,7 @@
 // expired sign-in strands nothing.
 
 import { makeProof } from '../entry/proof.js'
+import { changePerson } from '../people/current.js'
 import { privateKey } from '../people/device.js'
 import { Trouble } from '../shell/trouble.js'
 import { call } from './request.js'
@@ -33,6 +34,7 @@ export async function deliveryToken(person) {
   const { token, scope = 'full', expires_in: seconds = 3600 } = reply.data
   const fresh = { token, scope, until: performance.now() + seconds * 1000 - SPARE }
   held.set(kid, fresh)
+  if (scope !== 'full') await changePerson(person.id, { revoked: true }) // a new sign-in then makes a new key
   return fresh
 }
 

@@ -44,6 +44,16 @@ def test_photos_of_every_awkward_size_come_back_to_the_byte(phone: Phone, office
     assert all(not isinstance(row.get("bytes"), str) for row in phone.rows("photos")), "bytes stand apart"
 
 
+def test_what_no_entry_may_carry_is_refused_with_its_place(phone: Phone, office) -> None:
+    phone.sign_in("ann")
+    bad = entry(office.job, "bad")
+    for value, code in ((0.5, "bad_number"), ("x" * 70_000, "too_large"), ("\0", "bad_text")):
+        bad["body"]["name"] = value
+        fault = phone.run("return keepEntry(arg).catch((fault) => [fault.code, fault.facts.code])", bad)
+        assert fault == ["outbox.not_signable", code]
+    assert phone.run("return counts()")["entries"] == 0
+
+
 def test_what_is_no_photo_is_refused_with_its_name(phone: Phone, office) -> None:
     phone.sign_in("ann")
     refused = phone.run("""const tried = [new File([], 'empty.jpg', {type: 'image/jpeg'}),
