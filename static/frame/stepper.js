@@ -1,0 +1,43 @@
+// A number that gloves can set: the figure large, typed or dictated if wanted, and steps beside it.
+
+import { html, useState } from './view.js'
+import { say } from '../words/say.js'
+import { decimal, step } from './amount.js'
+
+/**
+ * @param {{label: string, value: string | null, unit?: string, steps: number[], onChange: (value: string) => any,
+ *   low?: number, high?: number, name?: string, hint?: string}} props `steps` positive, e.g. `[1, 10]`
+ */
+export function Stepper({ label, value, unit, steps, onChange, low = -1e6, high = 1e6, name, hint }) {
+  const [typed, setTyped] = useState(/** @type {string | null} */ (null))
+  const id = `in-${name ?? label.replace(/\W+/g, '-')}`
+  const wrong = typed !== null && (decimal(typed) === null || Number(decimal(typed)) < low || Number(decimal(typed)) > high)
+  const put = (/** @type {string} */ text) => {
+    const read = decimal(text)
+    if (read !== null && Number(read) >= low && Number(read) <= high) onChange(read)
+  }
+  const type = (/** @type {any} */ event) => {
+    setTyped(event.target.value)
+    put(event.target.value)
+  }
+  const by = (/** @type {number} */ amount) => () => {
+    setTyped(null)
+    const next = Number(step(value ?? '0', amount))
+    put(step(String(Math.min(high, Math.max(low, next))), 0))
+  }
+  return html`<div class="stepper" data-name=${name}>
+    <label for=${id}>${label}</label>
+    ${hint && html`<p class="hint">${hint}</p>`}
+    <div class="figure">
+      <input id=${id} inputmode="decimal" autocomplete="off" value=${typed ?? (value ?? '').replace('-', '−')}
+        aria-invalid=${wrong} onInput=${type} onBlur=${() => setTyped(null)} />
+      ${unit && html`<span class="unit">${unit}</span>`}
+    </div>
+    ${wrong && html`<p class="problem" role="alert">${say('trouble.number', { low: String(low), high: String(high), field: label, value: typed ?? '' })}</p>`}
+    <div class="steps">
+      ${steps.map((amount) => html`
+        <button type="button" class="press" onClick=${by(-amount)} aria-label=${say('step.less', { amount, label })}>− ${amount}</button>
+        <button type="button" class="press" onClick=${by(amount)} aria-label=${say('step.more', { amount, label })}>+ ${amount}</button>`)}
+    </div>
+  </div>`
+}

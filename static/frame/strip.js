@@ -1,0 +1,55 @@
+// At all times: what is only on this phone, how old the oldest is, ready for no signal or not, who, invented or not.
+
+import { html, useEffect, useState } from './view.js'
+import { say } from '../words/say.js'
+import { counts } from '../outbox/counts.js'
+import { readiness } from '../shell/ready.js'
+import { age } from './age.js'
+import { path } from './route.js'
+
+/** @returns {{entries: number, photos: number, oldest: any, ready: any} | null} */
+export function useStanding() {
+  const [standing, setStanding] = useState(/** @type {any} */ (null))
+  useEffect(() => {
+    const read = async () => {
+      const waiting = await counts()
+      const ready = await readiness()
+      setStanding({ ...waiting, ready })
+    }
+    const again = () => { read().catch(() => setStanding(null)) }
+    again()
+    const every = setInterval(again, 10_000)
+    for (const name of ['seamwalk:kept', 'seamwalk:sync']) addEventListener(name, again)
+    return () => {
+      clearInterval(every)
+      for (const name of ['seamwalk:kept', 'seamwalk:sync']) removeEventListener(name, again)
+    }
+  }, [])
+  return standing
+}
+
+/** @param {{person: any, invented: boolean}} props */
+export function Strip({ person, invented }) {
+  const standing = useStanding()
+  return html`<div class="strip" role="region" aria-label=${say('strip.region')}>
+    ${invented && html`<p class="invented">${say('invented')}</p>`}
+    <a class="standing" href=${path('phone')} data-name="standing">
+      <span class="line"><strong>${waitingWords(standing)}</strong></span>
+      <span class="line">${readyWords(standing)}${person ? ` · ${person.name}` : ''}</span>
+    </a>
+  </div>`
+}
+
+/** @param {any} standing */
+export function waitingWords(standing) {
+  if (!standing) return say('strip.counting')
+  const n = standing.entries + standing.photos
+  if (n === 0) return '✓ ' + say('strip.all_sent')
+  return '▲ ' + say('strip.waiting', { n, age: age(standing.oldest) })
+}
+
+/** @param {any} standing */
+export function readyWords(standing) {
+  if (!standing) return ''
+  return standing.ready.ready ? '✓ ' + say('strip.ready') : '▲ ' + say('strip.not_ready')
+}

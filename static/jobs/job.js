@@ -1,0 +1,60 @@
+// The home of a job is its drawn roof: area by area, with what was looked at and what was found marked on it.
+
+import { html } from '../frame/view.js'
+import { say } from '../words/say.js'
+import { path } from '../frame/route.js'
+import { shown } from '../frame/amount.js'
+import { clock } from '../frame/age.js'
+import { Part, Screen } from '../frame/screen.js'
+import { sorted } from '../roof/order.js'
+import { Plan } from '../roof/plan.js'
+import { Legend } from '../roof/legend.js'
+import { Finding } from './finding.js'
+
+/** @param {{job: string, record: any, definitions: any[], person: any}} props */
+export function Job({ job, record, definitions, person }) {
+  const areas = sorted(record.areas, 'name')
+  const walks = Object.values(record.walks).sort((/** @type {any} */ a, /** @type {any} */ b) => (a.at < b.at ? 1 : -1))
+  const open = /** @type {any} */ (walks.find((/** @type {any} */ walk) => !walk.signoff && walk.by === person.id))
+  const findings = Object.values(record.findings)
+  return html`<${Screen} title=${record.job.name} over=${record.job.place} back=${path()} backTo=${say('jobs')} wide>
+    ${open
+      ? html`<a class="press main" href=${path('job', job, 'walk', open.id)} data-name="go-on"><span class="label">${say('job.go_on')}</span>
+          <span class="under">${say('walk.begun', { at: clock(open.at) })}</span></a>`
+      : html`<a class=${areas.length ? 'press main' : 'press'} href=${path('job', job, 'start')} data-name="start"><span class="label">${say('job.start')}</span></a>`}
+    <${Part} name=${say('job.roof')}>
+      ${areas.length === 0 && html`<p class="big">${say('job.no_area')}</p>`}
+      <div class="roof">
+        ${areas.map((area) => html`<a key=${area.id} class="bay" href=${path('job', job, 'area', area.id)} data-name="area">
+          <h3>${area.name}</h3>
+          <${Plan} record=${record} definitions=${definitions} area=${area} tallest=${260} />
+          <p>${areaLine(record, area)}</p>
+        </a>`)}
+      </div>
+      <${Legend} />
+      <a class="press" href=${path('job', job, 'add-area')} data-name="add-area">${say('job.add_area')}</a>
+    <//>
+    <${Part} name=${say('job.approved')}>
+      ${sorted(record.assemblies, 'name').map((one) => html`<a key=${one.id} class="press tall" href=${path('job', job, 'approved', one.id)} data-name="approved">
+        <span class="label">${one.name}<span class="under">${one.approval?.reference ?? ''}</span></span><span class="go" aria-hidden="true">→</span></a>`)}
+    <//>
+    <${Part} name=${say('job.findings', { n: findings.length })}>
+      ${findings.length === 0 ? html`<p>${say('job.no_findings')}</p>`
+        : html`<ul class="rows">${findings.map((/** @type {any} */ finding) => html`<${Finding} key=${finding.id} ...${{ job, record, definitions, finding }} />`)}</ul>`}
+    <//>
+    <${Part} name=${say('job.walks')}>
+      ${walks.length === 0 && html`<p>${say('job.no_walks')}</p>`}
+      ${walks.map((/** @type {any} */ walk) => html`<a key=${walk.id} class="press tall" href=${path('job', job, 'walk', walk.id)}>
+        <span class="label">${clock(walk.at)}<span class="under">${walk.crew ? walk.crew + ' · ' : ''}${walk.signoff ? '✓ ' + say('walk.signed') : '… ' + say('walk.open')}</span></span>
+        <span class="go" aria-hidden="true">→</span></a>`)}
+      <a class="press" href=${path('job', job, 'report')} data-name="report">${say('report')}</a>
+    <//>
+  <//>`
+}
+
+/** @param {any} record @param {any} area */
+function areaLine(record, area) {
+  const places = Object.values(record.stations).filter((/** @type {any} */ station) => station.area === area.id).length
+  return [say('area.panels', { n: area.panel_count ?? '—' }), shown(area.panel_length), shown(area.slope),
+    record.assemblies[area.assembly]?.name ?? '—', say('area.places', { n: places })].join(' · ')
+}

@@ -1,0 +1,43 @@
+// The app starts here: words first, then whoever holds the phone, then the screen the address names.
+
+import { html, render, useEffect, useState } from './frame/view.js'
+import { loadWords } from './words/say.js'
+import { current } from './people/session.js'
+import { startSync } from './sync/engine.js'
+import { capable } from './shell/ready.js'
+import { useRoute } from './frame/route.js'
+import { Strip } from './frame/strip.js'
+import { usePlace } from './frame/place.js'
+import { Barred } from './phone/barred.js'
+import { Door } from './phone/door.js'
+import { screenFor } from './frame/screens.js'
+
+function App() {
+  const [person, setPerson] = useState(/** @type {any} */ (undefined))
+  const [able, setAble] = useState(/** @type {any} */ (null))
+  const [invented, setInvented] = useState(false)
+  const [, speak] = useState(0)
+  const route = useRoute()
+  useEffect(() => {
+    const who = () => current().then(setPerson)
+    const words = () => speak((n) => n + 1)
+    who()
+    Promise.resolve(capable()).then(setAble)
+    addEventListener('seamwalk:person', who)
+    addEventListener('seamwalk:language', words)
+    return () => {
+      removeEventListener('seamwalk:person', who)
+      removeEventListener('seamwalk:language', words)
+    }
+  }, [])
+  usePlace(person, route)
+  if (person === undefined || able === null) return null
+  if (!able.ok) return html`<${Barred} reason=${able.reason} />`
+  const open = person || ['sign-in', 'who'].includes(route[0])
+  return html`<${Strip} person=${person} invented=${invented} />
+    ${open ? screenFor(route, person, setInvented) : html`<${Door} />`}`
+}
+
+await loadWords()
+render(html`<${App} />`, /** @type {any} */ (document.getElementById('app')))
+startSync()

@@ -1,0 +1,23 @@
+// What the sending is doing, in a sentence.
+
+import { useEffect, useState } from '../frame/view.js'
+import { known, say } from '../words/say.js'
+import { status } from '../sync/engine.js'
+import { age } from '../frame/age.js'
+
+export function useSyncStatus() {
+  const [text, setText] = useState('')
+  useEffect(() => {
+    const read = async () => setText(sentence(await status()))
+    read()
+    addEventListener('seamwalk:sync', read)
+    return () => removeEventListener('seamwalk:sync', read)
+  }, [])
+  return text
+}
+
+/** @param {any} now what `status()` gives */
+function sentence(now) {
+  const key = `sync.state.${now?.state}`
+  return known(key) ? say(key, { ...now, age: age(now.last ?? null) }) : ''
+}

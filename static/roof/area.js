@@ -1,0 +1,43 @@
+// One roof area: the drawing to pick a panel on, its facts, and every place on it as a list.
+
+import { html } from '../frame/view.js'
+import { say } from '../words/say.js'
+import { path } from '../frame/route.js'
+import { shown } from '../frame/amount.js'
+import { Part, Screen } from '../frame/screen.js'
+import { Facts } from '../frame/facts.js'
+import { Plan } from './plan.js'
+import { Legend } from './legend.js'
+import { PlaceList } from './place_list.js'
+import { zoneName } from './names.js'
+import { edges } from './shape.js'
+
+/** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
+export function Area({ job, record, definitions, person, rest }) {
+  const area = record.areas[rest[0]]
+  const assembly = record.assemblies[area.assembly]
+  const walk = Object.values(record.walks).find((/** @type {any} */ one) => !one.signoff && one.by === person.id && one.areas.includes(area.id))
+  const fixed = area.fixed_line
+  return html`<${Screen} title=${area.name} over=${assembly?.name} back=${path('job', job)} backTo=${record.job.name} wide>
+    <${Plan} ...${{ record, definitions, area }} tallest=${Math.max(320, innerHeight * 0.55)} />
+    <${Legend} />
+    ${walk
+      ? html`<a class="press main" href=${path('job', job, 'place', /** @type {any} */ (walk).id, area.id)} data-name="new-place"><span class="label">${say('walk.new_place')}</span></a>`
+      : html`<a class="press main" href=${path('job', job, 'start')}><span class="label">${say('job.start')}</span></a>`}
+    <${Part} name=${say('area.places_list')}>
+      <${PlaceList} ...${{ job, record, definitions }} wanted=${(/** @type {any} */ one) => one.area === area.id} />
+    <//>
+    <${Part} name=${say('area.facts')}>
+      <${Facts} rows=${[
+        [say('area.panels.name'), String(area.panel_count ?? '—')],
+        [say('area.length'), shown(area.panel_length)],
+        [say('area.coverage'), shown(area.coverage ?? assembly?.coverage)],
+        [say('area.slope'), shown(area.slope)],
+        [say('fixed_line'), fixed ? say('area.fixed', { distance: shown(fixed.from_low_end), by: fixed.by }) + (fixed.fasteners ? ` · ${say('area.fixed.fasteners', { n: fixed.fasteners })}` : '') : say('area.fixed.unknown')],
+        [say('area.edges'), [...new Set(edges(area).map((edge) => edge.name))].map((name) => say(`edge.${name}`)).join(', ')],
+        [say('area.zones'), (area.zones ?? []).map(zoneName).join(', ')],
+      ]} />
+      ${assembly && html`<a class="press" href=${path('job', job, 'approved', assembly.id)}>${say('job.approved')}</a>`}
+    <//>
+  <//>`
+}

@@ -1,0 +1,13 @@
+// Things of a record in an order people expect.
+
+/** @param {Record<string, any>} things @param {string} by a member @returns {any[]} */
+export function sorted(things, by) {
+  return Object.values(things).sort((a, b) => String(a[by]).localeCompare(String(b[by]), undefined, { numeric: true }) || (a.id < b.id ? -1 : 1))
+}
+
+/** Stations as one walks them: by area, panel and distance from the low end. @param {any} record @param {(station: any) => boolean} wanted */
+export function inWalkingOrder(record, wanted) {
+  return Object.values(record.stations).filter(wanted).sort((/** @type {any} */ a, /** @type {any} */ b) =>
+    (record.areas[a.area]?.name ?? '').localeCompare(record.areas[b.area]?.name ?? '') || a.panel - b.panel ||
+    Number(a.from_low_end.value) - Number(b.from_low_end.value) || (a.id < b.id ? -1 : 1))
+}

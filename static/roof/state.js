@@ -1,0 +1,16 @@
+// What is known of a place: a word and a shape for it, never a colour alone.
+
+import { forStation } from '../walk/applies.js'
+
+export const MARKS = /** @type {Record<string, string>} */ ({ pass: '✓', fail: '✕', unsure: '?', open: '…', unsafe: '△', covered: '▬' })
+
+/** @param {any} record @param {any[]} definitions @param {any} station @returns {'pass'|'fail'|'unsure'|'open'|'unsafe'|'covered'} */
+export function stateOf(record, definitions, station) {
+  if (station.reached !== 'yes') return station.reached
+  const answers = Object.values(record.answers).filter((/** @type {any} */ answer) => answer.station === station.id)
+  const results = answers.map((/** @type {any} */ answer) => answer.result)
+  if (results.includes('fail')) return 'fail'
+  const asked = forStation(record, definitions, station).flatMap((one) => one.items).length
+  if (answers.length < asked || asked === 0) return 'open'
+  return results.some((/** @type {string} */ one) => one === 'too_close' || one === 'not_determinable') ? 'unsure' : 'pass'
+}

@@ -1,0 +1,24 @@
+// One answer to one item, as an entry. A later answer to the same item names the ones it replaces.
+
+import { enter } from '../frame/enter.js'
+import { answerId } from './sort_items.js'
+
+/**
+ * @param {{job: string, record: any, walk: any, station: any | null, definition: any, item: any, choice: string | null,
+ *   reading?: any, note?: string, photos?: string[], verdict: any, draft?: string}} what
+ */
+export function enterAnswer({ job, record, walk, station, definition, item, choice, reading = null, note = '', photos = [], verdict, draft }) {
+  const subject = answerId((station ?? walk).id, definition, item)
+  return enter({
+    job, kind: 'answer', subject, replaces: record.answers[subject]?.heads ?? [], draft,
+    body: { walk: walk.id, station: station?.id ?? null, area: station?.area ?? null, definition: definition.digest, item: item.id,
+      choice, reading, note: note.trim(), photos, verdict },
+  })
+}
+
+/** Photos of a place by role, newest last. @param {any} record @param {any} walk @param {any} station @param {string} role */
+export function photosOf(record, walk, station, role) {
+  return Object.values(record.photos)
+    .filter((/** @type {any} */ photo) => photo.walk === walk.id && photo.station === (station?.id ?? null) && photo.role === role)
+    .sort((/** @type {any} */ a, /** @type {any} */ b) => (a.at < b.at ? -1 : 1))
+}

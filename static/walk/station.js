@@ -1,0 +1,30 @@
+// The station sheet: the pair of pictures, what a glance can answer, what is measured.
+
+import { html } from '../frame/view.js'
+import { say } from '../words/say.js'
+import { path } from '../frame/route.js'
+import { Screen } from '../frame/screen.js'
+import { placeParts } from '../roof/names.js'
+import { MARKS, stateOf } from '../roof/state.js'
+import { forStation } from './applies.js'
+import { Pair } from './pair.js'
+import { Sheet } from './sheet.js'
+
+/** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
+export function Station({ job, record, definitions, person, rest }) {
+  const station = record.stations[rest[0]]
+  const walk = record.walks[station.walk]
+  const [panel, distance, zone] = placeParts(station)
+  const locked = Boolean(walk.signoff) || walk.by !== person.id
+  const state = stateOf(record, definitions, station)
+  const fitting = forStation(record, definitions, station)
+  return html`<${Screen} title=${panel} over=${record.areas[station.area].name} back=${path('job', job, 'walk', walk.id)} backTo=${say('walk')}>
+    <p class="figure-line">${distance}</p>
+    <p class="big">${zone} · <span class=${'mark ' + state} aria-hidden="true">${MARKS[state]}</span> ${say(`state.${state}`)}</p>
+    ${station.reached === 'yes' && html`
+      <${Pair} ...${{ job, record, walk, station, person, locked }} />
+      ${fitting.length === 0 && html`<p class="problem"><strong>▲ ${say('station.no_definition')}</strong></p>`}
+      ${fitting.map((definition) => html`<${Sheet} key=${definition.id} ...${{ job, record, definition, walk, person, station, locked }} />`)}`}
+    <a class="press main plain" href=${path('job', job, 'walk', walk.id)} data-name="back-to-walk"><span class="label">${say('station.back')}</span></a>
+  <//>`
+}

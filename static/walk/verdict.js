@@ -1,0 +1,39 @@
+// A verdict as an entry carries it: no floats, every number decimal text.
+
+/** Plain decimal text of a number, all its digits, never an exponent. @param {number} number */
+export function digits(number) {
+  const text = String(number)
+  const found = /^(-?)(\d)(?:\.(\d+))?e([+-]\d+)$/.exec(text)
+  if (!found) return text
+  const [, sign, head, tail = '', power] = found
+  const shift = Number(power)
+  const all = head + tail
+  if (shift < 0) return `${sign}0.${'0'.repeat(-shift - 1)}${all}`
+  return sign + all.padEnd(shift + 1, '0')
+}
+
+/** @param {any} value @returns {any} the same with every number that is no integer as text */
+export function textual(value) {
+  if (typeof value === 'number') return Number.isSafeInteger(value) ? value : digits(value)
+  if (Array.isArray(value)) return value.map(textual)
+  if (value === null || typeof value !== 'object') return value
+  return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, textual(one)]))
+}
+
+/** What a person judged. @param {string} choice */
+export function judged(choice) {
+  return { result: choice, rule: null, rulebook: null, reason: null, inputs: {}, values: {} }
+}
+
+/** What was only written down: nothing to pass or fail. */
+export function noted() {
+  return { result: 'not_applicable', rule: null, rulebook: null, reason: { code: 'recorded', facts: {} }, inputs: {}, values: {} }
+}
+
+/** What the rulebook answered. @param {any} answer @param {string | null} rulebook digest of its files */
+export function computed(answer, rulebook) {
+  const values = Object.entries(answer.values ?? {}).map(([name, one]) =>
+    [name, { ...(/** @type {any} */ (one)), value: digits(Number(/** @type {any} */ (one).value)) }])
+  return { result: answer.verdict ?? 'not_applicable', rule: answer.rule, rulebook, reason: textual(answer.reason ?? null),
+    inputs: textual(answer.inputs ?? {}), values: Object.fromEntries(values) }
+}
