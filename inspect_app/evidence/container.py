@@ -11,6 +11,8 @@ from asn1crypto.core import Null
 from cryptography import x509
 from cryptography.exceptions import InvalidSignature
 
+from inspect_app.evidence.der import canonical
+
 NULLS = (b"", Null().dump())
 
 
@@ -25,6 +27,8 @@ def container_faults(der: bytes) -> tuple[list[str], list[str]]:
 
 
 def _faults(der: bytes) -> tuple[list[str], list[str]]:
+    if not canonical(der):
+        return ["not_canonical"], []
     info = cms.ContentInfo.load(der, strict=True)
     if info["content_type"].native != "signed_data":
         return ["unreadable_container"], []
@@ -55,8 +59,6 @@ def _faults(der: bytes) -> tuple[list[str], list[str]]:
     if signed["crls"].native:
         unknown.append("revocation_lists")
     chain_faults, chain_unknown = _certificates(signed, signer)
-    if info.dump(force=True) != der:
-        faults.append("not_canonical")
     return faults + chain_faults, unknown + chain_unknown
 
 
@@ -70,11 +72,7 @@ def _certificates(signed: cms.SignedData, signer: cms.SignerInfo) -> tuple[list[
     if any(choice.name != "certificate" for choice in signed["certificates"]):
         return ["certificates"], []
     sid = signer["sid"].chosen
-    own = [
-        one
-        for one in every
-        if one.issuer == sid["issuer"] and one.serial_number == sid["serial_number"].native
-    ]
+    own = [one for one in every if one.issuer == sid["issuer"] and one.serial_number == sid["serial_number"].native]
     if len(own) != 1:
         return ["certificates"], []
     if own[0].issuer.dump() != sid["issuer"].dump():

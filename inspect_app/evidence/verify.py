@@ -98,9 +98,7 @@ def _coverage(signatures: list[Signature], data: bytes) -> list[Fact]:
         return [Fact("covers_file", FAILS, "no_seal"), Fact("nothing_appended", FAILS, "no_seal")]
     last = signatures[-1]
     whole = last.whole_file and last.intact is True
-    covers = Fact(
-        "covers_file", HOLDS if whole else FAILS, None if whole else "not_whole_file", {"field": last.field}
-    )
+    covers = Fact("covers_file", HOLDS if whole else FAILS, None if whole else "not_whole_file", {"field": last.field})
     appended = (
         Fact("nothing_appended", HOLDS)
         if last.whole_file

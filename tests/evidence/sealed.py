@@ -1,0 +1,64 @@
+"""Sealed files for the tests: a small one-page report and what a countersigner makes of it. Keys are made anew."""
+
+import io
+from datetime import UTC, datetime
+from functools import cache
+from pathlib import Path
+
+from cryptography.hazmat.primitives.asymmetric import ec
+from reportlab.pdfgen.canvas import Canvas
+
+from inspect_app.report.pages.look import PLAIN, load_fonts
+from inspect_app.report.seal import countersign, paint_seal, seal
+from inspect_app.report.seal_key import SealKey, certificate_for
+
+FONTS = Path(__file__).parents[2] / "static" / "vendor"
+WHEN = datetime(2026, 11, 25, 23, 6, tzinfo=UTC)
+DIGEST = "c0ffee" + "0" * 58
+PLACE = {"page": 1, "boxes": {"Seal": [54, 100, 298, 178], "Countersignature": [314, 100, 558, 178]}}
+
+
+@cache
+def key(name: str) -> SealKey:
+    from cryptography.hazmat.primitives import serialization as form
+
+    private = ec.generate_private_key(ec.SECP256R1())
+    der = private.private_bytes(form.Encoding.DER, form.PrivateFormat.PKCS8, form.NoEncryption())
+    return SealKey(der, certificate_for(private, name, WHEN).public_bytes(form.Encoding.DER), ())
+
+
+def unsealed() -> bytes:
+    load_fonts(FONTS)
+    out = io.BytesIO()
+    canvas = Canvas(out, pagesize=(612, 792), initialFontName=PLAIN, invariant=1)
+    canvas.setSubject(f"seamwalk contents sha256 {DIGEST}")
+    canvas.setFont(PLAIN, 12)
+    canvas.drawString(72, 700, "One page (invented)")
+    canvas.showPage()
+    canvas.save()
+    return out.getvalue()
+
+
+def sealed_with(by: SealKey) -> bytes:
+    out = io.BytesIO()
+    seal(
+        io.BytesIO(unsealed()),
+        out,
+        by,
+        WHEN,
+        PLACE,
+        paint_seal(FONTS, by.name, "Sealed by", "now", "print", by.fingerprint),
+    )
+    return out.getvalue()
+
+
+@cache
+def sealed() -> bytes:
+    return sealed_with(key("Issuer (invented)"))
+
+
+@cache
+def countersigned() -> bytes:
+    out = io.BytesIO()
+    countersign(io.BytesIO(sealed()), out, key("Countersigner (invented)"), WHEN)
+    return out.getvalue()

@@ -1,0 +1,65 @@
+"""Every word a report may say is there, in both languages, in signs its font can draw."""
+
+import json
+import re
+from pathlib import Path
+
+import pytest
+from fontTools.ttLib import TTFont
+
+from tests.report.laid_out import FONTS, STATIC
+
+TEXTS = json.loads((STATIC / "words" / "report.json").read_text("utf-8"))
+PAGES = Path(__file__).parents[2] / "inspect_app" / "report"
+FIELD = re.compile(r"\{(\w+)\}")
+
+
+def test_every_text_is_in_both_languages_with_the_same_facts():
+    def same(both: dict[str, str]) -> bool:
+        return set(FIELD.findall(both["en"])) == set(FIELD.findall(both["es"]))
+
+    full = {key: both for key, both in TEXTS.items() if set(both) == {"en", "es"} and all(both.values())}
+    assert len(full) == len(TEXTS)
+    assert [key for key, both in full.items() if not same(both)] == []
+
+
+def test_every_fact_has_a_name_that_the_words_can_fill():
+    assert [
+        key
+        for key, both in TEXTS.items()
+        if any(not re.fullmatch("[a-z_]+", name) for name in FIELD.findall(both["en"]))
+    ] == []
+
+
+def test_every_key_written_in_the_code_has_a_text():
+    said = re.compile(r"""say\(\s*f?"([a-z_.]+)["]""")
+    keys = {
+        key for file in PAGES.rglob("*.py") for key in said.findall(file.read_text("utf-8")) if not key.endswith(".")
+    }
+    assert len(keys) > 100
+    assert sorted(key for key in keys if f"report.{key}" not in TEXTS) == []
+
+
+@pytest.mark.parametrize(
+    ("file", "pattern", "prefix"),
+    [
+        ("not_seen.py", r'_fact\("(\w+)"', "not_seen."),
+        ("missing.py", r'_fact\(\s*"(\w+)"', "missing."),
+        ("caution.py", r'_fact\("(\w+)"', "caution."),
+    ],
+)
+def test_every_code_that_the_contents_can_hold_has_a_text(file, pattern, prefix):
+    codes = set(re.findall(pattern, (PAGES / file).read_text("utf-8")))
+    codes |= {"station_unsafe", "station_covered"} if prefix == "not_seen." else set()
+    codes |= (
+        {"first_principles", "clocks", "personal", "keys", "recomputed_different"} if prefix == "caution." else set()
+    )
+    assert codes
+    assert sorted(code for code in codes if f"report.{prefix}{code}" not in TEXTS) == []
+
+
+def test_the_font_has_every_sign_of_every_text():
+    glyphs = TTFont(FONTS / "DejaVuSans.ttf").getBestCmap()
+    extra = "◂▸◆◇○–·…□″′⅛⅜⅝⅞½¼¾±≤≥×−⁻⁰¹²³⁴⁵⁶⁷⁸⁹"
+    letters = set("".join(text for both in TEXTS.values() for text in both.values())) - {"\n"} | set(extra)
+    assert sorted(letter for letter in letters if ord(letter) not in glyphs) == []
