@@ -1,0 +1,81 @@
+"""The phone's interpreter and the server's give the same answers from the same files."""
+
+import json
+import random
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from inspect_app.record.ask import ask
+from tests.bodies import body_of
+from tests.micropython.node import node
+
+VECTORS = json.loads((Path(__file__).parents[1] / "vectors" / "rules.json").read_text("utf-8"))
+
+
+def q(number: float, unit: str) -> dict[str, str]:
+    return {"value": f"{number:.6f}", "unit": unit}
+
+
+def random_requests(seed: int, count: int) -> list[str]:
+    """Windows, slots, clips, spacings and slopes with numbers as wild as a roof has them."""
+    chance = random.Random(seed)
+    requests = []
+    for _ in range(count):
+        low, span = chance.uniform(-40, 20), chance.uniform(60, 240)
+        heat = {"expansion": {"value": f"{chance.uniform(5, 25):.3f}e-6", "unit": "/F"}, "metal_low": q(low, "F"),
+                "metal_high": q(low + span, "F"), "metal_now": q(low + span * chance.uniform(-0.1, 1.1), "F")}
+        size = {"slot": q(chance.uniform(0.3, 2), "in"), "shank": q(chance.uniform(0.1, 0.3), "in")}
+        where = {"length": q(100, "ft"), "station": q(chance.uniform(0, 101), "ft"), "fixed_line": q(50, "ft")}
+        points = {name: [chance.randrange(4000), chance.randrange(3000)] for name in ("ridge_end", "eave_end", "screw")}
+        requests += [
+            ("window", {**heat, **size, "distance": q(chance.uniform(0, 150), "ft")}),
+            ("slot", {**heat, **size, **where, "taps": points}),
+            ("clip", {**heat, **where, "travel_outward": q(1, "in"), "travel_inward": q(1, "in"),
+                      "tab": q(chance.uniform(-1, 1), "in")}),
+            ("spacing", {"gaps": [q(chance.uniform(1, 40), "in") for _ in range(5)], "limit": q(24, "in")}),
+            ("slope", {"slope": q(chance.uniform(0, 60), "deg"), "minimum": q(3, "/12")}),
+        ]  # fmt: skip
+    return [json.dumps({"call": "judge", "rule": rule, "inputs": inputs}) for rule, inputs in requests]
+
+
+def fold_request() -> str:
+    """Entries of every kind, with a correction, an orphan and a fork."""
+    people = {"p": {"name": "P", "role": "foreman", "kids": ["k"]}}
+    entries = []
+    for at, kind in enumerate(["job", "assembly", "area", "walk", "station", "answer", "photo", "signoff", "area"]):
+        payload = {"kind": kind, "subject": f"s-{kind}", "replaces": ["d2"] if at == 8 else [], "by": "p", "at": "",
+                   "clock": {}, "seq": min(at, 7), "prev": f"d{at - 1}" if at else None, "body": body_of(kind)}
+        entries.append({"digest": f"d{at}", "kid": "k", "payload": payload})  # fmt: skip
+    return json.dumps({"call": "fold", "entries": entries, "people": people})
+
+
+def same(one: Any, other: Any) -> bool:
+    if isinstance(one, dict):
+        return one.keys() == other.keys() and all(same(one[key], other[key]) for key in one)
+    if isinstance(one, list):
+        return len(one) == len(other) and all(same(a, b) for a, b in zip(one, other, strict=True))
+    if isinstance(one, float) or isinstance(other, float):
+        return abs(one - other) <= 1e-12 * max(abs(one), abs(other))
+    return bool(one == other)
+
+
+def compare(requests: list[str], folder: Path) -> None:
+    asked = folder / "requests.json"
+    asked.write_text(json.dumps(requests), "utf-8")
+    answers = json.loads(node("run.mjs", str(asked)))
+    assert len(answers) == len(requests) > 0
+    for request, answer in zip(requests, answers, strict=True):
+        assert same(json.loads(ask(request)), answer), request
+
+
+def test_the_phone_judges_and_folds_as_the_server_does(tmp_path: Path) -> None:
+    known = [json.dumps({"call": "judge", "rule": one["rule"], "inputs": one["inputs"]}) for one in VECTORS]
+    odd = [json.dumps({"call": "nonsense"}), json.dumps({"call": "describe", "rule": "slot"})]
+    compare([*known, *odd, fold_request(), *random_requests(20, 60)], tmp_path)
+
+
+@pytest.mark.soak
+def test_ten_thousand_random_cases_agree(tmp_path: Path) -> None:
+    compare(random_requests(21, 2000), tmp_path)
