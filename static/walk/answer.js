@@ -5,13 +5,13 @@ import { answerId } from './sort_items.js'
 
 /**
  * @param {{job: string, record: any, walk: any, station: any | null, definition: any, item: any, choice: string | null,
- *   reading?: any, note?: string, photos?: string[], verdict: any, draft?: string}} what
+ *   area?: string, reading?: any, note?: string, photos?: string[], verdict: any, draft?: string}} what
  */
-export function enterAnswer({ job, record, walk, station, definition, item, choice, reading = null, note = '', photos = [], verdict, draft }) {
+export function enterAnswer({ job, record, walk, station, area, definition, item, choice, reading = null, note = '', photos = [], verdict, draft }) {
   const subject = answerId((station ?? walk).id, definition, item)
   return enter({
     job, kind: 'answer', subject, replaces: record.answers[subject]?.heads ?? [], draft,
-    body: { walk: walk.id, station: station?.id ?? null, area: station?.area ?? null, definition: definition.digest, item: item.id,
+    body: { walk: walk.id, station: station?.id ?? null, area: station?.area ?? area ?? null, definition: definition.digest, item: item.id,
       choice, reading, note: note.trim(), photos, verdict },
   })
 }

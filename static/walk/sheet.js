@@ -5,6 +5,7 @@ import { pick, say } from '../words/say.js'
 import { Part } from '../frame/screen.js'
 import { MainAction } from '../frame/main_action.js'
 import { enterAnswer, photosOf } from './answer.js'
+import { itemsFor } from '../checklist/items.js'
 import { ItemRow } from './item_row.js'
 import { atOnce, isQuick } from './sort_items.js'
 import { judged } from './verdict.js'
@@ -14,9 +15,10 @@ export function Sheet({ job, record, definition, walk, station, locked }) {
   const place = (station ?? walk).id
   const pictures = ['where', 'what'].flatMap((role) => photosOf(record, walk, station, role).slice(-1)).map((/** @type {any} */ one) => one.sha256)
   const pictured = photosOf(record, walk, station, 'what').length > 0
-  const open = atOnce(record, place, definition, pictured)
-  const quick = definition.items.filter(isQuick)
-  const rest = definition.items.filter((/** @type {any} */ item) => !isQuick(item))
+  const open = atOnce(record, place, { ...definition, items: itemsFor(definition, station ? record.assemblies[record.areas[station.area]?.assembly] : null) }, pictured)
+  const asked = itemsFor(definition, station ? record.assemblies[record.areas[station.area]?.assembly] : null)
+  const quick = asked.filter(isQuick)
+  const rest = asked.filter((/** @type {any} */ item) => !isQuick(item))
   const waitsForPicture = quick.some((/** @type {any} */ item) => item.photo === 'required') && !pictured
   const allGood = async () => {
     for (const item of open) {

@@ -1,8 +1,8 @@
 // Items a glance can answer, and items that need a reading or a picture of their own.
 
-/** @param {any} item compiled */
+/** Items that one press may answer together, as the definition marks them. @param {any} item compiled */
 export function isQuick(item) {
-  return item.kind === 'judge' && !item.rule && (!item.instrument || item.instrument === 'choice')
+  return item.quick === true
 }
 
 /** @param {string} place station or walk id @param {any} definition @param {any} item */

@@ -1,0 +1,69 @@
+// One item: what is asked and why, how to look, and the answer: a word, a number, or a reading the rulebook judges.
+
+import { html, useEffect, useState } from '../frame/view.js'
+import { pick, say } from '../words/say.js'
+import { go, path } from '../frame/route.js'
+import { Part, Screen } from '../frame/screen.js'
+import { MainAction } from '../frame/main_action.js'
+import { TextField } from '../frame/text_field.js'
+import { Lost } from '../frame/opening.js'
+import { useDraft } from '../frame/draft.js'
+import { build } from '../shell/build.js'
+import { Instrument } from '../instruments/instrument.js'
+import { enterAnswer, photosOf } from './answer.js'
+import { resultWords } from './item_row.js'
+import { answerId } from './sort_items.js'
+import { AreaPick, areaOf } from './area_pick.js'
+import { computed, judged, noted } from './verdict.js'
+import { useVerdict } from './judging.js'
+import { Pair } from './pair.js'
+import { Working } from './working.js'
+
+/** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
+export function Item({ job, record, definitions, person, rest }) {
+  const [per, place, id, name] = rest
+  const station = per === 'station' ? record.stations[place] : null
+  const walk = record.walks[station ? station.walk : place]
+  const definition = definitions.find((one) => one.id === id)
+  const item = definition?.items.find((/** @type {any} */ one) => one.id === name)
+  const back = station ? path('job', job, 'station', place) : path('job', job, 'walk', place)
+  const key = `item/${place}/${id}/${name}`
+  const [draft, change, drop] = useDraft(person.id, key, { note: '', reading: null, area: '' })
+  const area = draft && walk ? areaOf(record, walk, station, draft.area) : null
+  const verdict = useVerdict({ record, walk, station, area, item, reading: draft?.reading })
+  const [digest, setDigest] = useState('')
+  useEffect(() => { build().then(setDigest) }, [])
+  if (!walk || !item) return html`<${Lost} />`
+  if (!draft) return null
+  const answer = record.answers[answerId(place, definition, item)]
+  const locked = Boolean(walk.signoff) || walk.by !== person.id
+  const pictures = ['where', 'what'].flatMap((role) => photosOf(record, walk, station, role).slice(-1)).map((/** @type {any} */ one) => one.sha256)
+  const keep = async (/** @type {string | null} */ choice, /** @type {any} */ result) => {
+    await enterAnswer({ job, record, walk, station, area: area?.id, definition, item, choice, reading: draft.reading, note: draft.note, photos: pictures, verdict: result, draft: key })
+    await drop()
+    go(...(station ? ['job', job, 'station', place] : ['job', job, 'walk', place]))
+  }
+  const byRule = item.rule && item.instrument
+  return html`<${Screen} title=${pick(item.question)} over=${pick(definition.title)} back=${back} backTo=${say('back')}>
+    <p class="hint">${say(`severity.${item.severity}`)} · ${pick(item.basis)}</p>
+    ${answer && html`<p class="done-bar">${say('item.so_far')} ${resultWords(answer)}${answer.note ? ` · “${answer.note}”` : ''}</p>`}
+    <p class="big">${pick(item.how)}</p>
+    <p>${pick(item.why)}</p>
+    ${!locked && html`
+      ${byRule && !station && html`<${AreaPick} ...${{ record, walk, value: area?.id, onChange: (/** @type {string} */ one) => change({ area: one }) }} />`}
+      ${item.photo !== 'optional' && html`<${Pair} ...${{ job, record, walk, station, person, locked, subject: answerId(place, definition, item) }} />`}
+      ${item.instrument && html`<${Part} name=${say('item.reading')}>
+        <${Instrument} ...${{ item, record, area, pictures, job, value: draft.reading, onChange: (/** @type {any} */ reading) => change({ reading }) }} />
+      <//>`}
+      <${TextField} name="note" lines=${2} label=${say('item.note')} value=${draft.note} onChange=${(/** @type {string} */ note) => change({ note })} />
+      ${byRule && verdict && html`<${Working} answer=${verdict} />`}
+      ${item.photo === 'required' && pictures.length === 0 && html`<p class="problem">▲ ${say('item.photo_missing')}</p>`}
+      ${byRule && html`<${MainAction} name="record" label=${say('item.record')} disabled=${!verdict} run=${() => keep(null, computed(verdict, digest || null))} />`}
+      ${!byRule && item.kind === 'judge' && html`
+        <${MainAction} name="pass" label=${say('item.pass')} run=${() => keep('pass', judged('pass'))} />
+        <${MainAction} name="fail" plain label=${say('item.fail')} under=${say('item.fail.under')} run=${() => keep('fail', judged('fail'))} />`}
+      ${!byRule && item.kind !== 'judge' && html`<${MainAction} name="record" label=${say('item.record')} run=${() => keep(null, noted())} />`}
+      <${MainAction} name="cannot-tell" plain label=${say('item.cannot_tell')} run=${() => keep('not_determinable', judged('not_determinable'))} />
+      <${MainAction} name="not-here" plain label=${say('item.not_here')} run=${() => keep('not_applicable', judged('not_applicable'))} />`}
+  <//>`
+}
