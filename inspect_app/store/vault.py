@@ -3,12 +3,13 @@
 A photo of hash ``abcdef…`` (64 lower-case hexadecimal digits, what ``sha256sum`` prints) lies at
 ``ab/abcdef…``, read-only. It gets there by: whole bytes in ``incoming/`` → fsync → rename → fsync of the
 folders; when ``put`` or ``adopt`` returns, a power cut cannot take it away, and only then may a receipt be
-given. ``incoming/`` holds only what a crash left behind; ``sweep`` empties it at the start.
+given. What a crash left in ``incoming/`` is swept at the start of a server.
 A held file that no longer has its hash moves to ``damaged/`` when good bytes arrive: nothing is deleted.
 """
 
 import hashlib
 import re
+import time
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 from uuid import uuid4
@@ -102,11 +103,14 @@ class Vault:
         finally:
             temporary.unlink(missing_ok=True)
 
-    def sweep(self) -> int:
-        """Remove what a crash left half written; returns how many. Only at the start of a server."""
-        left = [file for file in self.incoming.iterdir() if file.is_file()]
+    def sweep(self, untouched: float = 3600.0) -> int:
+        """Remove what a crash left half written and nobody touched for so many seconds, because a command may
+        start while a server is at work on the same folder; returns how many."""
+        before = time.time() - untouched
+        # The time of the last change of any kind: a link keeps the old time of the bytes it names.
+        left = [file for file in self.incoming.iterdir() if file.is_file() and file.stat().st_ctime <= before]
         for file in left:
-            file.unlink()
+            file.unlink(missing_ok=True)
         return len(left)
 
     def _place(self, temporary: Path, sha256: str) -> None:

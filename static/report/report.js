@@ -31,11 +31,11 @@ export function Report({ job, record }) {
   }
   const state = known?.state ?? 'asking'
   const missing = Array.isArray(known?.missing) ? known.missing.length : known?.missing ?? 0
-  return html`<${Screen} title=${say('report.title')} over=${record.job.name} back=${path('job', job)} backTo=${record.job.name}>
-    <p class="big" role="status" data-name="report-state" data-state=${state}>${say(`report.state.${state}`)}</p>
-    ${missing > 0 && html`<p class="problem">▲ ${say('report.missing', { n: missing })}</p>`}
-    ${state === 'ready' && !url && html`<${MainAction} name="fetch-report" label=${say('report.fetch')} run=${fetchIt} />`}
-    ${url && html`<a class="press main" href=${url} download=${`seamwalk-report-${known?.number ?? ''}.pdf`} data-name="open-report"><span class="label">${say('report.open')}</span></a>`}
-    <p class="hint">${say('report.limits')}</p>
+  return html`<${Screen} title=${say('sealed.title')} over=${record.job.name} back=${path('job', job)} backTo=${record.job.name}>
+    <p class="big" role="status" data-name="report-state" data-state=${state}>${say(`sealed.state.${state}`)}</p>
+    ${missing > 0 && html`<p class="problem">▲ ${say('sealed.missing', { n: missing })}</p>`}
+    ${state === 'ready' && !url && html`<${MainAction} name="fetch-report" label=${say('sealed.fetch')} run=${fetchIt} />`}
+    ${url && html`<a class="press main" href=${url} download=${`seamwalk-report-${known?.number ?? ''}.pdf`} data-name="open-report"><span class="label">${say('sealed.open')}</span></a>`}
+    <p class="hint">${say('sealed.limits')}</p>
   <//>`
 }

@@ -54,7 +54,7 @@ def test_a_crash_at_any_call_leaves_the_photo_whole_or_absent_and_a_sweep_cleans
         folder = tmp_path / f"vault{at}"
         assert in_a_child(lambda f=folder, k=at: store(Vault(f, FaultyDisk(k, "crash")), source)) == CRASHED
         vault = Vault(folder)
-        vault.sweep()
+        vault.sweep(untouched=0)
         assert list(vault.incoming.iterdir()) == []
         assert not vault.holds(NAME) or vault.read(NAME, verify=True) == PHOTO
         store(vault, source)

@@ -1,0 +1,83 @@
+"""Photos: receipts, originals and small copies for the people of the job that holds them.
+
+``blueprint`` has these and the uploads. Bytes that strangers handed over are served as what they are by
+content, or as plain bytes to download; a browser is never left to guess.
+"""
+
+from flask import Blueprint, Response, jsonify, request, send_file
+
+from inspect_app.errors import BadInput, NotFound
+from inspect_app.intake.pictures import type_of
+from inspect_app.intake.uploads_metadata import JOB, SHA256
+from inspect_app.store.vault_copies import SIZES, NoCopy
+from inspect_app.web.photos_desk import desk
+from inspect_app.web.photos_upload import uploads
+
+ENDINGS = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp", "image/heic": "heic"}
+SAFE = {
+    "X-Content-Type-Options": "nosniff",
+    "Content-Security-Policy": "default-src 'none'; sandbox",
+    "Cross-Origin-Resource-Policy": "same-origin",
+    # The bytes under a hash never change; who may see them does, so no shared cache keeps them.
+    "Cache-Control": "private, max-age=604800, immutable",
+    "Vary": "Authorization, Cookie",
+}
+
+blueprint = Blueprint("photos", __name__)
+blueprint.register_blueprint(uploads)
+
+
+@blueprint.get("/api/photos/receipt")
+def receipt() -> Response:
+    device = desk().device()
+    job, sha256 = _job(), request.args.get("sha256", "")
+    given = desk().uploads.receipt(device.kid, job, sha256) if SHA256.fullmatch(sha256) else None
+    if given is None:
+        raise NotFound("photo_receipt_none", "sha256", sha256)
+    return jsonify(receipt=given)
+
+
+@blueprint.get("/photos/<sha256>")
+def photo(sha256: str) -> Response:
+    """The original bytes, or with ``size`` (1600 or 320) a JPEG copy without EXIF."""
+    job = _job()
+    # A hash that another job holds is as unknown here as one that nobody holds.
+    if not SHA256.fullmatch(sha256) or not desk().receipts.photo_receipt(job, sha256):
+        raise NotFound("photo_unknown", "sha256", sha256)
+    try:
+        return _copy(sha256, request.args["size"]) if "size" in request.args else _original(sha256)
+    except FileNotFoundError:
+        raise NotFound("photo_lost", "sha256", sha256) from None
+
+
+def _job() -> str:
+    job = request.args.get("job", "")
+    if not JOB.fullmatch(job):
+        raise NotFound("job_unknown", "job", job)
+    desk().member(job)
+    return job
+
+
+def _original(sha256: str) -> Response:
+    path = desk().vault.path(sha256).resolve()
+    with path.open("rb") as file:
+        kind = type_of(file.read(32))
+    name = f"{sha256}.{ENDINGS[kind]}" if kind else f"{sha256}.bin"
+    response = send_file(
+        path, mimetype=kind or "application/octet-stream", as_attachment=kind is None, download_name=name,
+        etag=sha256,
+    )  # fmt: skip
+    response.headers.update(SAFE)
+    return response
+
+
+def _copy(sha256: str, size: str) -> Response:
+    if size not in map(str, SIZES):
+        raise BadInput("photo_size", "size", size)
+    try:
+        path = desk().copies.path(sha256, int(size))
+    except NoCopy as none:
+        raise NotFound(f"photo_{none.reason}", "sha256", sha256) from none
+    response = send_file(path.resolve(), mimetype="image/jpeg", etag=f"{sha256}-{size}")
+    response.headers.update(SAFE)
+    return response
