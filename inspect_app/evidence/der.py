@@ -44,7 +44,8 @@ def _plain(tag: int, value: bytes) -> bool:
 
 def _end(der: bytes, at: int) -> tuple[int, int] | None:
     """Where the content of the value at ``at`` begins and ends."""
-    if at + 2 > len(der) or der[at] & MULTIBYTE == MULTIBYTE:
+    # Tag 0 is no value: a length grown into the zeros behind a container would swallow them as empty ones.
+    if at + 2 > len(der) or der[at] == 0 or der[at] & MULTIBYTE == MULTIBYTE:
         return None
     first, start = der[at + 1], at + 2
     if first < 0x80:

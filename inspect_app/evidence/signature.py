@@ -7,7 +7,6 @@ from pyhanko.sign.validation import validate_pdf_signature
 from pyhanko.sign.validation.pdf_embedded import EmbeddedPdfSignature
 from pyhanko.sign.validation.status import SignatureCoverageLevel
 from pyhanko_certvalidator import ValidationContext
-from pyhanko_certvalidator.registry import SimpleCertificateStore
 
 from inspect_app.evidence.container import container_faults
 from inspect_app.evidence.hole import hole
@@ -81,7 +80,7 @@ def _validate(embedded: EmbeddedPdfSignature) -> tuple[bool, bool, bool, list[st
         own = embedded.signer_cert
         context = ValidationContext(
             trust_roots=[own], allow_fetching=False, revocation_mode="soft-fail",
-            moment=embedded.self_reported_timestamp, other_certs=SimpleCertificateStore(),
+            moment=embedded.self_reported_timestamp, 
         )  # fmt: skip
         status = validate_pdf_signature(embedded, signer_validation_context=context)
         intact = bool(status.intact and status.valid)

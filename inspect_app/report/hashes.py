@@ -12,7 +12,7 @@ def hashes(record: dict[str, Any], people: dict[str, Any], definitions: dict[str
     keys = []
     for kid in sorted({*(log.get("keys") or {}), *(record.get("chains") or {})}):
         sealed, chain = (log.get("keys") or {}).get(kid) or {}, (record.get("chains") or {}).get(kid) or {}
-        person = people.get(sealed.get("person")) or _owner(people, kid)
+        person = people.get(str(sealed.get("person"))) or _owner(people, kid)
         keys.append(
             {
                 "kid": kid,

@@ -55,7 +55,8 @@ def seal(
     with tempfile.TemporaryDirectory() as folder:
         stamp = Path(folder) / "stamp.pdf"
         stamp.write_bytes(_stamp(x1 - x0, y1 - y0, paint))
-        style = StaticStampStyle(border_width=0, background=ImportedPdfPage(str(stamp)))
+        page = ImportedPdfPage(str(stamp))  # type: ignore[no-untyped-call]
+        style = StaticStampStyle(border_width=0, background=page)
         _sign(writer, sealed, key, SEAL, when, style, certify=True)
 
 
@@ -66,7 +67,7 @@ def countersign(sealed: BinaryIO, out: BinaryIO, key: SealKey, when: datetime, n
 
 def _sign(writer: Any, out: BinaryIO, key: SealKey, field: str, when: datetime, style: BaseStampStyle | None,
           certify: bool) -> None:  # fmt: skip
-    registry = SimpleCertificateStore()
+    registry = SimpleCertificateStore()  # type: ignore[no-untyped-call]
     registry.register_multiple(x509.Certificate.load(other) for other in key.chain)
     signer = signers.SimpleSigner(
         signing_cert=x509.Certificate.load(key.certificate), signing_key=keys.PrivateKeyInfo.load(key.key),

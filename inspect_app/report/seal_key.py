@@ -1,7 +1,6 @@
 """The key that seals reports: made once in the data folder, or the firm's own from a PKCS#12 file."""
 
 import hashlib
-import os
 from datetime import datetime, timedelta
 from pathlib import Path
 from typing import NamedTuple
@@ -11,6 +10,8 @@ from cryptography.hazmat.primitives import hashes, serialization
 from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.hazmat.primitives.serialization import pkcs12
 from cryptography.x509.oid import NameOID
+
+from inspect_app.store.server_key import kept_secret
 
 YEARS = 25  # a roof outlives its installer's warranty; the certificate should too
 NAME_LIMIT = 64  # X.520: upper bound of a common name
@@ -63,19 +64,14 @@ def given_key(path: Path, passphrase: str) -> SealKey:
 
 
 def own_key(folder: Path, name: str, now: datetime) -> SealKey:
-    """The key kept in ``folder`` (``seal-key.pem``, ``seal-certificate.pem``), made there the first time,
-    with
-    ``name`` in its certificate. Raises ``OSError``."""
-    keyed, certified = folder / "seal-key.pem", folder / "seal-certificate.pem"
-    if not certified.is_file():
-        folder.mkdir(parents=True, exist_ok=True)
-        key = ec.generate_private_key(ec.SECP256R1())
-        _write_new(keyed, _key_pem(key), 0o600)
-        # Another process may have been faster: then its key counts, and the certificate must be for that one.
-        kept = serialization.load_pem_private_key(keyed.read_bytes(), None)
-        _write_new(certified, certificate_for(kept, name, now).public_bytes(serialization.Encoding.PEM), 0o644)  # type: ignore[arg-type]
-    key_der = _key_der(serialization.load_pem_private_key(keyed.read_bytes(), None))
-    return SealKey(key_der, _der(x509.load_pem_x509_certificate(certified.read_bytes())), ())
+    """The key kept in ``folder`` (``seal-key.pem``, ``seal-certificate.pem``), made there the first time, with
+    ``name`` in its certificate. Of several starts at once, one makes it. Raises ``OSError``."""
+    folder.mkdir(parents=True, exist_ok=True)
+    pem = kept_secret(folder / "seal-key.pem", lambda: _key_pem(ec.generate_private_key(ec.SECP256R1())))
+    key = serialization.load_pem_private_key(pem, None)
+    assert isinstance(key, ec.EllipticCurvePrivateKey)
+    certificate = kept_secret(folder / "seal-certificate.pem", lambda: _pem(certificate_for(key, name, now)))
+    return SealKey(_key_der(key), _der(x509.load_pem_x509_certificate(certificate)), ())
 
 
 def certificate_for(key: ec.EllipticCurvePrivateKey, name: str, now: datetime) -> x509.Certificate:
@@ -96,26 +92,12 @@ def certificate_for(key: ec.EllipticCurvePrivateKey, name: str, now: datetime) -
     )
 
 
-def _write_new(path: Path, data: bytes, mode: int) -> None:
-    temporary = path.with_name(f"{path.name}.{os.getpid()}.part")
-    descriptor = os.open(temporary, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, mode)
-    with open(descriptor, "wb") as file:
-        file.write(data)
-        file.flush()
-        os.fsync(file.fileno())
-    try:
-        os.link(temporary, path)  # never replaces: what is there was there first
-    except FileExistsError:
-        pass
-    except OSError:  # a disk without links
-        if not path.exists():
-            os.replace(temporary, path)
-    finally:
-        temporary.unlink(missing_ok=True)
-
-
 def _der(certificate: x509.Certificate) -> bytes:
     return certificate.public_bytes(serialization.Encoding.DER)
+
+
+def _pem(certificate: x509.Certificate) -> bytes:
+    return certificate.public_bytes(serialization.Encoding.PEM)
 
 
 def _key_der(key: object) -> bytes:

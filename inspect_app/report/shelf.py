@@ -78,11 +78,14 @@ class Shelf:
         name = f"report-{number:04d}.pdf"
         beside = folder / f"contents-{number:04d}.json"
         temporary = folder / f"{uuid4().hex}.part"
-        with self.disk.create(temporary) as file:
-            self.disk.write(file, contents)
-            self.disk.sync(file)
-        self.disk.rename(temporary, beside)
-        self.disk.rename(pdf, folder / name)
+        try:
+            with self.disk.create(temporary) as file:
+                self.disk.write(file, contents)
+                self.disk.sync(file)
+            self.disk.rename(temporary, beside)
+            self.disk.rename(pdf, folder / name)
+        finally:
+            self.disk.remove(temporary)
         self.disk.sync_folder(folder)
         self._set(job, number, state="ready", contents=digest, file=f"{job}/{name}", up_to=up_to)
         return Shelved(number, "ready", up_to, digest, folder / name, None)

@@ -66,7 +66,7 @@ class Source(NamedTuple):
             "keys": {kid: {"count": chain["count"], "head": chain["head"], "person": owner.get(kid)}
                      for kid, chain in record["chains"].items()},
         }  # fmt: skip
-        up_to = int(last.payload["seq"]) if last else 0
+        up_to = int(str(last.payload["seq"])) if last else 0
         return Gathered(record, people, self._definitions(record), log, photos, copies, up_to)
 
     def _photo(self, sha256: str, receipted: bool, copies: dict[str, Path]) -> dict[str, Any]:

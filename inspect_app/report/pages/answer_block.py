@@ -84,9 +84,9 @@ def _working(page: Page, answer: dict[str, Any], working: dict[str, Any]) -> lis
     for part in ("formula", "source"):
         if page.voice.knows(f"rule.{rule}.{part}"):
             told.append(line(page.say(f"rule.{rule}.{part}"), 600))
-    rows.append(Row(page.say("rule"), Paragraph(" — ".join(told), SMALL)))
     if answer["recomputed"]:
-        rows.append(Row("", Paragraph(page.say(f"recomputed.{answer['recomputed']}"), SMALL)))
+        told.append(page.say(f"recomputed.{answer['recomputed']}"))
+    rows.append(Row(page.say("rule"), Paragraph(" — ".join(told), SMALL)))
     return rows
 
 

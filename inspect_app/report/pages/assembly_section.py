@@ -14,7 +14,7 @@ WORDED = ("seam", "attachment")
 
 def assembly_section(page: Page, number: str) -> list[Any]:
     """One part for each assembly of the job."""
-    story: list[Any] = [Heading(page.say("chapter.assembly"), "assembly", number=number)]
+    story: list[Any] = [room(240), Heading(page.say("chapter.assembly"), "assembly", number=number)]
     story.append(Row("", Paragraph(page.say("assembly_says"), SMALL), 4))
     for at, assembly in enumerate(page.contents["assemblies"]):
         story += _assembly(page, assembly, at)

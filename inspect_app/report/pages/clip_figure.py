@@ -19,6 +19,14 @@ def can_draw_clip(working: dict[str, Any]) -> bool:
     return all(travel is not None and travel > 0 for travel in travels) and known
 
 
+def _whisker(canvas: Any, x: float, reach: float, y: float) -> None:
+    canvas.setStrokeColor(INK)
+    canvas.setLineWidth(0.8)
+    canvas.line(x - reach, y, x + reach, y)
+    for end in (x - reach, x + reach):
+        canvas.line(end, y - 2, end, y + 2)
+
+
 def draw_clip(canvas: Any, width: float, working: dict[str, Any], result: Any, voice: Voice) -> None:
     """The figure, ``HEIGHT`` high; the ridge at the left. Mid-travel is the tab's place as delivered."""
     inputs, values = working["inputs"], working["values"]
@@ -70,10 +78,14 @@ def draw_clip(canvas: Any, width: float, working: dict[str, Any], result: Any, v
         canvas.setStrokeColor(white if result == "fail" else INK)
         canvas.line(x(offset), line + 4, x(offset), line + 23)
         text = place(values["offset"], inputs, voice)
+        bound = length(values.get("bound"), "in")
+        if bound is not None:
+            text += f" ± {voice.short(values['bound'], 2 if voice.units == 'SI' else 3)}"
+            _whisker(canvas, x(offset), bound * scale, line + 31)
         half = canvas.stringWidth(text, BOLD, 7.2) / 2
         canvas.setFont(BOLD, 7.2)
         canvas.setFillColor(ACCENT if result == "fail" else INK)
-        canvas.drawCentredString(min(max(x(offset), half), width - half), line + 36, text)
+        canvas.drawCentredString(min(max(x(offset), half), width - half), line + 37, text)
     canvas.setFont(PLAIN, 6.2)
     canvas.setFillColor(GREY)
     canvas.drawCentredString(

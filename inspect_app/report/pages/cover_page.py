@@ -122,4 +122,4 @@ def _write(canvas: Any, markup: str, style: Any, x: float, top: float, width: fl
         paragraph = parts[0] if parts else paragraph
         _, tall = paragraph.wrap(width, 10**6)
     paragraph.drawOn(canvas, x, top - tall)
-    return top - tall
+    return float(top - tall)

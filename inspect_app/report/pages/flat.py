@@ -44,6 +44,8 @@ class JpegFile(pdfdoc.PDFImageXObject):  # type: ignore[misc]
 class _Sink(pdfdoc.PDFFile):  # type: ignore[misc]
     """ReportLab's collector of a file, writing through instead of collecting."""
 
+    strings: list[bytes]
+
     def __init__(self, out: BinaryIO, version: Any) -> None:
         self._out = out
         super().__init__(version)

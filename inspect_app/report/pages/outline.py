@@ -30,7 +30,10 @@ class Outline:
         ):
             raise Undrawable("too few points, or numbers beyond a roof")
         xs, ys = zip(*self.points, strict=True)
-        self.left, self.low = min(xs), min(ys)
+        self.left: float = min(xs)
+        self.low: float = min(ys)
+        self.width: float
+        self.height: float
         self.width, self.height = max(xs) - self.left, max(ys) - self.low
         if not (self.width > 0 and self.height > 0):
             raise Undrawable("an outline without an inside")

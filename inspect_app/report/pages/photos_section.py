@@ -21,5 +21,5 @@ def photos_section(page: Page, number: str) -> list[Any]:
     why = lambda photo: why_not_drawn(page, photo)  # noqa: E731
     for at in range(0, len(photos), 2):
         pair = [(photo, full_caption(page, photo)) for photo in photos[at : at + 2]]
-        story.append(Pictures(pair, page.find, why, 186, marks=True))
+        story.append(Pictures(pair, page.find, why, 146, marks=True))
     return story

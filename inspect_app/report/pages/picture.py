@@ -25,7 +25,7 @@ class Pictures(Flowable):  # type: ignore[misc]
         marks: bool = False,
     ) -> None:
         super().__init__()
-        self.tallest, self.marks, self.spaceAfter = tallest, marks, 9.0
+        self.tallest, self.marks, self.spaceAfter = tallest, marks, 7.0
         self.cells = [(photo, *_source(photo, find, why), [Paragraph(line, CAPTION) for line in lines])
                       for photo, lines in photos]  # fmt: skip
 

@@ -2,13 +2,12 @@
 
 from typing import Any
 
-from reportlab.lib.colors import white
-
-from inspect_app.report.pages.look import ACCENT, BOLD, GREY, HAIR, INK, PALE, PLAIN
-from inspect_app.report.pages.mark import draw_mark
+from inspect_app.report.pages.look import GREY, HAIR, INK, PALE, PLAIN
 from inspect_app.report.pages.outline import Outline
+from inspect_app.report.pages.plan_places import draw_fixed_line, draw_places, mark_box, place_spots
 from inspect_app.report.pages.voice import Voice
 
+MARK, SMALL_MARK = 4.4, 3.2
 RIM_SIDE, RIM_TOP, RIM_LOW = 30.0, 16.0, 30.0
 EDGE = {
     "eave": (1.6, None),
@@ -43,13 +42,15 @@ def draw_plan(canvas: Any, width: float, height: float, area: dict[str, Any], st
     canvas.saveState()
     _ground(canvas, shape, area, px, py)
     _edges(canvas, shape, px, py, voice if labelled else None)
+    spots = place_spots(shape, stations, px, py)
+    taken = [mark_box(x, y, MARK) for x, y, _ in spots]
     fixed = shape.along(area.get("fixed_line") or {}, "from_low_end")
     if fixed is not None:
-        _fixed_line(canvas, shape, fixed, px, py, voice if labelled else None)
+        draw_fixed_line(canvas, shape, fixed, px, py, voice if labelled else None, taken)
     if labelled:
         _panel_numbers(canvas, shape, px, py)
         _scale_bar(canvas, shape, scale, px(shape.left), voice)
-    _stations(canvas, shape, area, stations, px, py, labelled)
+    draw_places(canvas, spots, taken, MARK if labelled else SMALL_MARK, labelled)
     canvas.restoreState()
 
 
@@ -106,29 +107,6 @@ def _edges(canvas: Any, shape: Outline, px: Any, py: Any, voice: Voice | None) -
             canvas.restoreState()
 
 
-def _fixed_line(canvas: Any, shape: Outline, fixed: float, px: Any, py: Any, voice: Voice | None) -> None:
-    canvas.setStrokeColor(ACCENT)
-    canvas.setLineWidth(1.4)
-    canvas.setDash((7, 2.5), 0)
-    for x, far in shape.strips():
-        low, high = shape.ends((x + far) / 2)
-        y = min(low + fixed, high)
-        canvas.line(px(x), py(y), px(far), py(y))
-    canvas.setDash((), 0)
-    if voice:
-        low, high = shape.ends(shape.left + shape.width * 0.98)
-        canvas.setFont(BOLD, 6.5)
-        canvas.setFillColor(ACCENT)
-        y, word = py(min(low + fixed, high)), voice.say("fixed_line")
-        right = px(shape.left + shape.width) - 3
-        under = fixed > shape.height * 0.5
-        wide = canvas.stringWidth(word, BOLD, 6.5)
-        canvas.setFillColor(white)
-        canvas.rect(right - wide - 2, y + (-10.5 if under else 2.5), wide + 4, 8, stroke=0, fill=1)
-        canvas.setFillColor(ACCENT)
-        canvas.drawRightString(right, y + (-8.5 if under else 4.5), word)
-
-
 def _panel_numbers(canvas: Any, shape: Outline, px: Any, py: Any) -> None:
     strips = shape.strips()
     canvas.setFont(PLAIN, 5.8)
@@ -154,40 +132,3 @@ def _scale_bar(canvas: Any, shape: Outline, scale: float, left: float, voice: Vo
     canvas.setFont(PLAIN, 6.2)
     canvas.setFillColor(GREY)
     canvas.drawString(left + wide + 5, 3.5, f"{length:g} {'m' if metric else 'ft'}")
-
-
-def _stations(
-    canvas: Any,
-    shape: Outline,
-    area: dict[str, Any],
-    stations: list[dict[str, Any]],
-    px: Any,
-    py: Any,
-    labelled: bool,
-) -> None:
-    size = 4.4 if labelled else 3.2
-    spots = []
-    for one in stations:
-        x = shape.middle(one.get("panel"))
-        along = shape.along(one, "from_low_end")
-        if x is None or along is None:
-            continue
-        spots.append((px(x), py(shape.ends(x)[0] + along), one))
-    taken = [(x - size - 1, y - size - 1, x + size + 1, y + size + 1) for x, y, _ in spots]
-    for x, y, one in spots:
-        draw_mark(canvas, x, y, one["result"], one["reached"] or "yes", size)
-        if not labelled:
-            continue
-        text = str(one["n"])
-        wide = canvas.stringWidth(text, BOLD, 7)
-        choices = [(size + 3, -2.5), (-size - 3 - wide, -2.5), (-wide / 2, size + 3), (-wide / 2, -size - 8)]
-        for dx, dy in choices:
-            box = (x + dx, y + dy - 1, x + dx + wide, y + dy + 6)
-            if not any(box[0] < t[2] and box[2] > t[0] and box[1] < t[3] and box[3] > t[1] for t in taken):
-                break
-        taken.append(box)
-        canvas.setFillColor(white)
-        canvas.rect(box[0] - 0.8, box[1] - 0.4, wide + 1.6, 7.6, stroke=0, fill=1)
-        canvas.setFillColor(INK)
-        canvas.setFont(BOLD, 7)
-        canvas.drawString(box[0], box[1] + 1, text)

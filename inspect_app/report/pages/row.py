@@ -47,7 +47,7 @@ class Row(Flowable):  # type: ignore[misc]
     def draw(self) -> None:
         self.matter.drawOn(self.canv, SIDE, self.tall - self.matter_tall)
         if self.label:
-            self.label.drawOn(self.canv, 0, self.tall - self.label_tall)
+            self.label.drawOn(self.canv, 0, self.tall - self.label_tall - _lower(self.matter))
 
 
 class Trio(Flowable):  # type: ignore[misc]
@@ -68,7 +68,7 @@ class Trio(Flowable):  # type: ignore[misc]
 
     def draw(self) -> None:
         for part, x, tall in zip(self.parts, self.at, self.talls, strict=True):
-            part.drawOn(self.canv, x, self.tall - tall)
+            part.drawOn(self.canv, x, self.tall - tall - (0 if x else _lower(self.parts[1])))
 
 
 class Heading(Flowable):  # type: ignore[misc]
@@ -132,6 +132,12 @@ class Drawing(Flowable):  # type: ignore[misc]
         self.paint(self.canv, self.width, self.tall)
 
 
+def _lower(matter: Any) -> float:
+    """How far a label goes down to stand on the same line as its larger matter."""
+    size = matter.style.fontSize if isinstance(matter, Paragraph) else SIDE_LABEL.fontSize
+    return float(max(size - SIDE_LABEL.fontSize, 0) * 0.93)
+
+
 def paragraphs(label: str, texts: list[str], style: Any = BODY) -> list[Any]:
     """Several paragraphs of markup, the label beside the first."""
     return [Row(label if at == 0 else None, Paragraph(text, style)) for at, text in enumerate(texts)]
@@ -150,7 +156,7 @@ def settle(story: list[Any]) -> list[Any]:
     settled: list[Any] = []
     for part in story:
         if isinstance(part, Heading):
-            settled.append(room(110 if part.level == 0 else 84))
+            settled.append(room(150 if part.level == 0 else 84))
         settled.append(part)
     return settled
 

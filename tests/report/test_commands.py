@@ -1,0 +1,77 @@
+"""``seamwalk report`` and ``seamwalk verify`` as a person uses them."""
+
+import json
+
+import pytest
+
+from inspect_app.command_line import main
+from tests.evidence.sealed import countersigned, key, sealed
+from tests.office import Office
+from tests.report.test_make import walked
+
+
+@pytest.fixture
+def data(tmp_path, monkeypatch):
+    monkeypatch.setenv("SEAMWALK_DATA", str(tmp_path / "data"))
+    monkeypatch.delenv("LC_ALL", raising=False)
+    monkeypatch.setenv("LANG", "C")
+    return tmp_path
+
+
+def test_a_report_is_made_copied_and_verifies(data, capsys):
+    job, _ = walked(Office(data / "data"))
+    assert main(["report", job, "--out", str(data / "out.pdf"), "--paper", "a4"]) == 0
+    said = capsys.readouterr().out
+    fingerprint = said.split()[-1]
+    assert str(data / "out.pdf") in said and len(fingerprint) == 64
+    contents = next((data / "data" / "reports" / job).glob("contents-*.json"))
+    assert main(["verify", str(data / "out.pdf"), "--trust", fingerprint, "--contents", str(contents)]) == 0
+    assert "Every fact above holds" in capsys.readouterr().out
+
+
+def test_an_unknown_job_is_refused_with_its_value(data, capsys):
+    assert main(["report", "no-such-job"]) == 2
+    assert "no-such-job" in capsys.readouterr().err
+
+
+def test_a_seal_key_that_cannot_be_read_is_refused_with_a_way_out(data, capsys, monkeypatch):
+    job, _ = walked(Office(data / "data"))
+    monkeypatch.setenv("SEAMWALK_SEAL_PKCS12", str(data / "none.p12"))
+    assert main(["report", job]) == 2
+    assert "SEAMWALK_SEAL_PKCS12" in capsys.readouterr().err
+
+
+def test_verify_says_in_words_what_it_cannot_know(data, capsys):
+    (data / "r.pdf").write_bytes(countersigned())
+    assert main(["verify", str(data / "r.pdf")]) == 0
+    said = capsys.readouterr().out
+    assert "not determinable" in said and "--trust" in said and "Nothing failed" in said
+    assert said.count("✓") == 10 and "✗" not in said
+    assert main(["verify", str(data / "r.pdf"), "--trust", "00" * 32]) == 1
+    assert "Do not rely on this file" in capsys.readouterr().out
+
+
+def test_verify_fails_for_a_changed_file_and_tells_programs_which_fact(data, capsys):
+    changed = bytearray(sealed())
+    changed[60] ^= 1
+    (data / "r.pdf").write_bytes(changed)
+    assert main(["verify", str(data / "r.pdf"), "--json", "--trust", key("Issuer (invented)").fingerprint]) == 1
+    told = json.loads(capsys.readouterr().out)
+    assert told["failed"] is True
+    assert {fact["name"] for fact in told["facts"] if fact["status"] == "fails"} >= {
+        "seal_intact",
+        "covers_file",
+        "signer_known",
+    }
+
+
+def test_verify_speaks_spanish_where_the_machine_does(data, capsys, monkeypatch):
+    monkeypatch.setenv("LANG", "es_MX.UTF-8")
+    (data / "r.pdf").write_bytes(sealed())
+    assert main(["verify", str(data / "r.pdf")]) == 0
+    assert "Nada falló" in capsys.readouterr().out
+
+
+def test_a_file_that_is_not_there_is_refused(data, capsys):
+    assert main(["verify", str(data / "none.pdf")]) == 2
+    assert "none.pdf" in capsys.readouterr().err
