@@ -5,7 +5,6 @@ import os
 import sys
 from collections.abc import Sequence
 from importlib import import_module
-from importlib.util import find_spec
 
 from inspect_app.errors import BadInput, Problem
 from inspect_app.settings import shipped
@@ -23,8 +22,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     words = sys.argv[1:] if arguments is None else list(arguments)
     # Only the command that was named is loaded: `calc` need not wait for the report's machinery.
     for name in [words[0]] if words and words[0] in COMMANDS else COMMANDS:
-        if find_spec(f"inspect_app.commands.{name}"):
-            import_module(f"inspect_app.commands.{name}").add_to(subparsers)
+        import_module(f"inspect_app.commands.{name}").add_to(subparsers)
     args = parser.parse_args(words)
     try:
         return int(import_module(f"inspect_app.commands.{args.command}").run(args))

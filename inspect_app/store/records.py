@@ -30,10 +30,8 @@ class Records:
             kept = session.execute(
                 select(DerivedJob.up_to, DerivedJob.people, DerivedJob.record).where(DerivedJob.job == job)
             ).first()
-        if kept is None or (kept.up_to, kept.people) != (up_to, people):
-            text = self.refresh(job)
-        else:
-            text = kept.record
+        fresh = kept is not None and (kept.up_to, kept.people) == (up_to, people)
+        text = kept.record if kept is not None and fresh else self.refresh(job)
         record: Record = json.loads(text)
         return record
 
