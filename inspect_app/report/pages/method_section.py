@@ -6,7 +6,7 @@ from reportlab.platypus import Paragraph
 
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
-from inspect_app.report.pages.row import Heading, Row, paragraphs
+from inspect_app.report.pages.row import Heading, Row, paragraphs, space
 from inspect_app.report.pages.text import line
 
 
@@ -21,7 +21,9 @@ def method_section(page: Page, number: str) -> list[Any]:
                 text = line(page.say(f"rule.{rule}.{part}"), 900)
                 story.append(Row("", Paragraph(f"{page.say(part)}: {text}", SMALL), 1))
         books = ", ".join(line(book, 50) for book in one["rulebooks"][:6])
-        story.append(Row("", Paragraph(page.say("rulebook", digests=books or "—"), SMALL), 6))
+        if books:
+            story.append(Row("", Paragraph(page.say("rulebook", digests=books), SMALL), 0))
+        story.append(space(5))
     if not page.contents["rules"]:
         story.append(Row("", Paragraph(page.say("no_rules"), BODY), 6))
     story += [Heading(page.say("instruments"), "instruments", 1)]
