@@ -67,7 +67,8 @@ def test_checksums_are_read():
 @pytest.mark.parametrize(
     ("text", "code"),
     [
-        ("md5 AAAA", "upload_checksum_algorithm"), ("", "upload_checksum_algorithm"), ("SHA1 AAAA", "upload_checksum_algorithm"),
+        ("md5 AAAA", "upload_checksum_algorithm"), ("", "upload_checksum_algorithm"),
+        ("SHA1 AAAA", "upload_checksum_algorithm"),
         ("sha1", "upload_checksum_unreadable"), ("sha1 ###", "upload_checksum_unreadable"),
         ("sha256 AAAA", "upload_checksum_unreadable"),
     ],

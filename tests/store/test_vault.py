@@ -1,7 +1,6 @@
 """The vault holds what it was given, under its own hash, and nothing else."""
 
 import hashlib
-import os
 import random
 import stat
 import threading

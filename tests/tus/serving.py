@@ -1,4 +1,4 @@
-"""Serve a WSGI app on a socket in this process, or the small app in another that can be killed."""
+"""Serve a WSGI app on a socket in this process, or the real app in another that can be killed."""
 
 import contextlib
 import socket
@@ -40,7 +40,7 @@ def served_streaming(app) -> Iterator[int]:
 
 
 class Killable:
-    """The small app in a process of its own, on the same port in each of its lives."""
+    """The real app in a process of its own, on the same port in each of its lives."""
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
@@ -50,7 +50,7 @@ class Killable:
         self.start()
 
     def start(self) -> None:
-        command = [sys.executable, "-m", "tests.tus.small_app", str(self.folder), str(self.port)]
+        command = [sys.executable, "-m", "tests.tus.real_app", str(self.folder), str(self.port)]
         self.process = subprocess.Popen(command, cwd=REPOSITORY)
         for _ in range(400):
             with contextlib.suppress(OSError), socket.create_connection(("127.0.0.1", self.port), 1):
