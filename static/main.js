@@ -5,6 +5,7 @@ import { loadWords } from './words/say.js'
 import { current } from './people/session.js'
 import { startSync } from './sync/engine.js'
 import { capable } from './shell/ready.js'
+import { startShell } from './shell/start.js'
 import { useRoute } from './frame/route.js'
 import { Strip } from './frame/strip.js'
 import { usePlace } from './frame/place.js'
@@ -41,3 +42,4 @@ function App() {
 await loadWords()
 render(html`<${App} />`, /** @type {any} */ (document.getElementById('app')))
 startSync()
+startShell()

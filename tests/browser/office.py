@@ -33,7 +33,8 @@ class Office:
     ) -> None:
         settings = settings_from({"SEAMWALK_DATA": str(folder)})
         self.app = create_app(replace(settings, static=static or settings.static))
-        self.app.add_url_rule("/blank", "blank", lambda: Response("<!doctype html><title>blank</title>"))
+        # Under /api/, so that the worker does not answer with the app itself.
+        self.app.add_url_rule("/api/blank", "blank", lambda: Response("<!doctype html><title>blank</title>"))
         self.parts = self.app.extensions["seamwalk"]
         self.gate = Gate(self.app.wsgi_app, self._forge)
         self._stranger = ec.generate_private_key(ec.SECP256R1())

@@ -25,7 +25,7 @@ MODULES = {
 class Phone:
     """``run(body, arg)`` runs the body of an async function in the page; it may use every call of MODULES."""
 
-    def __init__(self, context: Any, url: str, path: str = "/blank") -> None:
+    def __init__(self, context: Any, url: str, path: str = "/api/blank") -> None:
         self.context, self.url, self.path = context, url, path
         self.page = context.new_page()
         self.again()
@@ -50,7 +50,7 @@ class Phone:
         """Load the page anew, and the modules, so that the server may then be stopped."""
         self.page.goto(self.url + self.path)
         loads = ", ".join(f"import('/static/{module}')" for module in MODULES.values())
-        self.page.evaluate(f"async () => {{ await Promise.allSettled([{loads}]) }}")
+        self.page.evaluate(f"async () => {{ await Promise.all([{loads}]) }}")
 
 
 def entry(job: str, text: str) -> dict:
