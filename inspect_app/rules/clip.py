@@ -33,9 +33,10 @@ SIXTEENTH = 0.0625  # of an inch: what a steel rule is read to (common practice,
 
 
 def judge(given: dict, system: str) -> dict:
-    """``low high aim grow shrink``, and with a ``tab`` reading (toward the ridge from mid-travel) ``offset
-    toward_ridge bound``. The window is positive toward the free end; with the side unknown (no fixed line)
-    either direction must hold."""
+    """``low high aim grow shrink``, and with a ``tab`` reading from mid-travel ``offset bound`` and, where the side is
+    known, ``toward_ridge``. The window is positive toward the free end, and so is ``tab`` with a ``distance``;
+    with a ``station`` the tab is toward the ridge. With the fixed line unknown either direction must hold: what
+    passes passes for any fixed line, what fails fails with ``fixed_line_unknown``."""
     if not given["metal_low"] < given["metal_high"]:
         raise Refused("range_reversed", "metal_high", None)
     length = SYSTEMS[system]["length"]
@@ -51,8 +52,9 @@ def judge(given: dict, system: str) -> dict:
     known = {"distance": measured(distance, length), "free_end": {1: "ridge", -1: "eave", None: "unknown"}[side]}
     if outside_range(given):
         return answer(shown, "not_determinable", reason("metal_outside_range"), known)
+    unknown = side is None and given["distance"] is None
     if not at_most(low, high, scale):
-        return answer(shown, "fail", reason("no_travel"), known)
+        return answer(shown, "fail", reason("fixed_line_unknown" if unknown else "no_travel"), known)
     if given["tab"] is None:
         return answer(shown, None, None, known)
     bound = given["uncertainty"]
@@ -60,7 +62,11 @@ def judge(given: dict, system: str) -> dict:
         bound = change_unit(SIXTEENTH, "in", length)
     bound = bound + movement_of(given["expansion"], distance, given["metal_uncertainty"] or 0.0)
     offset = -given["tab"] if side == -1 else given["tab"]
-    shown.update(all_measured({"offset": offset, "toward_ridge": given["tab"], "bound": bound}, length))
+    shown.update(all_measured({"offset": offset, "bound": bound}, length))
+    if given["distance"] is None or side is not None:
+        shown["toward_ridge"] = measured(given["tab"], length)
     verdict = settle(offset - bound, offset + bound, low, high, scale)
+    if unknown and verdict == "fail":
+        return answer(shown, "fail", reason("fixed_line_unknown"), known)
     why = {"pass": None, "fail": reason("tab_outside_window"), "too_close": reason("tab_too_close")}[verdict]
     return answer(shown, verdict, why, known)

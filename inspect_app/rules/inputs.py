@@ -43,11 +43,12 @@ def system_for(description: dict, inputs: dict, order: tuple) -> str:
 
 def read_all(description: dict, inputs: dict, system: str) -> dict:
     """Name → number in the system's unit (slopes as rise in 12), text, boolean, list; None when not given."""
-    for name in inputs:
+    # Sorted, so that of two mistakes both interpreters name the same one: MicroPython's dicts have no order.
+    for name in sorted(inputs):
         if name not in description:
-            raise Refused("unknown_input", name, _plain(inputs[name]))
+            raise Refused("unknown_input", name, plain(inputs[name]))
     given: dict = {}
-    for name in description:
+    for name in sorted(description):
         raw = inputs.get(name)
         if raw is None:
             if description[name]["required"]:
@@ -65,7 +66,7 @@ def _read(wants: dict, name: str, raw: object, system: str) -> object:
     if dimension == "boolean":
         if raw is True or raw is False:
             return raw
-        raise Refused("not_boolean", name, _plain(raw))
+        raise Refused("not_boolean", name, plain(raw))
     if dimension == "text":
         return _text(name, raw)
     if dimension == "integer":
@@ -84,18 +85,18 @@ def _read(wants: dict, name: str, raw: object, system: str) -> object:
 def _within(wants: dict, name: str, raw: object, number: float, system: str) -> float:
     least = wants["least"]
     if least is not None and number < least:
-        raise Refused("negative", name, _plain(raw))
+        raise Refused("negative", name, plain(raw))
     if wants["above_zero"] and not number > 0.0:
-        raise Refused("not_above_zero", name, _plain(raw))
+        raise Refused("not_above_zero", name, plain(raw))
     most = wants["most_mm"]
     if most is not None and number > change_unit(most, "mm", SYSTEMS[system]["length"]):
-        raise Refused("out_of_range", name, _plain(raw))
+        raise Refused("out_of_range", name, plain(raw))
     return number
 
 
 def _lengths(wants: dict, name: str, raw: object, system: str) -> list:
     if not isinstance(raw, (list, tuple)) or len(raw) == 0:
-        raise Refused("not_list", name, _plain(raw))
+        raise Refused("not_list", name, plain(raw))
     if len(raw) > MOST_IN_A_LIST:
         raise Refused("too_many", name, len(raw))
     numbers = []
@@ -109,7 +110,7 @@ def _lengths(wants: dict, name: str, raw: object, system: str) -> list:
 def _choice(wants: dict, name: str, raw: object) -> object:
     if isinstance(raw, str) and raw in wants["choices"]:
         return raw
-    raise Refused("not_choice", name, _plain(raw))
+    raise Refused("not_choice", name, plain(raw))
 
 
 def _text(name: str, raw: object) -> str:
@@ -117,7 +118,7 @@ def _text(name: str, raw: object) -> str:
         return raw
     if isinstance(raw, int) and raw is not True and raw is not False and 0 <= raw < 1000000:
         return str(raw)
-    raise Refused("not_text", name, _plain(raw))
+    raise Refused("not_text", name, plain(raw))
 
 
 def read_integer(raw: object, name: str) -> int:
@@ -126,7 +127,7 @@ def read_integer(raw: object, name: str) -> int:
         raw = int(raw)
     if isinstance(raw, int) and raw is not True and raw is not False and -1000000 <= raw <= 1000000:
         return raw
-    raise Refused("not_integer", name, _plain(raw))
+    raise Refused("not_integer", name, plain(raw))
 
 
 def read_pixel(raw: object, name: str) -> float:
@@ -136,36 +137,31 @@ def read_pixel(raw: object, name: str) -> float:
     else:
         number = read_decimal(raw, name)
     if not -1e6 <= number <= 1e6:
-        raise Refused("out_of_range", name, _plain(raw))
+        raise Refused("out_of_range", name, plain(raw))
     return number
 
 
 def _taps(name: str, raw: object) -> dict:
     if not isinstance(raw, dict):
-        raise Refused("not_taps", name, _plain(raw))
+        raise Refused("not_taps", name, plain(raw))
     points = {}
     for tap in ("ridge_end", "eave_end", "screw"):
         point = raw.get(tap)
         if not isinstance(point, (list, tuple)) or len(point) != 2:
-            raise Refused("not_taps", name + "." + tap, _plain(point))
+            raise Refused("not_taps", name + "." + tap, plain(point))
         points[tap] = (read_pixel(point[0], name + "." + tap), read_pixel(point[1], name + "." + tap))
     return points
 
 
-def _plain(raw: object) -> object:
+def plain(raw: object) -> object:
     """What was given, short enough to show; a quantity as ``40 ft``."""
     if isinstance(raw, dict) and isinstance(raw.get("value"), str) and isinstance(raw.get("unit"), str):
-        return parse_text(raw)
+        return raw["value"][:40] + " " + raw["unit"][:8]
     if raw is None or raw is True or raw is False or isinstance(raw, int):
         return raw
     if isinstance(raw, str):
         return raw[:60]
     return None
-
-
-def parse_text(quantity: dict) -> object:
-    """A quantity as it was given, in one text."""
-    return quantity["value"][:40] + " " + quantity["unit"][:8]
 
 
 def read_quantity(raw: object, name: str) -> tuple[float, str, str]:

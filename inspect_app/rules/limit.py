@@ -1,7 +1,7 @@
 """``limit@1``: a reading against a plain limit of the approved assembly: at least, at most, or exactly."""
 
 from inspect_app.rules.answer import answer, measured, reason
-from inspect_app.rules.compare import distance_to_limit, settle
+from inspect_app.rules.compare import at_most, distance_to_limit, settle
 from inspect_app.rules.inputs import read_quantity, wanted
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.unit import SYSTEMS, change_unit
@@ -13,25 +13,32 @@ INPUTS = {
     "equal": wanted("any", required=False),
     "uncertainty": wanted("any", required=False),
 }
+DIFFERENCE_OF = {"F": "dF", "C": "K"}
 ORDER = ("reading", "at_least", "at_most", "equal")
 
 
 def judge(given: dict, system: str) -> dict:
     """``reading``, the limits given, and ``margin``: how far inside (positive) or outside the nearer limit.
-    All are quantities of one dimension, or bare counts. ``equal`` stands for both limits."""
-    kind = read_quantity(given["reading"], "reading")[2]
-    numbers, unit = {}, ""
-    for name in INPUTS:
+    All are quantities of one dimension, or bare counts; the uncertainty of a temperature is a difference, never
+    met by the offset of 32. ``equal`` stands for both limits. Slopes and percents stay in the reading's unit."""
+    _, unit, kind = read_quantity(given["reading"], "reading")
+    if kind not in ("count", "slope"):
+        unit = SYSTEMS[system][kind]
+    numbers, units = {}, {}
+    for name in sorted(INPUTS):
         if given[name] is not None:
-            numbers[name], unit = _number(given[name], name, kind, system)
+            numbers[name], units[name] = _number(given[name], name, kind, unit)
     low, high = numbers.get("at_least"), numbers.get("at_most")
     if "equal" in numbers:
         low = high = numbers["equal"]
     if low is None and high is None:
         raise Refused("missing", "at_least")
-    values = {name: measured(numbers[name], unit) for name in sorted(numbers)}
+    if low is not None and high is not None and not at_most(low, high):
+        raise Refused("limits_reversed", "at_most")
+    values = {name: measured(numbers[name], units[name]) for name in numbers}
     reading = numbers["reading"]
-    values["margin"] = measured(distance_to_limit(reading, low, high), unit)
+    # A margin between two temperatures is a difference.
+    values["margin"] = measured(distance_to_limit(reading, low, high), DIFFERENCE_OF.get(unit, unit))
     bound = abs(numbers.get("uncertainty", 0.0))
     verdict = settle(reading - bound, reading + bound, low, high)
     code = "below_limit" if low is not None and reading < low else "above_limit"
@@ -39,13 +46,12 @@ def judge(given: dict, system: str) -> dict:
     return answer(values, verdict, why)
 
 
-def _number(raw: object, name: str, kind: str, system: str) -> tuple[float, str]:
+def _number(raw: object, name: str, kind: str, unit: str) -> tuple[float, str]:
     number, given, dimension = read_quantity(raw, name)
-    if name == "uncertainty" and kind == "temperature" and dimension == "difference":
-        kind = "difference"
+    if name == "uncertainty" and kind == "temperature":
+        kind, unit = "difference", DIFFERENCE_OF[unit]
     if dimension != kind:
-        raise Refused("wrong_dimension", name, None)
+        raise Refused("wrong_dimension", name)
     if kind == "count":
         return number, ""
-    unit = SYSTEMS[system][dimension]
     return change_unit(number, given, unit), unit

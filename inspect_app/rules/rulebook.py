@@ -1,7 +1,7 @@
 """The rulebook's front: every released rule by name and version."""
 
 from inspect_app.rules import clip, limit, movement, slope, slot, spacing, thickness, window
-from inspect_app.rules.inputs import read_all, system_for
+from inspect_app.rules.inputs import plain, read_all, system_for
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.unit import SYSTEMS
 
@@ -52,9 +52,14 @@ def judge(name: str, inputs: dict, units: "str | None" = None) -> dict:
     if units is not None and units not in SYSTEMS:
         raise Refused("not_choice", "units", units if isinstance(units, str) else None)
     system = units or system_for(module.INPUTS, inputs, module.ORDER)
-    given = read_all(module.INPUTS, inputs, system)
-    given["units"] = system
-    found: dict = module.judge(given, system)
+    try:
+        given = read_all(module.INPUTS, inputs, system)
+        given["units"] = system
+        found: dict = module.judge(given, system)
+    except Refused as refused:
+        if refused.value is None:  # the rule saw the number only; say it as it was given
+            refused.value = plain(inputs.get(refused.field))
+        raise
     found["rule"] = rule
     found["inputs"] = inputs
     return found

@@ -1,5 +1,9 @@
 """``slot@1``: a screw found in its slot, against the window of its place (see ``window.py``).
 
+With the fixed line unknown the full length and either direction are assumed, the worst case, so that an unknown is
+never an advantage. What passes then passes for any fixed line; what fails fails with ``fixed_line_unknown``, because
+it may stand well enough once the line is told.
+
 Three readings: taps on a square-on photo, a slot end hidden under the head, or the third of the slot in which the
 screw stands. Each is an interval for the offset; it passes only when wholly inside the window and fails only when
 wholly outside (guard band, ILAC-G8:09/2019 4.2). First principles; no published rule for the place in a slot.
@@ -12,7 +16,7 @@ from inspect_app.rules.answer import all_measured, answer, measured, reason
 from inspect_app.rules.compare import at_most, settle
 from inspect_app.rules.fixed_line import place
 from inspect_app.rules.inputs import wanted
-from inspect_app.rules.slot_reading import read_offset, usable
+from inspect_app.rules.slot_reading import beside_slot, read_offset, usable
 from inspect_app.rules.thermal import grow_and_shrink, movement_of, outside_range
 from inspect_app.rules.unit import SYSTEMS
 from inspect_app.rules.window import half_play
@@ -63,10 +67,13 @@ def judge(given: dict, system: str) -> dict:
     shown.update(all_measured({"offset": offset, "toward_ridge": toward_ridge, "bound": bound}, length))
     if outside_range(given):
         return answer(shown, "not_determinable", reason("metal_outside_range"), known)
-    if not at_most(low, high, play):
-        return answer(shown, "fail", reason("no_window"), known)
-    if not at_most(abs(offset) - bound, play, play):
+    if not at_most(abs(offset) - bound, play, play) or beside_slot(given, bound):
         return answer(shown, "not_determinable", reason("outside_slot"), known)
+    if not at_most(low, high, play):
+        code = "no_window" if side is not None else "fixed_line_unknown"
+        return answer(shown, "fail", reason(code), known)
     verdict = settle(offset - bound, offset + bound, low, high, play)
+    if side is None and verdict == "fail":
+        return answer(shown, "fail", reason("fixed_line_unknown"), known)
     why = {"pass": None, "fail": reason("outside_window"), "too_close": reason("slot_too_close")}[verdict]
     return answer(shown, verdict, why, known)

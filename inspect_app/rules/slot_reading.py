@@ -1,6 +1,7 @@
 """Turn what was seen of a screw in its slot into an offset toward the ridge with a bound."""
 
 from inspect_app.rules.answer import measured, reason
+from inspect_app.rules.compare import at_most
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.unit import SYSTEMS, change_unit
 
@@ -54,8 +55,22 @@ def _from_taps(given: dict) -> tuple[float, float]:
     share = ((screw[0] - ridge[0]) * along[0] + (screw[1] - ridge[1]) * along[1]) / square
     error = TAP_ERROR if given["tap_error"] is None else given["tap_error"]
     tilt = _TAN_MOST_TILT if given["tilt"] is None else given["tilt"] / 12.0
-    height = change_unit(HEAD_HEIGHT, "in", SYSTEMS[given["units"]]["length"]) if given["head_height"] is None else given["head_height"]
+    height = given["head_height"]
+    if height is None:
+        height = change_unit(HEAD_HEIGHT, "in", SYSTEMS[given["units"]]["length"])
     return (0.5 - share) * slot, 2.0 * error / _span(taps) * slot + height * tilt
+
+
+def beside_slot(given: dict, bound: float) -> bool:
+    """Whether the taps put the screw's middle more than a shank (and the bound) off the slot's axis, where no
+    slot is that wide: taps in the wrong order, or on another screw."""
+    taps = given["taps"]
+    if taps is None:
+        return False
+    ridge, eave, screw = taps["ridge_end"], taps["eave_end"], taps["screw"]
+    cross = (eave[0] - ridge[0]) * (screw[1] - ridge[1]) - (eave[1] - ridge[1]) * (screw[0] - ridge[0])
+    span = _span(taps)
+    return not at_most(abs(cross) / span / span * given["slot"], given["shank"] + bound)
 
 
 def _between(near: float, far: float, sign: float) -> tuple[float, float]:

@@ -1,6 +1,8 @@
 """Movement of a metal panel with its temperature: ΔL = α·d·ΔT, d from the fixed line. First principles;
 handbook coefficients and ranges are the job's, each with its source."""
 
+from inspect_app.rules.compare import at_most
+
 
 def movement_of(expansion: float, distance: float, change: float) -> float:
     """ΔL in the unit of ``distance``, for a temperature difference in the unit of ``expansion``."""
@@ -17,4 +19,5 @@ def grow_and_shrink(given: dict, distance: float) -> tuple[float, float]:
 
 def outside_range(given: dict) -> bool:
     """Whether the metal is outside the range the job was designed for, so that no window of it can hold."""
-    return not given["metal_low"] <= given["metal_now"] <= given["metal_high"]
+    low, now, high = given["metal_low"], given["metal_now"], given["metal_high"]
+    return not (at_most(low, now, high - low) and at_most(now, high, high - low))
