@@ -33,9 +33,9 @@ export function Strip({ person, invented }) {
   const standing = useStanding()
   return html`<div class="strip" role="region" aria-label=${say('strip.region')}>
     ${invented && html`<p class="invented">${say('invented')}</p>`}
-    <a class="standing" href=${path('phone')} data-name="standing">
-      <span class="line"><strong>${waitingWords(standing)}</strong></span>
-      <span class="line">${readyWords(standing)}${person ? ` · ${person.name}` : ''}</span>
+    <a class="standing" href=${path(person ? 'phone' : 'who')} data-name="standing">
+      <span class="line"><strong>${person ? waitingWords(standing) : say('strip.nobody')}</strong></span>
+      <span class="line">${person ? `${readyWords(standing)} · ${person.name}` : standing?.others ? '▲ ' + say('phone.others', { n: standing.others }) : ''}</span>
     </a>
   </div>`
 }

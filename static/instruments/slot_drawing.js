@@ -1,30 +1,45 @@
-// The reading drawn: the slot, ridge end up, and the screw in it. For the eye only; the rulebook judges.
+// A verdict drawn: the slot or the clip's travel, ridge end up, where it may stand now, and where it stands.
+// For the eye only; the rulebook judges.
 
 import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
-import { metres } from '../frame/amount.js'
+import { number } from '../words/number.js'
+import { drawn } from '../frame/amount.js'
+import { toward, turned } from './toward.js'
 
-const THIRDS = /** @type {Record<string, number>} */ ({ toward_ridge: 0.2, middle: 0.5, toward_eave: 0.8 })
-const HIDDEN = /** @type {Record<string, number>} */ ({ ridge: 0.12, eave: 0.88 })
+const TALL = 240
+const TOP = 44
+const MIDDLE = TOP + TALL / 2
 
-/** Share of the slot from its ridge end. @param {any} reading */
-function placed(reading) {
-  if (reading.third) return THIRDS[reading.third]
-  if (reading.end_hidden) return HIDDEN[reading.end_hidden]
-  const { ridge_end: [ax, ay], eave_end: [bx, by], screw: [px, py] } = reading.taps
-  return ((px - ax) * (bx - ax) + (py - ay) * (by - ay)) / (((bx - ax) ** 2 + (by - ay) ** 2) || 1)
-}
-
-/** @param {{assembly: any, reading: any}} props */
-export function SlotDrawing({ assembly, reading }) {
-  const slot = metres(assembly?.slot_length) ?? 0.0254
-  const head = (metres(assembly?.fastener_head_diameter) ?? slot * 0.4) / slot * 200
-  const y = 20 + 200 * placed(reading)
-  return html`<figure class="slot-figure"><svg viewBox="0 0 240 240" role="img" aria-label=${say('slot.drawn')}>
-    <text x="120" y="14" text-anchor="middle" class="plan-word">${say('slot.ridge')}</text>
-    <rect x="100" y="20" width="40" height="200" rx="20" class="slot-hole" />
-    <circle cx="120" cy=${y} r=${head / 2} class="slot-head" />
-    <line x1="106" x2="134" y1=${y} y2=${y} class="slot-cross" /><line x1="120" x2="120" y1=${y - 14} y2=${y + 14} class="slot-cross" />
-    <text x="120" y="238" text-anchor="middle" class="plan-word">${say('slot.eave')}</text>
-  </svg></figure>`
+/** @param {{answer: any}} props an answer of `slot@1` or `clip@1` */
+export function SlotDrawing({ answer }) {
+  const seen = turned(answer)
+  if (!seen) return null
+  const { unit, low, high, aim, at, bound } = seen
+  const given = answer.inputs ?? {}
+  const slot = drawn(given.slot, unit)
+  const half = slot ? slot / 2 : Math.max(drawn(given.travel_outward, unit) ?? 1, drawn(given.travel_inward, unit) ?? 1)
+  const scale = TALL / 2 / half
+  const y = (/** @type {number} */ offset) => MIDDLE - Math.min(Math.max(offset, -1.15 * half), 1.15 * half) * scale
+  const head = ((drawn(given.head ?? given.shank, unit) ?? half * 0.3) / 2) * scale
+  const open = low <= high
+  return html`<figure class="slot-figure">
+    <svg viewBox="0 0 300 330" role="img" aria-label=${say('slot.drawn')}>
+      <text x="150" y="22" text-anchor="middle" class="plan-word">▲ ${say('toward_ridge')}</text>
+      <rect x="128" y=${TOP} width="44" height=${TALL} rx=${slot ? 22 : 2} class="slot-hole" />
+      ${open && html`<rect x="70" y=${y(high)} width="46" height=${Math.max(y(low) - y(high), 2)} class="slot-window" />
+        <path d=${`M58 ${y(high)}H172M58 ${y(low)}H172`} class="slot-edge" />
+        <path d=${`M44 ${y(aim)}l14 -9v18zM58 ${y(aim)}H116`} class="slot-aim" />`}
+      ${at !== null && html`<circle cx="150" cy=${y(at)} r=${Math.max(head, 10)} class="slot-head" />
+        <path d=${`M140 ${y(at)}H160M150 ${y(at) - 10}V${y(at) + 10}`} class="slot-cross" />
+        <path d=${`M196 ${y(at + bound)}V${y(at - bound)}M186 ${y(at + bound)}H206M186 ${y(at - bound)}H206`} class="slot-bound" />`}
+      <text x="150" y="318" text-anchor="middle" class="plan-word">▼ ${say('toward_eave')}</text>
+    </svg>
+    <figcaption><dl class="facts">
+      ${at !== null && html`<div><dt>${say(slot ? 'slot.screw_at' : 'slot.tab_at')}</dt><dd class="number">${toward(at, unit)}</dd></div>
+        <div><dt>${say('slot.bound')}</dt><dd>${say('slot.either_way', { distance: number(bound, unit) })}</dd></div>`}
+      <div><dt>${say('slot.window')}</dt><dd>${open ? say('slot.from_to', { from: toward(low, unit), to: toward(high, unit) }) : say('slot.no_window')}</dd></div>
+      ${open && html`<div><dt>${say('slot.aim')}</dt><dd>${toward(aim, unit)}</dd></div>`}
+    </dl></figcaption>
+  </figure>`
 }

@@ -17,7 +17,7 @@ export function Plan({ record, definitions, area, tallest, panel, at, onPick, on
   const box = useRef(/** @type {any} */ (null))
   const [room, setRoom] = useState(320)
   useLayoutEffect(() => {
-    const measure = () => setRoom(box.current?.clientWidth || 320)
+    const measure = () => setRoom(Math.max(box.current?.clientWidth ?? 0, 6 * RIM)) // not laid out yet: any width but none
     const watch = new ResizeObserver(measure)
     watch.observe(box.current)
     measure()

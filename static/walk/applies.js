@@ -1,10 +1,6 @@
 // Which checklist definitions speak of a place, a walk, a person.
 
-/** @param {any} definition compiled @param {any} assembly */
-export function applies(definition, assembly) {
-  const wanted = definition.applies?.attachment
-  return !wanted || wanted.includes(assembly?.attachment)
-}
+import { applies } from '../checklist/items.js'
 
 /**
  * The definitions asked at a station: the walk's own where it is made for stations and fits, else every one

@@ -4,6 +4,13 @@ import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
 import { MainAction } from '../frame/main_action.js'
 
+const HOLDS = 15 * 60_000 // ms: who comes back later stands somewhere else
+
+/** @param {number} at when it was confirmed, 0 for never @param {number} now */
+export function confirmed(at, now) {
+  return at > 0 && now - at < HOLDS && now >= at
+}
+
 const RULES = ['read', 'step_back', 'unsafe', 'weather', 'stand', 'hot', 'edges', 'lines', 'attic']
 
 /** @param {{confirm: () => any}} props */

@@ -58,7 +58,7 @@ export function Item({ job, record, definitions, person, rest }) {
       <${TextField} name="note" lines=${2} label=${say('item.note')} value=${draft.note} onChange=${(/** @type {string} */ note) => change({ note })} />
       ${byRule && verdict && html`<${Working} answer=${verdict} />`}
       ${item.photo === 'required' && pictures.length === 0 && html`<p class="problem">▲ ${say('item.photo_missing')}</p>`}
-      ${byRule && html`<${MainAction} name="record" label=${say('item.record')} disabled=${!verdict} run=${() => keep(null, computed(verdict, digest || null))} />`}
+      ${byRule && html`<${MainAction} name="record" label=${say('item.record')} disabled=${!verdict} run=${() => keep(null, computed(verdict, digest))} />`}
       ${!byRule && item.kind === 'judge' && html`
         <${MainAction} name="pass" label=${say('item.pass')} run=${() => keep('pass', judged('pass'))} />
         <${MainAction} name="fail" plain label=${say('item.fail')} under=${say('item.fail.under')} run=${() => keep('fail', judged('fail'))} />`}

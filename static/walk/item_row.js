@@ -7,17 +7,18 @@ import { answerId } from './sort_items.js'
 
 export const RESULTS = /** @type {Record<string, string>} */ ({ pass: '✓', fail: '✕', too_close: '?', not_determinable: '?', not_applicable: '–' })
 
-/** @param {{job: string, record: any, definition: any, item: any, place: string, station: any, walk: any}} props */
-export function ItemRow({ job, record, definition, item, place, station, walk }) {
+/** @param {{job: string, record: any, definition: any, item: any, place: string, station: any, press?: any}} props `press`: a control under the row */
+export function ItemRow({ job, record, definition, item, place, station, press }) {
   const answer = record.answers[answerId(place, definition, item)]
   const to = path('job', job, 'item', station ? 'station' : 'walk', place, definition.id, item.id)
-  return html`<li><a class=${'press tall ' + (answer?.result ?? '')} href=${to} data-name="item" data-item=${item.id} data-result=${answer?.result ?? ''}>
+  return html`<li class="item"><a class=${'press tall ' + (answer?.result ?? '')} href=${to} data-name="item" data-item=${item.id} data-result=${answer?.result ?? ''}>
     <span class=${'mark ' + (answer ? answer.result : 'open')} aria-hidden="true">${answer ? RESULTS[answer.result] : '○'}</span>
     <span class="label">${pick(item.question)}<span class="under">${answer ? resultWords(answer) : say('item.unanswered')}${answer?.note ? ` · “${answer.note}”` : ''}</span></span>
-  </a></li>`
+  </a>${press}</li>`
 }
 
 /** @param {any} answer */
 export function resultWords(answer) {
-  return answer.verdict?.reason?.code === 'recorded' ? say('result.recorded') : say(`result.${answer.result}`)
+  return answer.verdict?.reason?.code === 'recorded' || (answer.verdict?.rule && answer.choice === null && answer.result === 'not_applicable')
+    ? say('result.recorded') : say(`result.${answer.result}`)
 }

@@ -23,7 +23,7 @@ export function blankWalk(record, definitions, old) {
   const last = /** @type {any} */ (old ?? all[0])
   const areas = Object.keys(record.areas)
   return {
-    safe: false, definition: old?.definition ?? definitions[0]?.digest ?? '',
+    safe: 0, definition: old?.definition ?? definitions[0]?.digest ?? '',
     areas: (last?.areas ?? areas).filter((/** @type {string} */ id) => areas.includes(id)), crew: last?.crew ?? '', heads: String(last?.heads ?? 0),
     metal: old?.metal_temperature.value ?? null, by: old?.metal_temperature_by ?? '', doubt: old?.metal_uncertainty.value ?? '',
     sky: old?.weather.sky ?? '', wind: old?.weather.wind ?? '', placed: old?.placed ?? [],

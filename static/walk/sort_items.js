@@ -1,8 +1,10 @@
-// Items a glance can answer, and items that need a reading or a picture of their own.
+// Which answer belongs to which item at a place, and what one press may answer.
 
-/** Items that one press may answer together, as the definition marks them. @param {any} item compiled */
-export function isQuick(item) {
-  return item.quick === true
+import { isQuick, itemsFor } from '../checklist/items.js'
+
+/** Judged by a person's look, without a reading. @param {any} item compiled */
+export function isLook(item) {
+  return item.kind === 'judge' && !item.rule && (!item.instrument || item.instrument === 'choice')
 }
 
 /** @param {string} place station or walk id @param {any} definition @param {any} item */
@@ -10,11 +12,12 @@ export function answerId(place, definition, item) {
   return `${place}/${definition.id}/${item.id}`
 }
 
-/**
- * Quick items that one press may answer: not answered yet, and with the picture there that the item asks for.
- * @param {any} record @param {string} place @param {any} definition @param {boolean} pictured whether the place has its pictures
- */
-export function atOnce(record, place, definition, pictured) {
-  return definition.items.filter((/** @type {any} */ item) => isQuick(item) && !record.answers[answerId(place, definition, item)] &&
-    (item.photo !== 'required' || pictured))
+/** The items asked at a place. @param {any} record @param {any} definition @param {any} station null for the whole walk @returns {any[]} */
+export function asked(record, definition, station) {
+  return itemsFor(definition, station ? record.assemblies[record.areas[station.area]?.assembly] : null)
+}
+
+/** Quick items not answered yet: what "all as approved" speaks of. @param {any} record @param {any} definition @param {any} walk @param {any} station @returns {any[]} */
+export function atOnce(record, definition, walk, station) {
+  return asked(record, definition, station).filter((item) => isQuick(item) && !record.answers[answerId((station ?? walk).id, definition, item)])
 }

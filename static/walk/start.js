@@ -14,7 +14,7 @@ import { TextField } from '../frame/text_field.js'
 import { MainAction } from '../frame/main_action.js'
 import { sorted } from '../roof/order.js'
 import { mayBegin } from './applies.js'
-import { Gate } from './gate.js'
+import { Gate, confirmed } from './gate.js'
 import { Placed } from './placed.js'
 import { BY, SKY, WIND, blankWalk, doubtOf, ready, walkBody } from './new_walk.js'
 
@@ -26,9 +26,9 @@ export function Start({ job, record, definitions, person, rest }) {
   const [draft, change] = useDraft(person.id, key, { id: old?.id ?? uuid7(), ...blankWalk(record, mine, old) })
   if (!draft) return null
   const back = old ? path('job', job, 'walk', old.id) : path('job', job)
-  if (!draft.safe) {
+  if (!confirmed(draft.safe, Date.now())) {
     return html`<${Screen} title=${say('gate')} over=${record.job.name} back=${back} backTo=${say('back')}>
-      <${Gate} confirm=${() => change({ safe: true })} /><//>`
+      <${Gate} confirm=${() => change({ safe: Date.now() })} /><//>`
   }
   const set = (/** @type {string} */ name) => (/** @type {any} */ value) => change({ [name]: value })
   const heat = unitOf(record.job, 'heat')

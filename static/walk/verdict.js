@@ -22,15 +22,15 @@ export function textual(value) {
 
 /** What a person judged. @param {string} choice */
 export function judged(choice) {
-  return { result: choice, rule: null, rulebook: null, reason: null, inputs: {}, values: {} }
+  return { result: choice, rule: null, rulebook: '', reason: null, inputs: {}, values: {} }
 }
 
 /** What was only written down: nothing to pass or fail. */
 export function noted() {
-  return { result: 'not_applicable', rule: null, rulebook: null, reason: { code: 'recorded', facts: {} }, inputs: {}, values: {} }
+  return { result: 'not_applicable', rule: null, rulebook: '', reason: { code: 'recorded', facts: {} }, inputs: {}, values: {} }
 }
 
-/** What the rulebook answered. @param {any} answer @param {string | null} rulebook digest of its files */
+/** What the rulebook answered. @param {any} answer @param {string} rulebook digest of its files */
 export function computed(answer, rulebook) {
   const values = Object.entries(answer.values ?? {}).map(([name, one]) =>
     [name, { ...(/** @type {any} */ (one)), value: digits(Number(/** @type {any} */ (one).value)) }])

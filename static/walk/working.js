@@ -3,7 +3,12 @@
 import { html } from '../frame/view.js'
 import { known, say } from '../words/say.js'
 import { number } from '../words/number.js'
+import { SlotDrawing } from '../instruments/slot_drawing.js'
+import { turned } from '../instruments/toward.js'
 import { RESULTS } from './item_row.js'
+
+/** Said in words beside the drawing, which turns them toward the ridge. */
+const DRAWN = ['low', 'high', 'aim', 'offset', 'toward_ridge', 'bound']
 
 /** @param {any} reason @returns {string} */
 export function because(reason) {
@@ -21,12 +26,16 @@ function shownFact(fact) {
 /** @param {{answer: any}} props */
 export function Working({ answer }) {
   const result = answer.verdict ?? 'not_applicable'
+  const drawn = /^(slot|clip)@/.test(answer.rule) && turned(answer)
+  const rows = (/** @type {Record<string, any>} */ given) => Object.entries(given).filter(([, one]) => one?.unit !== undefined)
   return html`<section class=${'working ' + result} aria-live="polite" data-name="verdict" data-result=${result}>
     <p class="figure-line"><span class=${'mark ' + result} aria-hidden="true">${RESULTS[result]}</span> ${say(`result.${answer.verdict ?? 'recorded'}`)}</p>
     ${answer.reason && html`<p class="big">${because(answer.reason)}</p>`}
-    <dl class="facts">${Object.entries(answer.values).map(([name, one]) => html`<dt>${say(`value.${name}`)}</dt>
-      <dd><strong>${number(/** @type {any} */ (one).value, /** @type {any} */ (one).unit)}</strong></dd>`)}</dl>
+    ${drawn && html`<${SlotDrawing} answer=${answer} />`}
+    <dl class="facts">${rows(answer.values ?? {}).filter(([name]) => !drawn || !DRAWN.includes(name)).map(([name, one]) => html`<div key=${name}>
+      <dt>${say(`value.${name}`)}</dt><dd class=${drawn ? '' : 'number'}>${number(one.value, one.unit)}</dd></div>`)}</dl>
     <details><summary class="press">${say('item.rule')}</summary>
+      <dl class="facts">${rows(answer.inputs ?? {}).map(([name, one]) => html`<div key=${name}><dt>${say(`input.${name}`)}</dt><dd>${number(one.value, one.unit)}</dd></div>`)}</dl>
       <p>${say(`rule.${answer.rule}.formula`)}</p><p class="hint">${say(`rule.${answer.rule}.source`)}</p></details>
   </section>`
 }
