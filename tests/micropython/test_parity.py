@@ -10,6 +10,7 @@ import pytest
 from inspect_app.record.ask import ask
 from tests.bodies import body_of
 from tests.micropython.node import node
+from tests.rules.hostile import spoiled
 
 VECTORS = json.loads((Path(__file__).parents[1] / "vectors" / "rules.json").read_text("utf-8"))
 
@@ -37,7 +38,11 @@ def random_requests(seed: int, count: int) -> list[str]:
             ("spacing", {"gaps": [q(chance.uniform(1, 40), "in") for _ in range(5)], "limit": q(24, "in")}),
             ("slope", {"slope": q(chance.uniform(0, 60), "deg"), "minimum": q(3, "/12")}),
         ]  # fmt: skip
-    return [json.dumps({"call": "judge", "rule": rule, "inputs": inputs}) for rule, inputs in requests]
+    return [judging(rule, inputs) for rule, inputs in requests]
+
+
+def judging(rule: str, inputs: dict[str, Any]) -> str:
+    return json.dumps({"call": "judge", "rule": rule, "inputs": inputs})
 
 
 def fold_request() -> str:
@@ -56,6 +61,8 @@ def same(one: Any, other: Any) -> bool:
         return one.keys() == other.keys() and all(same(one[key], other[key]) for key in one)
     if isinstance(one, list):
         return len(one) == len(other) and all(same(a, b) for a, b in zip(one, other, strict=True))
+    if isinstance(one, bool) or isinstance(other, bool):
+        return one is other
     if isinstance(one, float) or isinstance(other, float):
         return abs(one - other) <= 1e-12 * max(abs(one), abs(other))
     return bool(one == other)
@@ -71,9 +78,19 @@ def compare(requests: list[str], folder: Path) -> None:
 
 
 def test_the_phone_judges_and_folds_as_the_server_does(tmp_path: Path) -> None:
-    known = [json.dumps({"call": "judge", "rule": one["rule"], "inputs": one["inputs"]}) for one in VECTORS]
+    known = [judging(one["rule"], one["inputs"]) for one in VECTORS]
     odd = [json.dumps({"call": "nonsense"}), json.dumps({"call": "describe", "rule": "slot"})]
     compare([*known, *odd, fold_request(), *random_requests(20, 60)], tmp_path)
+
+
+def test_the_phone_refuses_what_the_server_refuses_at_the_same_field(tmp_path: Path) -> None:
+    compare([judging(rule, inputs) for rule, inputs in spoiled(VECTORS)], tmp_path)
+
+
+def test_a_difference_between_the_interpreters_would_be_seen() -> None:
+    assert not same({"value": 1.0}, {"value": 1.0 + 3e-12}) and same({"value": 1.0}, {"value": 1.0 + 3e-13})
+    assert not same({"verdict": "pass"}, {"verdict": "fail"}) and not same([1, 2], [1])
+    assert not same({"a": None}, {}) and not same({"a": False}, {"a": 0})
 
 
 @pytest.mark.soak
