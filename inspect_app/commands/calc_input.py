@@ -9,14 +9,16 @@ from typing import Any
 
 from inspect_app.errors import BadInput
 
-NUMBER = r"[+-]?(?:\d+-\d+/\d+|\d+/\d+|\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)"
-ONE = re.compile(rf"^({NUMBER})\s*(.*)$")
-FEET_AND_INCHES = re.compile(rf"^(\d+)\s*(?:ft|')\s*-?\s*({NUMBER})\s*(?:in|\")$")
-RISE = re.compile(r"^(\d+(?:\.\d+)?)\s*[:/]\s*(\d+(?:\.\d+)?)$")
+NUMBER = r"[+-]?(?:\d+[- ]\d+/\d+|\d+/\d+|(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+)?)"
+ONE = re.compile(rf"({NUMBER})\s*(\D.*)?", re.ASCII)
+FEET_AND_INCHES = re.compile(rf"(\d+)\s*(?:ft|feet|foot|')\s*-?\s*({NUMBER})\s*(?:in|inch|inches|\")", re.ASCII)
+RISE = re.compile(rf"({NUMBER})\s*(?::|in|/)\s*(12(?:\.0+)?)|({NUMBER})\s*:\s*(\d+(?:\.\d+)?)", re.ASCII)
+TYPED = str.maketrans({"−": "-", "–": "-", "′": "'", "’": "'", "″": '"', "”": '"', "\u00a0": " "})
 SPOKEN = {
     "'": "ft", '"': "in", "feet": "ft", "foot": "ft", "inch": "in", "inches": "in", "°f": "F", "°c": "C", "f": "F",
-    "c": "C", "k": "K", "/°f": "/F", "/°c": "/C", "per f": "/F", "per k": "/K", "°": "deg", "degrees": "deg",
-    "percent": "%", ":12": "/12", "in 12": "/12", "/f": "/F", "/c": "/C", "/k": "/K", "kpa": "kPa",
+    "c": "C", "k": "K", "df": "dF", "dc": "dC", "/°f": "/F", "/°c": "/C", "per f": "/F", "per c": "/C",
+    "per k": "/K", "per °f": "/F", "per °c": "/C", "°": "deg", "degree": "deg", "degrees": "deg", "percent": "%",
+    "/f": "/F", "/c": "/C", "/k": "/K", "kpa": "kPa", "ft": "ft", "in": "in", "mm": "mm", "cm": "cm", "m": "m",
 }  # fmt: skip
 DIFFERENCE = {"F": "dF", "C": "dC", "K": "K"}
 YES_NO = {"yes": True, "true": True, "no": False, "false": False, "sí": True, "si": True}
@@ -30,9 +32,9 @@ def read(text: str, name: str, description: dict[str, Any]) -> Any:
     if dimension == "boolean":
         return YES_NO.get(text.strip().lower(), text)
     if dimension in ("integer", "pixels"):
-        return int(text) if re.fullmatch(r"-?\d{1,7}", text.strip()) else text
+        return int(text) if re.fullmatch(r"-?\d{1,7}", text.strip(), re.ASCII) else text
     if dimension == "lengths":
-        return [quantity(part, name, "length") for part in text.split(",") if part.strip()]
+        return [quantity(part, f"{name}[{at}]", "length") for at, part in enumerate(text.split(","))]
     if dimension == "taps":
         points = [[int(number) for number in part.split(",")] for part in text.split(";")] if _taps(text) else []
         return dict(zip(("ridge_end", "eave_end", "screw"), points, strict=True)) if points else text
@@ -43,38 +45,42 @@ def quantity(text: str, name: str, dimension: str) -> dict[str, str] | int:
     """``40 ft`` → ``{"value": "40", "unit": "ft"}``; a bare whole number is a count where any will do.
 
     Feet with inches become inches, fractions their decimals, ``3:12`` a rise in 12; with a difference wanted,
-    ``80F`` is a difference. Raises ``BadInput`` ``calc_unreadable``.
+    ``80F`` is a difference. A slope ``1/4`` is not read as 3:12: it may be a quarter inch in the foot. Raises
+    ``BadInput`` ``calc_unreadable`` and ``calc_no_unit``.
     """
-    text = text.strip().replace("−", "-")
-    both = FEET_AND_INCHES.match(text)
+    plain = text.translate(TYPED).strip()
+    both = FEET_AND_INCHES.fullmatch(plain)
     if both:
-        return {"value": _decimal(float(both[1]) * 12 + _number(both[2])), "unit": "in"}
-    rise = RISE.match(text)
-    if dimension == "slope" and rise and float(rise[2]) > 0:
-        return {"value": _decimal(float(rise[1]) * 12 / float(rise[2])), "unit": "/12"}
-    one = ONE.match(text)
+        return {"value": _decimal(float(both[1]) * 12 + _number(both[2], name, text)), "unit": "in"}
+    rise = RISE.fullmatch(plain) if dimension in ("slope", "any") else None
+    if rise and float(rise[2] or rise[4]) > 0:
+        return {"value": _decimal(_number(rise[1] or rise[3], name, text) * 12 / float(rise[2] or rise[4])), "unit": "/12"}
+    one = ONE.fullmatch(plain)
     if not one:
         raise BadInput("calc_unreadable", field=name, value=text)
-    unit = SPOKEN.get(one[2].strip().lower(), one[2].strip())
-    if dimension == "any" and unit == "":
-        return int(one[1]) if one[1].isdigit() else {"value": one[1], "unit": ""}
+    said = (one[2] or "").strip()
+    unit = SPOKEN.get(said.lower(), said)
+    if unit == "":
+        if dimension == "any" and re.fullmatch(r"\d{1,7}", plain):
+            return int(plain)
+        raise BadInput("calc_no_unit", field=name, value=text)
     if dimension == "difference":
         unit = DIFFERENCE.get(unit, unit)
-    plain = one[1] if "/" not in one[1] else _decimal(_number(one[1]))
-    return {"value": plain.lstrip("+"), "unit": unit}
+    digits = _decimal(_number(one[1], name, text)) if "/" in one[1] else one[1]
+    return {"value": re.sub(r"^([+-]?)\.", r"\g<1>0.", digits).lstrip("+"), "unit": unit}
 
 
 def _taps(text: str) -> bool:
-    return re.fullmatch(r"-?\d+,-?\d+;-?\d+,-?\d+;-?\d+,-?\d+", text.strip()) is not None
+    return re.fullmatch(r"-?\d+,-?\d+;-?\d+,-?\d+;-?\d+,-?\d+", text.strip(), re.ASCII) is not None
 
 
-def _number(text: str) -> float:
-    """A whole, decimal or fractional number: ``1-1/2`` is 1.5. A fraction over nothing raises ``BadInput``."""
-    mixed = re.fullmatch(r"([+-]?)(?:(\d+)-)?(\d+)/(\d+)", text)
+def _number(digits: str, name: str, text: str) -> float:
+    """A whole, decimal or fractional number: ``1-1/2`` is 1.5. Over nothing raises ``BadInput``."""
+    mixed = re.fullmatch(r"([+-]?)(?:(\d+)[- ])?(\d+)/(\d+)", digits)
     if not mixed:
-        return float(text)
+        return float(digits)
     if int(mixed[4]) == 0:
-        raise BadInput("calc_unreadable", field="fraction", value=text)
+        raise BadInput("calc_unreadable", field=name, value=text)
     size = float(mixed[2] or 0) + int(mixed[3]) / int(mixed[4])
     return -size if mixed[1] == "-" else size
 

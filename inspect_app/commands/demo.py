@@ -7,7 +7,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from inspect_app.application import create_app
+from inspect_app.application import create_app, create_serving_app
 from inspect_app.clock import system_clock
 from inspect_app.commands.serve import serve
 from inspect_app.demo.run import Demonstration, known, make
@@ -48,7 +48,7 @@ def run(args: argparse.Namespace) -> int:
         return 1
     if not args.once:
         _tell(made)
-        serve(app, settings.host, settings.port)
+        serve(create_serving_app(_in(settings, folder)), settings.host, settings.port)
     return 0
 
 

@@ -20,6 +20,7 @@ from inspect_app.demo.phone import Phone
 from inspect_app.demo.walk import Ticking, Walk
 from inspect_app.intake.job_file import read_yaml, sayings
 from inspect_app.people.passwords import made_up
+from inspect_app.record.area import panel_length
 from inspect_app.web.reports_desk import maker
 
 SCENARIO = Path(__file__).with_name("scenario.yaml")
@@ -108,7 +109,7 @@ def _register(app: Flask, page: dict[str, Any], office: Phone) -> dict[str, Any]
     office.deliver()
     bodies = {one.subject: one.body for one in said}
     areas = {
-        key: {"key": key, "id": one.subject, "body": one.body}
+        key: {"key": key, "id": one.subject, "body": {**one.body, "panel_length": panel_length(one.body)}}
         for key, one in zip(page["areas"], [one for one in said if one.kind == "area"], strict=True)
     }
     assemblies = {key: bodies[area["body"]["assembly"]] for key, area in areas.items()}
@@ -123,7 +124,8 @@ def _walk(app: Flask, foreman: Phone, job: dict[str, Any], clock: Ticking) -> No
         if digest in job["body"]["definitions"].values()
     }
     clock.advance(minutes=5)
-    Walk(foreman, job, definitions, "", clock).make()
+    build = foreman.http.call("GET", "/shell.json").json()["build"]  # what a phone names as its rulebook
+    Walk(foreman, job, definitions, build, clock).make()
     foreman.deliver()
 
 

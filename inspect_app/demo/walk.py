@@ -53,7 +53,7 @@ class Walk:
         self.body: dict[str, Any] = {
             "definition": night["digest"], "areas": [area["id"] for area in areas.values()],
             "crew": "Crew 2 (invented)", "heads": 4,
-            "weather": {"sky": "clear", "wind": "light", "air": {"value": "66", "unit": "F"}},
+            "weather": {"sky": "clear", "wind": "breeze", "air": {"value": "66", "unit": "F"}},
             "metal_temperature": METAL, "metal_uncertainty": UNCERTAIN, "metal_temperature_by": "contact thermometer",
             "placed": [{"area": areas["quay"]["id"], "from": 1, "to": 32},
                        {"area": areas["yard"]["id"], "from": 1, "to": 41}],

@@ -8,6 +8,7 @@ from pyhanko.sign.validation.pdf_embedded import EmbeddedPdfSignature
 from pyhanko.sign.validation.status import SignatureCoverageLevel
 from pyhanko_certvalidator import ValidationContext
 
+from inspect_app.apart import apart
 from inspect_app.evidence.container import container_faults
 from inspect_app.evidence.hole import hole
 
@@ -82,7 +83,7 @@ def _validate(embedded: EmbeddedPdfSignature) -> tuple[bool, bool, bool, list[st
             trust_roots=[own], allow_fetching=False, revocation_mode="soft-fail",
             moment=embedded.self_reported_timestamp, 
         )  # fmt: skip
-        status = validate_pdf_signature(embedded, signer_validation_context=context)
+        status = apart(lambda: validate_pdf_signature(embedded, signer_validation_context=context))
         intact = bool(status.intact and status.valid)
         allowed = bool(intact and status.docmdp_ok and status.bottom_line)
         trouble = [] if intact else ["digest_differs" if not status.intact else "signature_invalid"]

@@ -21,6 +21,7 @@ from pyhanko.stamp.static import StaticStampStyle
 from pyhanko_certvalidator.registry import SimpleCertificateStore
 from reportlab.pdfgen.canvas import Canvas
 
+from inspect_app.apart import apart
 from inspect_app.report.pages.look import BOLD, CODE, GREY, INK, PLAIN, load_fonts
 from inspect_app.report.seal_key import SealKey
 
@@ -80,7 +81,7 @@ def _sign(writer: Any, out: BinaryIO, key: SealKey, field: str, when: datetime, 
     )  # fmt: skip
     dated = _Dated(meta, signer, stamp_style=style or StaticStampStyle(border_width=0))
     dated.when = when
-    dated.sign_pdf(writer, output=out, existing_fields_only=True)
+    apart(lambda: dated.sign_pdf(writer, output=out, existing_fields_only=True))
 
 
 def paint_seal(fonts: Path, issuer: str, headline: str, when: str, label: str, fingerprint: str) -> Paint:

@@ -16,7 +16,6 @@ SUFFIXES = {".js", ".mjs", ".css", ".json", ".wasm", ".svg", ".png", ".webmanife
 OUTSIDE = {
     "index.html", "sw.js", "jsconfig.json", "words/checklist.json", "words/photos.json",
     "words/report.json", "words/server.json",
-    "words/checklist.json",
 }  # fmt: skip
 
 

@@ -1,8 +1,8 @@
 // Which screen an address names.
 
-import { html, useEffect } from './view.js'
+import { html, useEffect, useErrorBoundary } from './view.js'
 import { useRecord } from './record.js'
-import { Opening, Lost } from './opening.js'
+import { Broken, Opening, Lost, NotYet } from './opening.js'
 import { SignIn } from '../phone/sign_in.js'
 import { Who } from '../phone/who.js'
 import { Phone } from '../phone/phone.js'
@@ -26,6 +26,9 @@ const INSIDE = /** @type {Record<string, any>} */ ({
   station: Station, item: Item, sign: SignOff, report: Report,
 })
 
+/** What a screen speaks of, by the first id in its address: a thing just saved is in the record a moment later. */
+const SPEAKS_OF = /** @type {Record<string, string>} */ ({ approved: 'assemblies', area: 'areas', walk: 'walks', place: 'walks', sign: 'walks', station: 'stations' })
+
 /** @param {string[]} route @param {any} person @param {(invented: boolean) => void} tellInvented */
 export function screenFor(route, person, tellInvented) {
   const [first, job, name, ...rest] = route
@@ -39,11 +42,14 @@ export function screenFor(route, person, tellInvented) {
 /** A screen that speaks of one job: it waits for the job's record. @param {any} props */
 function InJob({ job, name, rest, person, tell }) {
   const known = useRecord(job)
+  const [fault, mend] = useErrorBoundary()
   const invented = known.record?.job?.invented === true
   useEffect(() => { tell(invented) }, [invented])
+  if (fault) return html`<${Broken} fault=${fault} mend=${mend} job=${job} />`
   if (!known.record) return html`<${Opening} fault=${known.fault} />`
   const Inside = INSIDE[name]
   if (!Inside || !known.record.job) return html`<${Lost} />`
+  if (SPEAKS_OF[name] && !known.record[SPEAKS_OF[name]][rest[0]]) return html`<${NotYet} key=${rest[0]} />`
   return html`<${Inside} key=${[name, ...rest].join('/')} job=${job} record=${known.record} definitions=${known.definitions}
     person=${person} rest=${rest} />`
 }

@@ -6,9 +6,10 @@ import { decimal, step } from './amount.js'
 
 /**
  * @param {{label: string, value: string | null, unit?: string, steps: number[], onChange: (value: string) => any,
- *   low?: number, high?: number, name?: string, hint?: string}} props `steps` positive, e.g. `[1, 10]`
+ *   from?: string, low?: number, high?: number, name?: string, hint?: string}} props `steps` positive, e.g. `[1, 10]`;
+ *   `from`: where the first step starts while there is no value
  */
-export function Stepper({ label, value, unit, steps, onChange, low = -1e6, high = 1e6, name, hint }) {
+export function Stepper({ label, value, unit, steps, onChange, from = '0', low = -1e6, high = 1e6, name, hint }) {
   const [typed, setTyped] = useState(/** @type {string | null} */ (null))
   const id = `in-${name ?? label.replace(/\W+/g, '-')}`
   const wrong = typed !== null && (decimal(typed) === null || Number(decimal(typed)) < low || Number(decimal(typed)) > high)
@@ -22,7 +23,7 @@ export function Stepper({ label, value, unit, steps, onChange, low = -1e6, high 
   }
   const by = (/** @type {number} */ amount) => () => {
     setTyped(null)
-    const next = Number(step(value ?? '0', amount))
+    const next = Number(step(value ?? from, amount))
     put(step(String(Math.min(high, Math.max(low, next))), 0))
   }
   return html`<div class="stepper" data-name=${name}>

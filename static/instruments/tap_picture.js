@@ -7,6 +7,7 @@ import { photoUrl } from '../photo/read.js'
 
 const ORDER = ['ridge_end', 'eave_end', 'screw']
 const NUDGES = /** @type {[string, number, number][]} */ ([['up', 0, -1], ['down', 0, 1], ['back', -1, 0], ['on', 1, 0]])
+const ARROWS = /** @type {Record<string, string>} */ ({ up: '↑', down: '↓', back: '←', on: '→' })
 const LOUPE = 3
 
 /** @param {{sha256: string, job: string, value: any, onChange: (taps: any) => any}} props */
@@ -44,7 +45,7 @@ export function TapPicture({ sha256, job, value, onChange }) {
     ${taps[at] && html`<${Loupe} url=${url} point=${taps[at]} picture=${picture.current} />`}
     <div class="steps">${ORDER.map((one) => html`<button type="button" class=${one === at ? 'press on' : 'press'} aria-pressed=${one === at} onClick=${() => setAt(one)} data-name=${'choose-' + one}>
       ${ORDER.indexOf(one) + 1} ${say(`slot.point.${one}`)} ${taps[one] ? '✓' : '○'}</button>`)}</div>
-    ${taps[at] && html`<div class="steps">${NUDGES.map(([name, dx, dy]) => html`<button type="button" class="press" onClick=${nudge(dx, dy)} data-name=${'nudge-' + name}>${say(`slot.nudge.${name}`)}</button>`)}</div>`}
+    ${taps[at] && html`<div class="steps">${NUDGES.map(([name, dx, dy]) => html`<button type="button" class="press" onClick=${nudge(dx, dy)} data-name=${'nudge-' + name} aria-label=${say(`slot.nudge.${name}`)}>${ARROWS[name]}</button>`)}</div>`}
   </div>`
 }
 

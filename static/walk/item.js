@@ -45,13 +45,12 @@ export function Item({ job, record, definitions, person, rest }) {
   }
   const byRule = item.rule && item.instrument
   return html`<${Screen} title=${pick(item.question)} over=${pick(definition.title)} back=${back} backTo=${say('back')}>
-    <p class="hint">${say(`severity.${item.severity}`)} · ${pick(item.basis)}</p>
     ${answer && html`<p class="done-bar">${say('item.so_far')} ${resultWords(answer)}${answer.note ? ` · “${answer.note}”` : ''}</p>`}
     <p class="big">${pick(item.how)}</p>
-    <p>${pick(item.why)}</p>
+    <details><summary class="press">${say('item.why')}</summary><p>${pick(item.why)}</p><p class="hint">${say(`severity.${item.severity}`)} · ${pick(item.basis)}</p></details>
     ${!locked && html`
       ${byRule && !station && html`<${AreaPick} ...${{ record, walk, value: area?.id, onChange: (/** @type {string} */ one) => change({ area: one }) }} />`}
-      ${item.photo !== 'optional' && html`<${Pair} ...${{ job, record, walk, station, person, locked, subject: answerId(place, definition, item) }} />`}
+      ${item.photo !== 'optional' && !(item.instrument === 'slot_taps' && pictures.length > 1) && html`<${Pair} ...${{ job, record, walk, station, person, locked, subject: answerId(place, definition, item) }} />`}
       ${item.instrument && html`<${Part} name=${say('item.reading')}>
         <${Instrument} ...${{ item, record, area, pictures, job, value: draft.reading, onChange: (/** @type {any} */ reading) => change({ reading }) }} />
       <//>`}

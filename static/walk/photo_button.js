@@ -44,6 +44,6 @@ export function PhotoButton({ role, waiting, wait, keep }) {
   </div>`
   return html`
     ${waiting && state === '' && html`<p class="problem" role="alert"><strong>▲ ${say('photo.waiting', { role: say(`photo.${role}`) })}</strong></p>`}
-    ${one('camera')}${one('picked')}
+    <div class="ways">${one('camera')}${one('picked')}</div>
     <${Problem} fault=${fault} />`
 }

@@ -3,7 +3,6 @@ verifies."""
 
 import functools
 import json
-import shutil
 import threading
 from collections.abc import Iterator
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
@@ -11,11 +10,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import sync_playwright
 
 from inspect_app.entry.accept import Accepted, Key, accept
-
-from .known import MEMBERS, STATEMENTS, nothing_held, payload_of
+from tests.entry.known import MEMBERS, STATEMENTS, nothing_held, payload_of
 
 STATIC = Path(__file__).parents[2] / "static"
 
@@ -62,21 +59,20 @@ def address() -> Iterator[str]:
     server.server_close()
 
 
-@pytest.mark.browser
-def test_a_key_made_in_the_browser_signs_after_a_reload_what_the_server_accepts(address: str) -> None:
-    with sync_playwright() as play:
-        # The system's Chromium where there is one, else the one the browser tool brought.
-        browser = play.chromium.launch(executable_path=shutil.which("chromium"), args=["--no-sandbox"])
-        page = browser.new_page()
-        page.goto(address)
-        key = page.evaluate(KEEP_KEY)
-        page.reload()
-        payload = payload_of("wild text")
-        made = page.evaluate(SIGN, {"kid": key["kid"], "payload": json.dumps(payload)})
-        receipt = STATEMENTS["statements"][2]["token"]
-        expected = {"photo": "0f" * 32, "size": 4096}
-        seq = page.evaluate(CHECK, {"token": receipt, "jwk": STATEMENTS["server"], "expected": expected})
-        browser.close()
+def test_a_key_made_in_the_browser_signs_after_a_reload_what_the_server_accepts(
+    address: str, chromium: Any
+) -> None:
+    context = chromium.new_context()
+    page = context.new_page()
+    page.goto(address)
+    key = page.evaluate(KEEP_KEY)
+    page.reload()
+    payload = payload_of("wild text")
+    made = page.evaluate(SIGN, {"kid": key["kid"], "payload": json.dumps(payload)})
+    receipt = STATEMENTS["statements"][2]["token"]
+    expected = {"photo": "0f" * 32, "size": 4096}
+    seq = page.evaluate(CHECK, {"token": receipt, "jwk": STATEMENTS["server"], "expected": expected})
+    context.close()
     assert not made["leaked"]
     assert seq == 5
     outcome = accept(made["token"], {key["kid"]: Key(key["jwk"], "ada")}, MEMBERS, nothing_held)

@@ -1,0 +1,91 @@
+"""The names that people give a rule's inputs in the shell, and the inputs read under them."""
+
+import re
+from typing import Any
+
+from inspect_app.commands.calc_input import quantity, read
+from inspect_app.errors import BadInput
+from inspect_app.rules.refused import Refused
+from inspect_app.rules.rulebook import describe
+
+ALIASES = {
+    "movement": {"length": "distance", "difference": "change", "delta_t": "change", "range": "change"},
+    "window": {"length": "distance"},
+    "slope": {"rise": "slope", "degrees": "slope", "percent": "slope", "pitch": "slope", "min": "minimum"},
+    "thickness": {"gauge_system": "system", "thickness": "reading", "coating": "coating_thickness"},
+    "spacing": {"spacing": "gaps", "gap": "gaps"},
+    "limit": {"min": "at_least", "max": "at_most"},
+}
+BARE_UNITS = {"degrees": "deg", "percent": "%", "rise": "/12"}
+EXAMPLES = {
+    "movement": 'distance="100 ft" expansion=6.5e-6/F change=80F',
+    "window": 'distance="40 ft" expansion=6.5e-6/F metal_low=-20F metal_high=180F metal_now=70F slot=1in '
+    "shank=0.190in",
+    "slot": 'length="40 ft" station="7 ft 6 in" fixed_line="40 ft" expansion=6.5e-6/F metal_low=-20F metal_high=180F '
+    "metal_now=70F slot=1in shank=0.190in third=middle",
+    "clip": 'distance="100 ft" expansion=6.5e-6/F metal_low=-20F metal_high=180F metal_now=130F travel_outward=1in '
+    "travel_inward=1in",
+    "slope": "slope=3:12 minimum=0.5:12",
+    "spacing": 'gaps="11.5in,12in,13in" limit=12in',
+    "thickness": "gauge=24 system=MSG reading=0.0230in coated=no",
+    "limit": "reading=2 equal=2",
+}
+
+
+def read_inputs(name: str, pairs: list[str]) -> tuple[dict[str, Any], str | None]:
+    """``key=value`` words as the inputs of the rule ``name``, and the system asked for with ``units=``.
+
+    Raises ``BadInput`` (``calc_not_pair``, ``calc_twice`` and those of ``calc_input``) and Refused
+    ``unknown_input``.
+    """
+    known, base = describe(name), name.split("@")[0]
+    aliases = ALIASES.get(base, {})
+    texts: dict[str, tuple[str, str]] = {}  # input: (the key it came under, its text)
+    for pair in pairs:
+        key, equals, text = (part.strip() for part in pair.partition("="))
+        if not equals or not text:
+            raise BadInput("calc_not_pair", field=key, value=pair)
+        wanted = key if key in known else aliases.get(key, key)
+        if wanted in texts:
+            raise BadInput("calc_twice", field=key, value=text)
+        texts[wanted] = (key, text)
+    units = texts.pop("units", ("", ""))[1].upper() or None
+    if base == "slope" and "run" in texts:
+        _over_run(texts)
+    if base == "thickness":
+        _with_system(texts)
+    inputs = {}
+    for wanted in texts:
+        key, text = texts[wanted]
+        if wanted not in known:
+            raise Refused("unknown_input", key, text)
+        if key in BARE_UNITS and re.fullmatch(r"[0-9]*\.?[0-9]+", text):
+            text += BARE_UNITS[key]
+        inputs[wanted] = read(text, key, known[wanted])
+    return inputs, units
+
+
+def _over_run(texts: dict[str, tuple[str, str]]) -> None:
+    """``rise=3 run=12``, in any one unit: a slope of rise over run, for every run."""
+    run_text = texts.pop("run")[1]
+    key, rise_text = texts.get("slope", ("", ""))
+    if key != "rise":
+        raise BadInput("calc_run_alone", field="run", value=run_text)
+    lengths = [text if text[-1:].isalpha() else f"{text}in" for text in (rise_text, run_text)]
+    rise, run = (quantity(text, name, "length") for text, name in zip(lengths, ("rise", "run"), strict=True))
+    assert isinstance(rise, dict) and isinstance(run, dict)
+    if rise["unit"] != run["unit"] or not float(run["value"]) > 0:
+        raise BadInput("calc_run_alone", field="run", value=run_text)
+    texts["slope"] = ("rise", f"{float(rise['value']) * 12 / float(run['value'])!r}/12")
+
+
+def _with_system(texts: dict[str, tuple[str, str]]) -> None:
+    """``24 MSG`` and ``24 ga`` are how people say it; MSG, said back in the inputs, where nothing else is said."""
+    key, gauge = texts.get("gauge", ("gauge", ""))
+    parts = re.sub(r"\b(?:ga|gauge)\b\.?|(?<=\d)ga\b", " ", gauge).split()
+    if len(parts) == 2 and "system" not in texts:
+        texts["gauge"], texts["system"] = (key, parts[0]), ("system", parts[1])
+    elif len(parts) == 1:
+        texts["gauge"] = (key, parts[0])
+    system_key, system = texts.get("system", ("system", "MSG"))
+    texts["system"] = (system_key, "mil" if system.lower() == "mil" else system.upper())
