@@ -23,6 +23,14 @@ COPIED = {
     "dejavu-fonts-ttf/ttf/DejaVuSans.ttf": "DejaVuSans.ttf",
     "dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf": "DejaVuSans-Bold.ttf",
 }
+# Types of the libraries for the type check of our own JavaScript; nothing of it reaches a browser.
+TYPES = {
+    "idb.d.ts": "export * from 'idb'",
+    "signature_pad.d.ts": "export { default } from 'signature_pad'",
+    "htm-preact.d.ts": "export * from 'preact'\nexport * from 'preact/hooks'\n"
+    "export const html: (strings: TemplateStringsArray, ...values: any[]) => any",
+    "micropython.d.mts": "export const loadMicroPython: (options?: object) => Promise<any>",
+}
 
 
 class CustomBuildHook(BuildHookInterface[Any]):
@@ -48,3 +56,5 @@ class CustomBuildHook(BuildHookInterface[Any]):
             raise SystemExit("esbuild failed: the browser libraries could not be bundled")
         for source, name in COPIED.items():
             shutil.copyfile(root / "node_modules" / source, vendor / name)
+        for name, text in TYPES.items():
+            (vendor / name).write_text(text + "\n", "utf-8")

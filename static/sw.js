@@ -5,11 +5,20 @@
 // goes on where it stopped, and the old build stays whole until the new one has taken over.
 /* global BUILD */
 
+/** @typedef {{url: string, sha256: string, size: number}} Member */
+/** @typedef {{build: string, files: Member[]}} List */
+/** @typedef {{request: Request, url: URL}} Asked */
+
+const here = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self))
+
 const MEMBERS = 'seamwalk-members' // /member/SHA256 -> a file
 const LISTS = 'seamwalk-lists' //     /list/BUILD -> the list of a build that is whole
 const WAVE = 6 // files fetched at once
 
-/** How requests are answered: the first rule that matches, top to bottom. */
+/**
+ * How requests are answered: the first rule that matches, top to bottom.
+ * @type {{name: string, when: (asked: Asked) => boolean, answer: null | ((asked: Asked) => Promise<Response>)}[]}
+ */
 const RULES = [
   { name: 'changes go to the server', when: ({ request }) => request.method !== 'GET', answer: null },
   { name: 'other places are not ours', when: ({ url }) => url.origin !== location.origin, answer: null },
@@ -20,15 +29,15 @@ const RULES = [
     answer: ({ url, request }) => member(url.pathname, request) },
 ]
 
-/** @type {{build: string, files: {url: string, sha256: string, size: number}[]} | null} */
+/** @type {List | null} */
 let list = null
 /** @type {Map<string, string> | null} */
 let memberUrls = null
 
-self.addEventListener('install', (event) => event.waitUntil(install()))
-self.addEventListener('activate', (event) => event.waitUntil(activate()))
-self.addEventListener('message', (event) => event.waitUntil(hear(event)))
-self.addEventListener('fetch', (event) => {
+here.addEventListener('install', (event) => event.waitUntil(install()))
+here.addEventListener('activate', (event) => event.waitUntil(activate()))
+here.addEventListener('message', (event) => event.waitUntil(hear(event)))
+here.addEventListener('fetch', (event) => {
   const asked = { request: event.request, url: new URL(event.request.url) }
   const rule = RULES.find(({ when }) => when(asked))
   if (rule?.answer) event.respondWith(rule.answer(asked))
@@ -37,10 +46,10 @@ self.addEventListener('fetch', (event) => {
 /** All members, each checked; only then the list. A failure leaves what is there for the next try. */
 async function install() {
   const reply = await fetch('/shell.json', { cache: 'no-store' })
-  const found = await reply.json()
+  const found = /** @type {List} */ (await reply.json())
   if (found.build !== BUILD) throw new Error('the list is of another build; the browser will come again')
   const members = await caches.open(MEMBERS)
-  const missing = []
+  const missing = /** @type {Member[]} */ ([])
   for (const file of found.files) {
     if (!(await members.match(`/member/${file.sha256}`))) missing.push(file)
   }
@@ -63,7 +72,7 @@ async function bring(members, { url, sha256 }) {
 
 /** Only now is the former build given up. */
 async function activate() {
-  await self.clients.claim()
+  await here.clients.claim()
   const { files } = await ownFiles()
   const wanted = new Set(files.map(({ sha256 }) => `/member/${sha256}`))
   const members = await caches.open(MEMBERS)
@@ -76,12 +85,14 @@ async function activate() {
   }
 }
 
+/** @returns {Promise<List>} */
 async function ownFiles() {
   if (!list) {
     const kept = await (await caches.open(LISTS)).match(`/list/${BUILD}`)
     if (!kept) return { build: BUILD, files: [] }
-    list = await kept.json()
-    memberUrls = new Map(list.files.map(({ url, sha256 }) => [url, sha256]))
+    const found = /** @type {List} */ (await kept.json())
+    list = found
+    memberUrls = new Map(found.files.map(({ url, sha256 }) => [url, sha256]))
   }
   return list
 }
@@ -102,14 +113,16 @@ async function member(url, request, noNetwork = false) {
 
 /** @param {ExtendableMessageEvent} event */
 async function hear(event) {
-  const answer = { prove, 'take over': () => self.skipWaiting() }[event.data?.ask]
+  /** @type {Record<string, () => any>} */
+  const answers = { prove, 'take over': () => here.skipWaiting() }
+  const answer = answers[event.data?.ask]
   if (answer) event.ports[0]?.postMessage(await answer())
 }
 
 /** Recount and re-hash every member from the phone, and answer for the app's page with no use of the network. */
 async function prove() {
   const { files } = await ownFiles()
-  const missing = []
+  const missing = /** @type {string[]} */ ([])
   for (const { url, sha256, size } of files) {
     const kept = await member(url, undefined, true)
     const bytes = kept.type === 'error' ? new ArrayBuffer(0) : await kept.arrayBuffer()
@@ -120,7 +133,7 @@ async function prove() {
   return { build: BUILD, total: files.length, missing, page: page.ok && (await page.text()).includes('<') }
 }
 
-/** What the browser has dropped or damaged is fetched again when there is signal. @param {any[]} files */
+/** What the browser has dropped or damaged is fetched again when there is signal. @param {Member[]} files */
 async function repair(files) {
   const members = await caches.open(MEMBERS)
   for (const file of files) {

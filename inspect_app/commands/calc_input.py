@@ -54,7 +54,8 @@ def quantity(text: str, name: str, dimension: str) -> dict[str, str] | int:
         return {"value": _decimal(float(both[1]) * 12 + _number(both[2], name, text)), "unit": "in"}
     rise = RISE.fullmatch(plain) if dimension in ("slope", "any") else None
     if rise and float(rise[2] or rise[4]) > 0:
-        return {"value": _decimal(_number(rise[1] or rise[3], name, text) * 12 / float(rise[2] or rise[4])), "unit": "/12"}
+        in_twelve = _number(rise[1] or rise[3], name, text) * 12 / float(rise[2] or rise[4])
+        return {"value": _decimal(in_twelve), "unit": "/12"}
     one = ONE.fullmatch(plain)
     if not one:
         raise BadInput("calc_unreadable", field=name, value=text)

@@ -64,7 +64,8 @@ def _rule(draw: ImageDraw.ImageDraw, top: int) -> None:
     draw.rectangle((120, top, SIZE[0] - 120, top + 200), fill=CARD, outline=INK, width=4)
     for sixteenth in range(47):
         x = 160 + round(sixteenth * PER_INCH / 16)
-        draw.line((x, top, x, top + (110 if sixteenth % 16 == 0 else 70 if sixteenth % 4 == 0 else 40)), fill=INK, width=4)
+        long = 110 if sixteenth % 16 == 0 else 70 if sixteenth % 4 == 0 else 40
+        draw.line((x, top, x, top + long), fill=INK, width=4)
 
 
 def _jpeg(image: Image.Image, draw: ImageDraw.ImageDraw, tag: str, taken: datetime) -> bytes:

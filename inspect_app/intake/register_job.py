@@ -36,7 +36,8 @@ def register_job(page: dict[str, Any], person: Person, definitions: dict[str, st
         for answer in batches.receive(tokens):
             if answer.status != "accepted":
                 why = answer.why
-                raise BadInput("job_file_part_refused", why.field if why else "entry", why.value if why else answer.status)
+                field, value = (why.field, why.value) if why else ("entry", answer.status)
+                raise BadInput("job_file_part_refused", field, value)
     return said[0].subject
 
 

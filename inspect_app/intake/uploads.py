@@ -107,7 +107,8 @@ class Uploads:
         size: int | None = None,
     ) -> Progress:  # fmt: skip
         """Append a body (of ``size`` bytes if that is known) at ``offset``. ``UploadRefused``: as ``head``,
-        ``upload_offset_wrong``, ``upload_overtaken``, ``upload_beyond_length``, ``upload_checksum_wrong``; ``OSError`` from the disk."""
+        ``upload_offset_wrong``, ``upload_overtaken``, ``upload_beyond_length``, ``upload_checksum_wrong``;
+        ``OSError`` from the disk."""
         place, upload = self._known(device, name)
         receipt = self.receipts.photo_receipt(upload.job, upload.sha256)
         if receipt:

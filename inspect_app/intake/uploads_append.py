@@ -27,7 +27,7 @@ def append(
     ``stream`` raises passes through after its bytes so far are safe."""
     if checksum is None:
         return _append(place, token, offset, length, stream)
-    with tempfile.SpooledTemporaryFile(max_size=BLOCK, dir=place.folder) as held:
+    with tempfile.SpooledTemporaryFile(max_size=BLOCK, dir=str(place.folder)) as held:
         hasher = hashlib.new(checksum.algorithm)
         size = 0
         while data := stream.read(READ):

@@ -49,6 +49,6 @@ def _gaps(order: list) -> list:
 
 def _linked(payloads: dict, payload: dict) -> bool:
     if payload["prev"] is None:
-        return payload["seq"] == 0
+        return bool(payload["seq"] == 0)
     before = payloads.get(payload["prev"])
     return before is not None and bool(before["seq"] == payload["seq"] - 1)

@@ -7,18 +7,22 @@ import { readiness } from '../shell/ready.js'
 import { age } from './age.js'
 import { path } from './route.js'
 
-/** @returns {{entries: number, photos: number, oldest: any, ready: any} | null} */
+/** @returns {any} what `counts()` gives, and `ready`; null until counted */
 export function useStanding() {
   const [standing, setStanding] = useState(/** @type {any} */ (null))
   useEffect(() => {
+    let tick = 1
+    let prepared = false
     const read = async () => {
       const waiting = await counts()
       const ready = await readiness()
+      prepared = ready.ready
       setStanding({ ...waiting, ready })
     }
     const again = () => { read().catch(() => setStanding(null)) }
     again()
-    const every = setInterval(again, 10_000)
+    // Soon while it is not ready yet, so that nobody climbs up on an old word; seldom after.
+    const every = setInterval(() => { if (tick++ % 5 === 0 || !prepared) again() }, 2_000)
     for (const name of ['seamwalk:kept', 'seamwalk:sync']) addEventListener(name, again)
     return () => {
       clearInterval(every)

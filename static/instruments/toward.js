@@ -6,7 +6,7 @@ import { number } from '../words/number.js'
 /** @param {number} offset toward the ridge when above zero @param {string} unit */
 export function toward(offset, unit) {
   const size = number(Math.abs(offset), unit)
-  if (/^0(?![.\d])/.test(size)) // as printed return say('toward.middle')
+  if (/^0(?![.\d])/.test(size)) return say('toward.middle') // zero as printed
   return say(offset > 0 ? 'toward.ridge' : 'toward.eave', { distance: size })
 }
 

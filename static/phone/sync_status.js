@@ -18,6 +18,7 @@ export function useSyncStatus() {
 
 /** @param {any} now what `status()` gives */
 function sentence(now) {
-  const key = `sync.state.${now?.state}`
-  return known(key) ? say(key, { ...now, age: age(now.last ?? null) }) : ''
+  if (!now) return ''
+  if (now.phase === 'waiting' && now.reason && known(now.reason)) return say(now.reason, now.facts)
+  return say(`sync.phase.${now.phase}`, { last: now.last ? age(now.last) : '' })
 }

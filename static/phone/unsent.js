@@ -22,7 +22,7 @@ export function Unsent() {
     return () => { for (const name of ['seamwalk:kept', 'seamwalk:sync']) removeEventListener(name, read) }
   }, [])
   const again = (/** @type {any} */ item) => async () => {
-    await sendAgain(item.what, item.name)
+    await sendAgain(item)
     await read()
     sendNow()
   }

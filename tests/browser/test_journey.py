@@ -1,0 +1,161 @@
+"""The first walk, end to end: signed in once, then no network and no server, then everything arrives by itself."""
+
+import time
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from inspect_app.evidence.verify import verify
+from tests.browser.roof import Roof
+from tests.browser.walker import Walker
+
+PHONE = {"viewport": {"width": 390, "height": 844}, "locale": "en-US"}
+
+
+@pytest.fixture
+def roof(tmp_path: Path) -> Iterator[Roof]:
+    made = Roof(tmp_path / "data")
+    made.start()
+    yield made
+    made.stop()
+
+
+def ready(walker: Walker) -> None:
+    """Wait until the phone says that it is ready for no signal."""
+    walker.page.wait_for_selector('.strip:has-text("✓ ready for no signal")', timeout=15000)
+
+
+def arrived(roof: Roof, kind: str) -> bool:
+    for _ in range(300):
+        if kind in roof.kinds():
+            return True
+        time.sleep(0.1)
+    return False
+
+
+def walk_a_place(walker: Walker, offset: float) -> None:
+    walker.place("Quay", "12", "7.5", "field")
+    walker.named("look")
+    walker.sees('[data-role="where"]')
+    walker.take("where")
+    walker.take("what", offset)
+    walker.named("all-good")
+    walker.item("slot_place")
+    walker.tap_slot(offset)
+    walker.sees('[data-name="verdict"]')
+
+
+def test_a_walk_without_network_or_server_arrives_once_and_becomes_a_verified_report(
+    chromium: Any, roof: Roof, tmp_path: Path
+) -> None:
+    context = chromium.new_context(**PHONE)
+    walker = Walker(context.new_page(), roof.url, tmp_path)
+    walker.sign_in("foreman")
+    walker.open_job()
+    ready(walker)
+    roof.stop()
+    walker.page.close()
+
+    walker = Walker(context.new_page(), roof.url, tmp_path)
+    walker.page.goto(f"{roof.url}/#/job/{roof.job}")  # cold, with nothing to fetch from
+    walker.begin_walk()
+    walk_a_place(walker, -0.38)  # the screw pinned at the slot's end toward the eave
+    verdict = walker.page.locator('[data-name="verdict"]')
+    assert verdict.get_attribute("data-result") == "fail"
+    assert "undefined" not in verdict.inner_text()
+    walker.named("record")
+    walker.sees('[data-name="back-to-walk"]')
+    walker.named("back-to-walk")
+    walker.place("Yard", "3", "62", "field")
+    walker.named("unsafe")
+    walker.sees('[data-name="sign"]')
+    walker.sign()
+    assert "only on this phone" in walker.page.inner_text(".strip")
+    assert "walk" not in roof.kinds()
+
+    roof.start()
+    assert arrived(roof, "signoff")
+    walker.page.wait_for_selector('.strip:has-text("The office has everything")', timeout=30000)
+    kinds = roof.kinds()
+    assert kinds.count("signoff") == 1 and kinds.count("walk") == 1 and kinds.count("station") == 2
+    assert kinds.count("photo") == 2
+    assert roof.app.extensions["background"].settled(30)
+    walker.page.goto(f"{roof.url}/#/job/{roof.job}/report")
+    walker.page.wait_for_selector('[data-name="report-state"][data-state="ready"]', timeout=15000)
+    reports = sorted((roof.parts.settings.data / "reports" / roof.job).glob("report-*.pdf"))
+    assert reports and not verify(reports[-1].read_bytes()).failed
+    findings = roof.record()["findings"]
+    assert [one["item"] for one in findings.values()] == ["slot_place"]
+    assert walker.faults == []
+    context.close()
+
+
+def test_a_clean_place_takes_few_taps(chromium: Any, roof: Roof, tmp_path: Path) -> None:
+    context = chromium.new_context(**PHONE)
+    walker = Walker(context.new_page(), roof.url, tmp_path)
+    walker.sign_in("foreman")
+    walker.open_job()
+    walker.begin_walk()
+    begun = walker.taps
+    walk_a_place(walker, 0.02)
+    assert walker.page.locator('[data-name="verdict"]').get_attribute("data-result") == "pass"
+    walker.named("record")
+    print(f"a clean place: {walker.taps - begun} taps beside the two pictures; opening the walk: {begun}")
+    assert walker.taps - begun <= 12
+    context.close()
+
+
+def test_a_killed_browser_comes_back_to_everything_that_was_shown_as_saved(
+    profile: Any, roof: Roof, tmp_path: Path
+) -> None:
+    page = profile.start().new_page()
+    walker = Walker(page, roof.url, tmp_path)
+    walker.sign_in("foreman")
+    walker.open_job()
+    ready(walker)
+    roof.stop()
+    walker.begin_walk()
+    walker.place("Quay", "12", "7.5", "field")
+    walker.named("look")
+    walker.sees('[data-role="where"]')
+    walker.take("where")
+    where = page.url
+    profile.kill()
+
+    page = profile.start().new_page()
+    page.goto(where)
+    pin = page.locator("#in-pin-digits")
+    pin.or_(page.locator('[data-role="where"] .done-bar')).first.wait_for(timeout=15000)
+    if pin.count():
+        pin.fill("1234")
+        page.locator('[data-name="unlock"]').click()
+        page.goto(where)
+    page.wait_for_selector('[data-role="where"] .done-bar', timeout=15000)
+    # The walk, the place, the picture and what it says of itself.
+    assert "4 only on this phone" in page.inner_text(".strip")
+
+
+def test_an_area_is_added_by_hand_without_signal(chromium: Any, roof: Roof, tmp_path: Path) -> None:
+    context = chromium.new_context(**PHONE)
+    walker = Walker(context.new_page(), roof.url, tmp_path)
+    walker.sign_in("foreman")
+    walker.open_job()
+    ready(walker)
+    roof.stop()
+    walker.named("add-area")
+    page = walker.page
+    page.fill("#in-area-name", "Lean-to")
+    walker.tap('fieldset[data-name="assembly"] button')
+    for name, value in (("width", "24"), ("length", "12"), ("slope", "4")):
+        page.fill(f'.stepper[data-name="{name}"] input', value)
+    walker.named("save-area")
+    page.wait_for_selector('h3:has-text("Lean-to"), a:has-text("Lean-to"), h1:has-text("Lean-to")', timeout=8000)
+    roof.start()
+    for _ in range(300):
+        if roof.kinds().count("area") == 3:
+            break
+        time.sleep(0.1)
+    assert roof.kinds().count("area") == 3
+    context.close()

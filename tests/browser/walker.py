@@ -1,0 +1,101 @@
+"""A person at the phone: taps what the screens show, by the names that the screens give their controls."""
+
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+
+from inspect_app.demo import picture
+from tests.browser.roof import PASSWORD
+
+
+class Walker:
+    """``page`` of a phone-sized window; ``taps`` counts presses."""
+
+    def __init__(self, page: Any, url: str, folder: Path) -> None:
+        self.page, self.url, self.folder, self.taps = page, url, folder, 0
+        self.faults: list[str] = []
+        page.on("pageerror", lambda fault: self.faults.append(str(fault)))
+
+    def tap(self, selector: str) -> None:
+        self.page.locator(selector).first.click(timeout=8000)
+        self.taps += 1
+
+    def named(self, name: str) -> None:
+        self.tap(f'[data-name="{name}"]')
+
+    def choose(self, name: str, value: str) -> None:
+        self.tap(f'fieldset[data-name="{name}"] [data-value="{value}"]')
+
+    def sees(self, selector: str) -> None:
+        self.page.wait_for_selector(selector, timeout=10000)
+
+    def sign_in(self, login: str) -> None:
+        self.page.goto(self.url)
+        self.page.fill("#in-login", login, timeout=10000)
+        self.page.fill("#in-password", PASSWORD)
+        self.page.fill("#in-pin", "1234")
+        self.named("sign-in")
+        self.sees('[data-name="job"]')
+
+    def open_job(self) -> None:
+        self.named("job")
+        self.sees('[data-name="start"]')
+
+    def begin_walk(self) -> None:
+        self.named("start")
+        self.named("safe")
+        self.page.fill('.stepper[data-name="metal"] input', "74")
+        self.choose("by", "contact")
+        self.choose("sky", "clear")
+        self.choose("wind", "calm")
+        self.page.fill("#in-crew", "Crew 2 (invented)")
+        self.named("begin")
+        self.sees('[data-name="new-place"]')
+
+    def place(self, area: str, panel: str, distance: str, zone: str) -> None:
+        """Choose a place by hand and open its sheet. ``area``: the name as it is shown."""
+        self.named("new-place")
+        self.tap(f'fieldset[data-name="area"] button:has-text("{area}")')
+        self.page.fill('.stepper[data-name="panel"] input', panel)
+        self.page.fill('.stepper[data-name="at"] input', distance)
+        self.choose("zone", zone)
+
+    def take(self, role: str, offset: float = 0.0) -> None:
+        """Hand over a picture of the slot (``what``) or the panel (``where``)."""
+        now = datetime(2026, 9, 14, 17, 40, tzinfo=UTC)
+        tag = f"{role} {self.taps}"
+        data = picture.flange(offset, 0.34, tag, now) if role == "what" else picture.panel(tag, now)
+        file = self.folder / f"{tag}.jpg"
+        file.write_bytes(data)
+        self.page.locator(f'[data-name="picked-{role}"] input').first.set_input_files(str(file))
+        self.sees(f'[data-role="{role}"] .done-bar')
+
+    def item(self, name: str) -> None:
+        self.tap(f'[data-name="item"][data-item="{name}"]')
+
+    def tap_slot(self, offset: float) -> None:
+        """Three taps on the picture where the slot and its screw are drawn."""
+        shown = self.page.locator('[data-name="tap-picture"]')
+        shown.wait_for(timeout=8000)
+        shown.scroll_into_view_if_needed()
+        for x in (-0.5, 0.5, -offset):
+            box = shown.bounding_box()
+            at = picture.SIZE[0] / 2 + x * picture.PER_INCH
+            scale = box["width"] / picture.SIZE[0]
+            shown.click(position={"x": at * scale, "y": 760 * scale})
+            self.taps += 1
+
+    def sign(self) -> None:
+        self.named("sign")
+        pad = self.page.locator('[data-name="pad"]')
+        pad.scroll_into_view_if_needed()
+        box = pad.bounding_box()
+        mouse = self.page.mouse
+        mouse.move(box["x"] + 30, box["y"] + 100)
+        mouse.down()
+        for step in range(1, 9):
+            mouse.move(box["x"] + 30 + 28 * step, box["y"] + (60 if step % 2 else 130))
+        mouse.up()
+        self.page.locator('button[data-name="sign"]').click(timeout=5000)
+        self.taps += 1
+        self.sees(".done-bar")
