@@ -33,7 +33,7 @@ PATHS = {
     "walk.metal_temperature": "temperature",
     "walk.metal_uncertainty": "difference",
     "walk.weather.air": "temperature",
-    "walk.heads": "integer",
+    "walk.head_count": "integer",
     "station.from_low_end": "length",
     "station.panel": "integer",
     "zone.spacing": "length",

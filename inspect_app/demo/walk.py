@@ -52,7 +52,7 @@ class Walk:
         areas = self.job["areas"]
         self.body: dict[str, Any] = {
             "definition": night["digest"], "areas": [area["id"] for area in areas.values()],
-            "crew": "Crew 2 (invented)", "heads": 4,
+            "crew": "Crew 2 (invented)", "head_count": 4,
             "weather": {"sky": "clear", "wind": "breeze", "air": {"value": "66", "unit": "F"}},
             "metal_temperature": METAL, "metal_uncertainty": UNCERTAIN, "metal_temperature_by": "contact thermometer",
             "placed": [{"area": areas["quay"]["id"], "from": 1, "to": 32},

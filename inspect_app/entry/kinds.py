@@ -105,7 +105,7 @@ _WALK = record(
         "placed": list_of(record({"area": any_uuid, "from": integer, "to": integer})),
         "fall_protection": choice("confirmed"),
     },
-    {"heads": count, "independent": boolean},
+    {"head_count": count, "independent": boolean},
 )
 
 _STATION = record(

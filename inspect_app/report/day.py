@@ -34,7 +34,7 @@ def days(record: dict[str, Any], people: dict[str, Any], definitions: dict[str, 
                 },
                 "areas": [_area_name(record, area) for area in walk.get("areas") or []],
                 "crew": walk.get("crew"),
-                "heads": _head_count(walk),
+                "head_count": walk.get("head_count"),
                 "weather": walk.get("weather") or {},
                 "metal_temperature": walk.get("metal_temperature"),
                 "metal_uncertainty": walk.get("metal_uncertainty"),
@@ -51,14 +51,6 @@ def days(record: dict[str, Any], people: dict[str, Any], definitions: dict[str, 
             }
         )
     return told
-
-
-def _head_count(walk: dict[str, Any]) -> int | None:
-    # In a folded thing "heads" are its newest versions; people on the roof are counted apart from them.
-    for name in ("head_count", "heads"):
-        if isinstance(walk.get(name), int):
-            return int(walk[name])
-    return None
 
 
 def _area_name(record: dict[str, Any], area: Any) -> Any:

@@ -24,7 +24,7 @@ export function blankWalk(record, definitions, old) {
   const areas = Object.keys(record.areas)
   return {
     safe: 0, definition: old?.definition ?? definitions[0]?.digest ?? '',
-    areas: (last?.areas ?? areas).filter((/** @type {string} */ id) => areas.includes(id)), crew: last?.crew ?? '', heads: String(last?.heads ?? 0),
+    areas: (last?.areas ?? areas).filter((/** @type {string} */ id) => areas.includes(id)), crew: last?.crew ?? '', head_count: String(last?.head_count ?? 0),
     metal: old?.metal_temperature.value ?? null, by: old?.metal_temperature_by ?? '', doubt: old?.metal_uncertainty.value ?? '',
     sky: old?.weather.sky ?? '', wind: old?.weather.wind ?? '', placed: old?.placed ?? [],
     independent: old ? (old.independent ? 'yes' : 'no') : 'no',
@@ -41,7 +41,7 @@ export function walkBody(draft, record) {
   const heat = unitOf(record.job, 'heat')
   return {
     definition: draft.definition, areas: draft.areas, crew: draft.crew.trim(),
-    heads: Number(draft.heads) > 0 ? Math.round(Number(draft.heads)) : undefined,
+    head_count: Number(draft.head_count) > 0 ? Math.round(Number(draft.head_count)) : undefined,
     weather: { sky: draft.sky, wind: draft.wind }, metal_temperature: quantity(draft.metal, heat),
     metal_uncertainty: quantity(draft.doubt, 'd' + heat), metal_temperature_by: draft.by,
     placed: draft.placed.filter((/** @type {any} */ one) => draft.areas.includes(one.area)),

@@ -74,7 +74,7 @@ def test_every_path_of_the_table_lies_in_a_body_that_intake_accepts():
     bodies["assembly"] |= {"fastener_head_diameter": length, "fasteners_per_clip": 2}
     bodies["assembly"]["zones"][0].setdefault("pressure", {"value": "30", "unit": "psf"})
     bodies["area"]["fixed_line"] = {"from_low_end": length, "by": "a row of screws", "fasteners": 3}
-    bodies["walk"] |= {"heads": 4}
+    bodies["walk"] |= {"head_count": 4}
     bodies["walk"]["weather"]["air"] = {"value": "60", "unit": "F"}
     for kind, body in bodies.items():
         check_body(kind, body)

@@ -54,7 +54,7 @@ def _day(page: Page, day: dict[str, Any], answers: dict[str, Any]) -> list[Any]:
 
 def _crew(page: Page, day: dict[str, Any]) -> str:
     crew = line(day["crew"]) if day["crew"] else page.say("not_recorded")
-    return f"{crew} · {page.say('people', count=day['heads'])}" if isinstance(day["heads"], int) else crew
+    return f"{crew} · {page.say('people', count=day['head_count'])}" if isinstance(day["head_count"], int) else crew
 
 
 def _weather(page: Page, day: dict[str, Any]) -> str:
