@@ -39,7 +39,7 @@ def of_the_app(folder: Path) -> None:
         keep(folder / "roof.png", "roof.png")
         walker.begin_walk()
         walk_a_place(walker, 0.03)
-        walker.page.locator('[data-name="verdict"]').scroll_into_view_if_needed()
+        walker.page.evaluate("scrollBy(0, document.querySelector('.slot-figure').getBoundingClientRect().top - 260)")
         walker.page.screenshot(path=folder / "verdict.png")
         keep(folder / "verdict.png", "verdict.png")
         browser.close()
