@@ -35,6 +35,16 @@ def arrived(roof: Roof, kind: str) -> bool:
     return False
 
 
+def out_of_signal(page: Any, roof: Roof, folder: Path) -> Walker:
+    """The foreman, signed in and at the job, ready for no signal, and the server gone."""
+    walker = Walker(page, roof.url, folder)
+    walker.sign_in("foreman")
+    walker.open_job()
+    ready(walker)
+    roof.stop()
+    return walker
+
+
 def walk_a_place(walker: Walker, offset: float) -> None:
     walker.place("Quay", "12", "7.5", "field")
     walker.named("look")
@@ -51,12 +61,7 @@ def test_a_walk_without_network_or_server_arrives_once_and_becomes_a_verified_re
     chromium: Any, roof: Roof, tmp_path: Path
 ) -> None:
     context = chromium.new_context(**PHONE)
-    walker = Walker(context.new_page(), roof.url, tmp_path)
-    walker.sign_in("foreman")
-    walker.open_job()
-    ready(walker)
-    roof.stop()
-    walker.page.close()
+    out_of_signal(context.new_page(), roof, tmp_path).page.close()
 
     walker = Walker(context.new_page(), roof.url, tmp_path)
     walker.page.goto(f"{roof.url}/#/job/{roof.job}")  # cold, with nothing to fetch from
@@ -111,11 +116,7 @@ def test_a_killed_browser_comes_back_to_everything_that_was_shown_as_saved(
     profile: Any, roof: Roof, tmp_path: Path
 ) -> None:
     page = profile.start().new_page()
-    walker = Walker(page, roof.url, tmp_path)
-    walker.sign_in("foreman")
-    walker.open_job()
-    ready(walker)
-    roof.stop()
+    walker = out_of_signal(page, roof, tmp_path)
     walker.begin_walk()
     walker.place("Quay", "12", "7.5", "field")
     walker.named("look")
@@ -139,11 +140,7 @@ def test_a_killed_browser_comes_back_to_everything_that_was_shown_as_saved(
 
 def test_an_area_is_added_by_hand_without_signal(chromium: Any, roof: Roof, tmp_path: Path) -> None:
     context = chromium.new_context(**PHONE)
-    walker = Walker(context.new_page(), roof.url, tmp_path)
-    walker.sign_in("foreman")
-    walker.open_job()
-    ready(walker)
-    roof.stop()
+    walker = out_of_signal(context.new_page(), roof, tmp_path)
     walker.named("add-area")
     page = walker.page
     page.fill("#in-area-name", "Lean-to")
