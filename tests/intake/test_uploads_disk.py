@@ -2,19 +2,19 @@
 
 import pytest
 
-from tests.intake.upload_bench import PHONE, PHOTO, Bench, checksum, sha
+from tests.intake.receiving import PHONE, PHOTO, Receiving, checksum, sha
 from tests.store.faulty_disk import CRASHED, FaultyDisk, in_a_child
 
 PIECES = [PHOTO[:60_000], PHOTO[60_000:150_000], PHOTO[150_000:]]
 
 
-def send(bench, told=None):
+def send(receiving, told=None):
     """Send the photo in pieces from wherever the server says it stands; notes each offset it was told."""
-    progress = bench.create()
+    progress = receiving.create()
     while not progress.receipt:
         offset = progress.offset
         piece = PHOTO[offset : offset + 70_000]
-        progress = bench.patch(progress.id, offset, piece, checksum=checksum(piece))
+        progress = receiving.patch(progress.id, offset, piece, checksum=checksum(piece))
         if told is not None:
             told.append(progress.offset)
     return progress.receipt
@@ -22,7 +22,7 @@ def send(bench, told=None):
 
 def operations(tmp_path):
     disk = FaultyDisk(-1, "full")
-    send(Bench(tmp_path / "clean", disk=disk))
+    send(Receiving(tmp_path / "clean", disk=disk))
     return len(disk.done)
 
 
@@ -30,18 +30,18 @@ def operations(tmp_path):
 def test_after_a_fault_at_any_call_the_offset_is_true_and_sending_on_succeeds(tmp_path, fault):
     for at in range(operations(tmp_path)):
         disk = FaultyDisk(at, fault)
-        bench = Bench(tmp_path / str(at), disk=disk)
+        receiving = Receiving(tmp_path / str(at), disk=disk)
         told = [0]
         try:
-            send(bench, told)
+            send(receiving, told)
         except OSError:
-            assert not bench.receipts.given or bench.vault.read(sha(PHOTO), verify=True) == PHOTO
-        bench.restart()
-        progress = bench.create()
+            assert not receiving.receipts.given or receiving.vault.read(sha(PHOTO), verify=True) == PHOTO
+        receiving.restart()
+        progress = receiving.create()
         assert progress.receipt or progress.offset == told[-1] or progress.offset == len(PHOTO)
-        assert send(bench)
-        assert bench.vault.read(sha(PHOTO), verify=True) == PHOTO
-        assert list(bench.folder.glob("*/*.part")) == []
+        assert send(receiving)
+        assert receiving.vault.read(sha(PHOTO), verify=True) == PHOTO
+        assert list(receiving.folder.glob("*/*.part")) == []
 
 
 def test_after_a_crash_at_any_call_the_offset_is_no_less_than_was_told_and_sending_on_succeeds(tmp_path):
@@ -50,27 +50,27 @@ def test_after_a_crash_at_any_call_the_offset_is_no_less_than_was_told_and_sendi
 
         def work(folder=folder, at=at):
             told = _Told(folder / "told")
-            send(Bench(folder, disk=FaultyDisk(at, "crash")), told)
+            send(Receiving(folder, disk=FaultyDisk(at, "crash")), told)
 
         folder.mkdir()
         assert in_a_child(work) == CRASHED
-        bench = Bench(folder)
-        bench.vault.sweep(untouched=0)
-        progress = bench.create()
+        receiving = Receiving(folder)
+        receiving.vault.sweep(untouched=0)
+        progress = receiving.create()
         assert progress.offset >= _Told(folder / "told").most()
-        assert send(bench)
-        assert bench.vault.read(sha(PHOTO), verify=True) == PHOTO
+        assert send(receiving)
+        assert receiving.vault.read(sha(PHOTO), verify=True) == PHOTO
 
 
 def test_a_full_disk_in_the_middle_of_a_piece_takes_the_piece_back(tmp_path):
     disk = FaultyDisk(2, "full", only="write")  # the declaration, one piece, then this one
-    bench = Bench(tmp_path, disk=disk)
-    made = bench.create()
-    bench.patch(made.id, 0, PHOTO[:60_000])
+    receiving = Receiving(tmp_path, disk=disk)
+    made = receiving.create()
+    receiving.patch(made.id, 0, PHOTO[:60_000])
     with pytest.raises(OSError):
-        bench.patch(made.id, 60_000, PHOTO[60_000:])
-    assert bench.uploads.head(PHONE, made.id).offset == 60_000
-    assert bench.patch(made.id, 60_000, PHOTO[60_000:]).receipt
+        receiving.patch(made.id, 60_000, PHOTO[60_000:])
+    assert receiving.uploads.head(PHONE, made.id).offset == 60_000
+    assert receiving.patch(made.id, 60_000, PHOTO[60_000:]).receipt
 
 
 class _Told:

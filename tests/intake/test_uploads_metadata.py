@@ -5,8 +5,8 @@ import base64
 import pytest
 
 from inspect_app.intake.uploads_metadata import UNTYPED, read_checksum, read_count, read_metadata
+from tests.intake.receiving import JOB
 from tests.intake.test_uploads import refusal
-from tests.intake.upload_bench import JOB
 
 HASH = "a0" * 32
 

@@ -5,8 +5,8 @@ import random
 import threading
 
 from inspect_app.intake.uploads_refused import UploadRefused
+from tests.intake.receiving import JOB, PHONE, PHOTO, Receiving, sha
 from tests.intake.test_uploads import refusal
-from tests.intake.upload_bench import JOB, PHONE, PHOTO, Bench, sha
 
 
 class Stalled:
@@ -26,35 +26,35 @@ class Stalled:
 
 
 def test_a_newer_request_overtakes_a_stalled_one_which_writes_nothing_more(tmp_path):
-    bench = Bench(tmp_path)
-    made = bench.create()
+    receiving = Receiving(tmp_path)
+    made = receiving.create()
     body = Stalled([b"\x00" * 1000, b"\x00" * 1000])
     outcome = []
 
     def old():
-        outcome.append(refusal(bench.uploads.patch, PHONE, made.id, 0, body).code)
+        outcome.append(refusal(receiving.uploads.patch, PHONE, made.id, 0, body).code)
 
     thread = threading.Thread(target=old)
     thread.start()
     assert body.hanging.wait(10)
-    assert bench.uploads.head(PHONE, made.id).offset == 0  # and does not wait
-    assert bench.patch(made.id, 0, PHOTO[:500]).offset == 500
+    assert receiving.uploads.head(PHONE, made.id).offset == 0  # and does not wait
+    assert receiving.patch(made.id, 0, PHOTO[:500]).offset == 500
     body.release.set()
     thread.join(10)
     assert outcome == ["upload_offset_wrong"]
-    assert bench.patch(made.id, 500, PHOTO[500:]).receipt
+    assert receiving.patch(made.id, 500, PHOTO[500:]).receipt
 
 
 def test_a_newer_request_at_the_same_offset_takes_the_turn_before_its_first_byte(tmp_path):
-    bench = Bench(tmp_path)
-    made = bench.create()
+    receiving = Receiving(tmp_path)
+    made = receiving.create()
     body = Stalled([PHOTO[:1000], b""])
     newer = Stalled([PHOTO, b""])
     outcome = []
 
     def send(stream):
         try:
-            outcome.append(bench.uploads.patch(PHONE, made.id, 0, stream).receipt)
+            outcome.append(receiving.uploads.patch(PHONE, made.id, 0, stream).receipt)
         except UploadRefused as refused:
             outcome.append(refused.code)
 
@@ -66,25 +66,25 @@ def test_a_newer_request_at_the_same_offset_takes_the_turn_before_its_first_byte
     threads[0].join(10)
     newer.release.set()
     threads[1].join(10)
-    assert outcome == ["upload_overtaken", bench.receipts.given[JOB, sha(PHOTO)]]
+    assert outcome == ["upload_overtaken", receiving.receipts.given[JOB, sha(PHOTO)]]
 
 
 def test_many_clients_racing_through_one_upload_end_with_the_photo_once(tmp_path):
-    bench = Bench(tmp_path)
-    made = bench.create()
+    receiving = Receiving(tmp_path)
+    made = receiving.create()
     finished = []
 
     def client(seed):
         luck = random.Random(seed)
         while True:
             try:
-                at = bench.uploads.head(PHONE, made.id)
+                at = receiving.uploads.head(PHONE, made.id)
                 if at.receipt:
                     finished.append(at.receipt)
                     return
                 size = luck.randrange(1, 30_000)
                 body = io.BytesIO(PHOTO[at.offset : at.offset + size])
-                bench.uploads.patch(PHONE, made.id, at.offset, body)
+                receiving.uploads.patch(PHONE, made.id, at.offset, body)
             except UploadRefused as refused:
                 assert refused.code in ("upload_offset_wrong", "upload_overtaken", "upload_gone"), refused
 
@@ -94,13 +94,13 @@ def test_many_clients_racing_through_one_upload_end_with_the_photo_once(tmp_path
     for thread in threads:
         thread.join(30)
     assert len(finished) == 6 and len(set(finished)) == 1
-    assert bench.vault.read(sha(PHOTO), verify=True) == PHOTO
+    assert receiving.vault.read(sha(PHOTO), verify=True) == PHOTO
 
 
 def test_creating_at_once_from_many_requests_makes_one_upload(tmp_path):
-    bench = Bench(tmp_path)
+    receiving = Receiving(tmp_path)
     made = []
-    threads = [threading.Thread(target=lambda: made.append(bench.create())) for _ in range(8)]
+    threads = [threading.Thread(target=lambda: made.append(receiving.create())) for _ in range(8)]
     for thread in threads:
         thread.start()
     for thread in threads:

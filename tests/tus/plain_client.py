@@ -9,7 +9,7 @@ from typing import NamedTuple
 from inspect_app.entry.jws import verify
 from inspect_app.entry.refusal import Refused
 from inspect_app.entry.statement import parse_statement
-from tests.intake.upload_bench import JOB
+from tests.intake.receiving import JOB
 
 BYTES = "application/offset+octet-stream"
 

@@ -18,7 +18,7 @@ from inspect_app.intake.uploads_caps import DEFAULT_CAPS
 from inspect_app.settings import Settings, shipped, sqlite_in
 from inspect_app.store.database import db
 from inspect_app.store.vault_disk import Disk
-from tests.intake.upload_bench import JOB, OTHER_JOB
+from tests.intake.receiving import JOB, OTHER_JOB
 
 PEOPLE = {"foreman": [JOB], "stranger": [OTHER_JOB], "inspector": [JOB, OTHER_JOB]}
 PASSWORD = "a password for tests"

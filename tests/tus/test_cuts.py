@@ -9,7 +9,7 @@ import time
 import pytest
 
 from inspect_app.store.vault import hash_of
-from tests.intake.upload_bench import JOB
+from tests.intake.receiving import JOB
 from tests.tus.cutting_proxy import REQUESTS, RESPONSES, CuttingProxy
 from tests.tus.plain_client import Client
 from tests.tus.real_app import real_app

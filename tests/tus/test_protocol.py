@@ -7,7 +7,7 @@ import os
 import pytest
 
 from inspect_app.intake.uploads_caps import Caps
-from tests.intake.upload_bench import JOB, OTHER_JOB
+from tests.intake.receiving import JOB, OTHER_JOB
 from tests.store.faulty_disk import FaultyDisk
 from tests.tus.plain_client import BYTES, Client, checksum, metadata
 from tests.tus.real_app import real_app

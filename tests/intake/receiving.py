@@ -40,7 +40,7 @@ class ReceiptLog:
         return receipt
 
 
-class Bench:
+class Receiving:
     def __init__(self, folder, caps=None, disk=None):
         self.time = 1_000_000_000.0
         self.vault = Vault(folder / "vault", disk)
