@@ -11,7 +11,7 @@ import { Strip } from './frame/strip.js'
 import { usePlace } from './frame/place.js'
 import { Barred } from './phone/barred.js'
 import { Door } from './phone/door.js'
-import { screenFor } from './frame/screens.js'
+import { screenFor } from './screens.js'
 
 function App() {
   const [person, setPerson] = useState(/** @type {any} */ (undefined))

@@ -7,13 +7,13 @@
 import { Refused } from '../entry/refused.js'
 import { signEntry } from '../entry/sign.js'
 import { uuid7 } from '../entry/uuid7.js'
-import { build } from '../shell/build.js'
-import { Trouble } from '../shell/trouble.js'
+import { build } from '../server/build.js'
+import { Trouble } from '../words/trouble.js'
 import { withDb } from '../storage/database.js'
 import { withRoom } from '../storage/room.js'
 import { currentRow } from '../people/current.js'
 import { privateKey } from '../people/device.js'
-import { readClocks } from './clock.js'
+import { readClocks } from '../server/clock.js'
 import { outboxRows } from './rows.js'
 
 const TRIES = 50

@@ -2,7 +2,7 @@
 
 import { withDb } from '../storage/database.js'
 import { readMeta, writeMeta } from '../storage/meta.js'
-import { Trouble } from '../shell/trouble.js'
+import { Trouble } from '../words/trouble.js'
 
 /** @typedef {{id: string, name: string, role: string, kid: string | null, jwk: any, enrolment: string | null,
  *   pin: any, tries: {wrong: number, until: number}, hidden: boolean, revoked: boolean}} PersonRow */

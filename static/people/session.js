@@ -1,9 +1,8 @@
 // People on this phone: sign in once with signal, then switch by PIN without it. Work is authorised by each
 // person's device key, so nothing here ever deletes: signing out hides, an expired session changes nothing.
 
-import { counts } from '../outbox/counts.js'
-import { Trouble } from '../shell/trouble.js'
-import { call } from '../sync/request.js'
+import { Trouble } from '../words/trouble.js'
+import { call } from '../server/request.js'
 import { changePerson, currentRow, everyPerson, personRow, setCurrent } from './current.js'
 import { isPin, pinMatches, sealPin, waitAfter, waitLeft } from './pin.js'
 
@@ -91,14 +90,11 @@ export async function lock() {
   if (row) await setCurrent(row.id, true)
 }
 
-/**
- * Sign the current person out. Unsent work is hidden, kept, and still sends under its author's name.
- * @returns {Promise<{kept: number}>} how many items stay until the server has them
- */
+/** Sign the current person out. Unsent work is hidden, kept, and still sends under its author's name; how much of
+ * it there is, `counts()` of the outbox tells. */
 export async function signOut() {
   const row = await currentRow()
-  if (!row) return { kept: 0 }
-  const { entries, photos } = await counts()
+  if (!row) return
   await changePerson(row.id, { hidden: true })
   await setCurrent(null, false)
   try {
@@ -107,5 +103,4 @@ export async function signOut() {
     // without signal the cookie simply expires; it authorises no delivery
   }
   csrf = ''
-  return { kept: entries + photos }
 }

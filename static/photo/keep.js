@@ -3,7 +3,7 @@
 
 import { withDb } from '../storage/database.js'
 import { withRoom } from '../storage/room.js'
-import { Trouble } from '../shell/trouble.js'
+import { Trouble } from '../words/trouble.js'
 import { currentPerson } from '../people/current.js'
 import { PHOTO_LIMIT } from './chunks.js'
 import { sha256Hex } from './digest.js'

@@ -1,9 +1,9 @@
 // A photo's bytes: from this phone, or on demand from the server. Lists never touch bytes.
 
 import { everyPerson, currentRow } from '../people/current.js'
-import { Trouble } from '../shell/trouble.js'
+import { Trouble } from '../words/trouble.js'
 import { withDb } from '../storage/database.js'
-import { callAs } from '../sync/token.js'
+import { callAs } from '../people/token.js'
 import { sha256Hex } from './digest.js'
 import { readWhole } from './rows.js'
 

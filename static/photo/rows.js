@@ -1,7 +1,7 @@
 // Photo bytes in the database: chunks with their digests, checked at every reading.
 
 import { withDb } from '../storage/database.js'
-import { Trouble } from '../shell/trouble.js'
+import { Trouble } from '../words/trouble.js'
 import { CHUNK, chunkPlan } from './chunks.js'
 import { sha256Hex } from './digest.js'
 

@@ -3,7 +3,7 @@
 import { decode } from '../entry/base64url.js'
 import { currentRow, everyPerson } from '../people/current.js'
 import { ask } from '../rules/ask.js'
-import { Trouble } from '../shell/trouble.js'
+import { Trouble } from '../words/trouble.js'
 import { withDb } from '../storage/database.js'
 import { readMeta } from '../storage/meta.js'
 

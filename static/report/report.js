@@ -6,7 +6,7 @@ import { path } from '../frame/route.js'
 import { Screen } from '../frame/screen.js'
 import { MainAction } from '../frame/main_action.js'
 import { currentRow } from '../people/current.js'
-import { callAs } from '../sync/token.js'
+import { callAs } from '../people/token.js'
 
 /** @param {{job: string, record: any}} props */
 export function Report({ job, record }) {

@@ -1,7 +1,7 @@
 // What is known of a place: a word and a shape for it, never a colour alone.
 
 import { itemsFor } from '../checklist/items.js'
-import { forStation } from '../walk/applies.js'
+import { forStation } from '../checklist/applies.js'
 
 export const MARKS = /** @type {Record<string, string>} */ ({ pass: '✓', fail: '✕', unsure: '?', open: '…', unsafe: '△', covered: '▬' })
 

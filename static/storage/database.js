@@ -3,7 +3,7 @@
 // `fn` may run more than once, so it must be idempotent: keys chosen by us, nothing counted. It may await only
 // requests of its own transaction: fetch, timers, file reads and WebCrypto would let the transaction end.
 
-import { Trouble } from '../shell/trouble.js'
+import { Trouble } from '../words/trouble.js'
 import { connection, dropConnection } from './connection.js'
 import { REOPEN_WAITS, isConnectionFault } from './faults.js'
 

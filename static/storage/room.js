@@ -3,7 +3,7 @@
 // Text always has priority: it is let into the room that photos are refused.
 
 import { withDb } from './database.js'
-import { Trouble } from '../shell/trouble.js'
+import { Trouble } from '../words/trouble.js'
 import { dropBallast, layBallast } from './ballast.js'
 import { isDiskFull } from './faults.js'
 import { readMeta, writeMeta } from './meta.js'

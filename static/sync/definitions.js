@@ -2,7 +2,7 @@
 
 import { encode } from '../entry/base64url.js'
 import { withDb } from '../storage/database.js'
-import { call } from './request.js'
+import { call } from '../server/request.js'
 
 /** Fetch what is wanted and not here. @param {() => void} progress */
 export async function pullDefinitions(progress) {

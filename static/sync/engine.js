@@ -4,7 +4,7 @@
 // A round starts: at start, when the page is seen again, when the browser says there is a network (a hint), after
 // each save, every 30 s, when a person asks, and after a failed one by the delay list.
 
-import { Trouble } from '../shell/trouble.js'
+import { Trouble } from '../words/trouble.js'
 import { layBallast } from '../storage/ballast.js'
 import { readMeta } from '../storage/meta.js'
 import { alone } from './lock.js'

@@ -2,11 +2,11 @@
 
 import { bySequence } from '../outbox/rows.js'
 import { changeRow, settle, verifiedReceipt } from '../outbox/settle.js'
-import { Trouble } from '../shell/trouble.js'
+import { Trouble } from '../words/trouble.js'
 import { withDb } from '../storage/database.js'
 import { batches } from './batches.js'
 import { REFUSED_DELAYS, outcome, waitFor } from './retry.js'
-import { callAs } from './token.js'
+import { callAs } from '../people/token.js'
 
 /**
  * @param {any} person @param {{jwk: any}} server @param {any[]} rows due entries of this person

@@ -1,7 +1,7 @@
 // The manifest goes first: a few hundred bytes tell the office what is still only on this phone.
 
 import { manifestOf } from '../outbox/rows.js'
-import { callAs } from './token.js'
+import { callAs } from '../people/token.js'
 
 /** The last manifest each person's key delivered, to send none twice. @type {Map<string, string>} */
 const sent = new Map()

@@ -4,11 +4,11 @@
 import { changeRow, settle, verifiedReceipt } from '../outbox/settle.js'
 import { adaptPiece, nextPiece } from '../photo/chunks.js'
 import { readChunk } from '../photo/rows.js'
-import { Trouble } from '../shell/trouble.js'
+import { Trouble } from '../words/trouble.js'
 import { withDb } from '../storage/database.js'
 import { failed, refuse } from './entries.js'
 import { outcome } from './retry.js'
-import { callAs } from './token.js'
+import { callAs } from '../people/token.js'
 
 const TUS = { 'Tus-Resumable': '1.0.0' }
 const DOUBTS = 5 // in a row without a byte moved, then this photo waits for another round

@@ -4,11 +4,11 @@
 import { decode } from '../entry/base64url.js'
 import { digestOf } from '../entry/digest.js'
 import { verifiedReceipt } from '../outbox/settle.js'
-import { Trouble } from '../shell/trouble.js'
+import { Trouble } from '../words/trouble.js'
 import { withDb } from '../storage/database.js'
 import { readMeta, writeMeta } from '../storage/meta.js'
 import { failed } from './entries.js'
-import { callAs } from './token.js'
+import { callAs } from '../people/token.js'
 
 const PAGE = 200
 

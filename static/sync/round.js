@@ -4,7 +4,7 @@
 import { everyPerson } from '../people/current.js'
 import { pinnedServer } from '../people/device.js'
 import { rowsOf } from '../outbox/counts.js'
-import { Trouble } from '../shell/trouble.js'
+import { Trouble } from '../words/trouble.js'
 import { pullDefinitions } from './definitions.js'
 import { sendEntries } from './entries.js'
 import { beat } from './lock.js'
@@ -13,7 +13,7 @@ import { sendPhoto } from './photos.js'
 import { pullEntries, pullJobs } from './pull.js'
 import { isDue } from './retry.js'
 import { tell } from './status.js'
-import { deliveryToken } from './token.js'
+import { deliveryToken } from '../people/token.js'
 
 /**
  * @param {boolean} asked a person asked: refused items are offered again at once

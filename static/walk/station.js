@@ -6,7 +6,7 @@ import { path } from '../frame/route.js'
 import { Screen } from '../frame/screen.js'
 import { placeParts } from '../roof/names.js'
 import { MARKS, stateOf } from '../roof/state.js'
-import { forStation } from './applies.js'
+import { forStation } from '../checklist/applies.js'
 import { Pair } from './pair.js'
 import { Sheet } from './sheet.js'
 

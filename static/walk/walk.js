@@ -11,7 +11,7 @@ import { Plan } from '../roof/plan.js'
 import { Legend } from '../roof/legend.js'
 import { PlaceList } from '../roof/place_list.js'
 import { rounded } from '../roof/pick.js'
-import { forWalk } from './applies.js'
+import { forWalk } from '../checklist/applies.js'
 import { Sheet } from './sheet.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */

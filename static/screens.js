@@ -1,0 +1,55 @@
+// Which screen an address names.
+
+import { html, useEffect, useErrorBoundary } from './frame/view.js'
+import { useRecord } from './frame/record.js'
+import { Broken, Opening, Lost, NotYet } from './frame/opening.js'
+import { SignIn } from './phone/sign_in.js'
+import { Who } from './phone/who.js'
+import { Phone } from './phone/phone.js'
+import { Unsent } from './phone/unsent.js'
+import { Jobs } from './jobs/jobs.js'
+import { Job } from './jobs/job.js'
+import { Approved } from './roof/approved.js'
+import { Area } from './roof/area.js'
+import { AddArea } from './roof/add_area.js'
+import { Start } from './walk/start.js'
+import { Walk } from './walk/walk.js'
+import { Place } from './walk/place.js'
+import { Station } from './walk/station.js'
+import { Item } from './walk/item.js'
+import { SignOff } from './walk/sign_off.js'
+import { Report } from './report/report.js'
+
+const OUTSIDE = /** @type {Record<string, any>} */ ({ 'sign-in': SignIn, who: Who, phone: Phone, unsent: Unsent })
+const INSIDE = /** @type {Record<string, any>} */ ({
+  '': Job, approved: Approved, area: Area, 'add-area': AddArea, start: Start, walk: Walk, place: Place,
+  station: Station, item: Item, sign: SignOff, report: Report,
+})
+
+/** What a screen speaks of, by the first id in its address: a thing just saved is in the record a moment later. */
+const SPEAKS_OF = /** @type {Record<string, string>} */ ({ approved: 'assemblies', area: 'areas', walk: 'walks', place: 'walks', sign: 'walks', station: 'stations' })
+
+/** @param {string[]} route @param {any} person @param {(invented: boolean) => void} tellInvented */
+export function screenFor(route, person, tellInvented) {
+  const [first, job, name, ...rest] = route
+  if (first === 'job' && job) {
+    return html`<${InJob} job=${job} name=${name ?? ''} rest=${rest} person=${person} tell=${tellInvented} />`
+  }
+  const Outside = OUTSIDE[first] ?? Jobs
+  return html`<${Outside} person=${person} tell=${tellInvented} />`
+}
+
+/** A screen that speaks of one job: it waits for the job's record. @param {any} props */
+function InJob({ job, name, rest, person, tell }) {
+  const known = useRecord(job)
+  const [fault, mend] = useErrorBoundary()
+  const invented = known.record?.job?.invented === true
+  useEffect(() => { tell(invented) }, [invented])
+  if (fault) return html`<${Broken} fault=${fault} mend=${mend} job=${job} />`
+  if (!known.record) return html`<${Opening} fault=${known.fault} />`
+  const Inside = INSIDE[name]
+  if (!Inside || !known.record.job) return html`<${Lost} />`
+  if (SPEAKS_OF[name] && !known.record[SPEAKS_OF[name]][rest[0]]) return html`<${NotYet} key=${rest[0]} />`
+  return html`<${Inside} key=${[name, ...rest].join('/')} job=${job} record=${known.record} definitions=${known.definitions}
+    person=${person} rest=${rest} />`
+}
