@@ -10,10 +10,12 @@ from typing import Any
 from inspect_app.application import create_app, create_serving_app
 from inspect_app.clock import system_clock
 from inspect_app.commands.serve import serve
+from inspect_app.commands.verify import told
 from inspect_app.demo.run import Demonstration, known, make
 from inspect_app.evidence.verify import verify
 from inspect_app.settings import Settings, settings_from, sqlite_in
 from inspect_app.web.reports_desk import maker
+from inspect_app.words import Words
 
 FOLDER = "demo-data"
 
@@ -39,11 +41,12 @@ def run(args: argparse.Namespace) -> int:
     app = create_app(_in(settings, folder), system_clock)
     with app.app_context():
         shelved = maker().make(made.job).shelved
+        fingerprint = maker().key().fingerprint
     assert shelved.pdf is not None
-    verification = verify(shelved.pdf.read_bytes())
-    for fact in verification.facts:
-        print(f"  {fact.name}: {fact.status}" + (f" ({fact.reason})" if fact.reason else ""))
-    print(f"report: {os.path.relpath(shelved.pdf)}", flush=True)
+    verification = verify(shelved.pdf.read_bytes(), fingerprint)
+    print("\n".join(told(verification, Words(settings.static / "words"), "en")))
+    print(f"report: {os.path.relpath(shelved.pdf)}")
+    print(f"again:  seamwalk verify {os.path.relpath(shelved.pdf)} --trust {fingerprint}", flush=True)
     if verification.failed:
         return 1
     if not args.once:

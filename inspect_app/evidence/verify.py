@@ -1,19 +1,23 @@
 """Verify a sealed report, fact by fact.
 
-Facts: ``is_pdf``; ``sealed`` (it carries a certifying seal); ``seal_intact`` and ``container_intact`` of
-every
+Facts: ``is_pdf``; ``sealed`` (it carries a certifying seal); ``seal_intact`` and ``container_intact`` of every
 signature; ``only_allowed_changes``; ``covers_file`` (the last signature covers every byte but its own);
 ``nothing_appended``; ``signer_known`` (only against a fingerprint given from elsewhere); ``contents_match``
-(only against a ``contents.json``). There is no single yes: a reader decides which facts they need.
+(the enclosed ``contents.json``, and one given, against the digest on every page); then those of ``entries``.
+There is no single yes: a reader decides which facts they need.
 """
 
 import hashlib
 import io
+import json
 import re
 from typing import Any, NamedTuple
 
 from pyhanko.pdf_utils.reader import PdfFileReader
 
+from inspect_app.evidence.enclosure import CONTENTS as CONTENTS_FILE
+from inspect_app.evidence.enclosure import enclosed
+from inspect_app.evidence.entries import entry_facts
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.signature import Signature, examine
 
@@ -41,12 +45,11 @@ class Verification(NamedTuple):
 
 def verify(data: bytes, trust: str | None = None, contents: bytes | None = None) -> Verification:
     """Verify the bytes of a report. ``trust``: SHA-256 fingerprint of the certificate expected, in
-    hexadecimal
-    (colons and blanks allowed); ``contents``: the bytes of the ``contents.json`` that came with it.
+    hexadecimal (colons and blanks allowed); ``contents``: the bytes of a ``contents.json`` that lay beside it.
     Never raises for anything in the data."""
     facts: list[Fact] = []
     signatures: list[Signature] = []
-    named = None
+    named, files = None, None
     try:
         if not data.startswith(b"%PDF-"):
             raise ValueError("not_a_pdf")
@@ -57,13 +60,19 @@ def verify(data: bytes, trust: str | None = None, contents: bytes | None = None)
         facts.append(Fact("is_pdf", HOLDS))
         signatures = [examine(one, data) for one in found]
         named = _named(reader)
+        files = _files(reader)
     except Exception as reason:  # whatever breaks the reader is the answer: not intact
         code = "not_a_pdf" if str(reason) == "not_a_pdf" else "unreadable"
         facts.append(Fact("is_pdf", FAILS, code, {"error": type(reason).__name__}))
     facts += _seals(signatures)
     facts += _coverage(signatures, data)
     facts.append(_signer(signatures, trust))
-    facts.append(_contents(named, contents))
+    own = (files or {}).get(CONTENTS_FILE)
+    facts.append(_contents(named, own, contents))
+    # Contents that are not those of the printed pages say nothing about the pages; and a report of ours whose
+    # record was left out is not one that never had any.
+    told = _read(own) if facts[-1].status == HOLDS else None
+    facts += entry_facts({} if files is None and named else files, told)
     return Verification(facts, signatures, named)
 
 
@@ -119,19 +128,32 @@ def _signer(signatures: list[Signature], trust: str | None) -> Fact:
     return Fact("signer_known", FAILS, "other_signer", {"fingerprint": first, "given": wanted})
 
 
-def _contents(named: str | None, contents: bytes | None) -> Fact:
-    if contents is None:
+def _contents(named: str | None, own: bytes | None, given: bytes | None) -> Fact:
+    every = [one for one in (own, given) if one is not None]
+    if not every:
         return Fact("contents_match", UNKNOWN, "no_contents_given", {"named": named})
-    found = hashlib.sha256(contents).hexdigest()
+    found = [hashlib.sha256(one).hexdigest() for one in every]
     if named is None:
-        return Fact("contents_match", FAILS, "no_digest_named", {"found": found})
-    same = found == named
-    return Fact(
-        "contents_match",
-        HOLDS if same else FAILS,
-        None if same else "other_contents",
-        {"named": named, "found": found},
-    )
+        return Fact("contents_match", FAILS, "no_digest_named", {"found": found[0]})
+    other = next((one for one in found if one != named), None)
+    if other:
+        return Fact("contents_match", FAILS, "other_contents", {"named": named, "found": other})
+    return Fact("contents_match", HOLDS, None, {"named": named, "found": named})
+
+
+def _files(reader: PdfFileReader) -> dict[str, bytes] | None:
+    try:
+        return enclosed(reader)
+    except Exception:  # damaged, doubled or packed in another way: there are files, and none that can be read
+        return {}
+
+
+def _read(contents: bytes | None) -> dict[str, Any] | None:
+    try:
+        told = json.loads(contents or b"")
+    except ValueError:
+        return None
+    return told if isinstance(told, dict) else None
 
 
 def _named(reader: PdfFileReader) -> str | None:

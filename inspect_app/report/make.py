@@ -9,6 +9,7 @@ from typing import Any, NamedTuple
 from uuid import uuid4
 
 from inspect_app.clock import Clock, spell
+from inspect_app.evidence.enclosure import enclosures
 from inspect_app.report.contents import contents_bytes, contents_digest, report_contents
 from inspect_app.report.pages import write_pages
 from inspect_app.report.pages.voice import Texts, Voice
@@ -109,7 +110,8 @@ class Maker:
                 key.fingerprint,
             )
             with open(unsealed, "rb") as source, open(sealed, "wb+") as out:
-                seal(source, out, key, self.clock(), laid["seal"], paint)
+                inside = enclosures(contents_bytes(contents), gathered.signed)
+                seal(source, out, key, self.clock(), laid["seal"], paint, inside)
             synced(sealed)
         except BaseException:
             sealed.unlink(missing_ok=True)

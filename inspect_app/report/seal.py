@@ -6,12 +6,13 @@ nothing but filling those fields: a countersignature adds to the file and breaks
 
 import io
 import tempfile
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import datetime
 from pathlib import Path
 from typing import Any, BinaryIO
 
 from asn1crypto import keys, x509
+from pyhanko.pdf_utils import embed
 from pyhanko.pdf_utils.content import ImportedPdfPage
 from pyhanko.pdf_utils.incremental_writer import IncrementalPdfFileWriter
 from pyhanko.sign import fields, signers
@@ -22,6 +23,7 @@ from pyhanko_certvalidator.registry import SimpleCertificateStore
 from reportlab.pdfgen.canvas import Canvas
 
 from inspect_app.apart import apart
+from inspect_app.evidence.enclosure import Enclosure
 from inspect_app.report.pages.look import BOLD, CODE, GREY, INK, PLAIN, load_fonts
 from inspect_app.report.seal_key import SealKey
 
@@ -41,9 +43,10 @@ class _Dated(signers.PdfSigner):
 
 
 def seal(
-    unsealed: BinaryIO, sealed: BinaryIO, key: SealKey, when: datetime, place: dict[str, Any], paint: Paint
-) -> None:
-    """Copy ``unsealed`` to ``sealed`` (open for reading and writing) and sign it there.
+    unsealed: BinaryIO, sealed: BinaryIO, key: SealKey, when: datetime, place: dict[str, Any], paint: Paint,
+    inside: Sequence[Enclosure] = (),
+) -> None:  # fmt: skip
+    """Copy ``unsealed`` to ``sealed`` (open for reading and writing), with the files ``inside``, and sign it.
 
     ``place``: ``{"page": from 1, "boxes": {"Seal": [x0, y0, x1, y1], "Countersignature": [...]}}`` in points.
     ``paint(canvas, width, height)`` draws what is seen in the seal's box. ``when`` needs a zone.
@@ -52,6 +55,8 @@ def seal(
     for name in (SEAL, SPARE):
         box = tuple(place["boxes"][name])
         fields.append_signature_field(writer, SigFieldSpec(name, on_page=place["page"] - 1, box=box))
+    for enclosure in inside:
+        _embed(writer, enclosure)
     x0, y0, x1, y1 = place["boxes"][SEAL]
     with tempfile.TemporaryDirectory() as folder:
         stamp = Path(folder) / "stamp.pdf"
@@ -82,6 +87,13 @@ def _sign(writer: Any, out: BinaryIO, key: SealKey, field: str, when: datetime, 
     dated = _Dated(meta, signer, stamp_style=style or StaticStampStyle(border_width=0))
     dated.when = when
     apart(lambda: dated.sign_pdf(writer, output=out, existing_fields_only=True))
+
+
+def _embed(writer: Any, enclosure: Enclosure) -> None:
+    data = embed.EmbeddedFileObject.from_file_data(
+        writer, enclosure.data, params=embed.EmbeddedFileParams(), mime_type=enclosure.type
+    )
+    embed.embed_file(writer, embed.FileSpec(enclosure.name, enclosure.name, data))
 
 
 def paint_seal(fonts: Path, issuer: str, headline: str, when: str, label: str, fingerprint: str) -> Paint:

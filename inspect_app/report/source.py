@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 from inspect_app.entry.statement import parse_statement
+from inspect_app.evidence.enclosure import Signed
 from inspect_app.record.fold import fold
 from inspect_app.store.definitions import DefinitionArchive
 from inspect_app.store.log_reading import LogReading
@@ -22,8 +23,8 @@ Facts = Callable[[Path], dict[str, Any]]
 
 
 class Gathered(NamedTuple):
-    """What ``report_contents`` takes, ``up_to`` (the last server sequence in it), and where the copies
-    lie."""
+    """What ``report_contents`` takes, ``up_to`` (the last server sequence in it), where the copies lie, and
+    the signed tokens it all was read from."""
 
     record: dict[str, Any]
     people: dict[str, Any]
@@ -32,6 +33,7 @@ class Gathered(NamedTuple):
     photos: dict[str, Any]
     copies: dict[str, Path]
     up_to: int
+    signed: Signed
 
 
 class Source(NamedTuple):
@@ -53,6 +55,7 @@ class Source(NamedTuple):
             holdings = self.reading.photos(job)
             receipts = self.reading.receipts(job)
             people = people_of(self.transactions, job)
+            statements = self.reading.statements(("enrolment", "revocation"))
         record = fold([folded(one.token) for one in received], people)
         photos: dict[str, Any] = {}
         copies: dict[str, Path] = {}
@@ -67,7 +70,13 @@ class Source(NamedTuple):
                      for kid, chain in record["chains"].items()},
         }  # fmt: skip
         up_to = int(str(last.payload["seq"])) if last else 0
-        return Gathered(record, people, self._definitions(record), log, photos, copies, up_to)
+        signed = Signed(
+            [one.token for one in received],
+            receipts,
+            [one for one in statements if parse_statement(one).payload["kid"] in record["chains"]],
+            self.server_key.jwk,
+        )
+        return Gathered(record, people, self._definitions(record), log, photos, copies, up_to, signed)
 
     def _photo(self, sha256: str, receipted: bool, copies: dict[str, Path]) -> dict[str, Any]:
         if not receipted or not self.vault.holds(sha256):

@@ -1,6 +1,9 @@
-"""Sealed files for the tests: a small one-page report and what a countersigner makes of it. Keys are made anew."""
+"""Sealed files for the tests: a one-page report with its enclosures, and what a countersigner makes of it. Keys
+are made anew."""
 
+import hashlib
 import io
+from collections.abc import Sequence
 from datetime import UTC, datetime
 from functools import cache
 from pathlib import Path
@@ -8,13 +11,16 @@ from pathlib import Path
 from cryptography.hazmat.primitives.asymmetric import ec
 from reportlab.pdfgen.canvas import Canvas
 
+from inspect_app.evidence.enclosure import Enclosure, enclosures
 from inspect_app.report.pages.look import PLAIN, load_fonts
 from inspect_app.report.seal import countersign, paint_seal, seal
 from inspect_app.report.seal_key import SealKey, certificate_for
+from tests.evidence.record import Made, contents_of, made
 
 FONTS = Path(__file__).parents[2] / "static" / "vendor"
 WHEN = datetime(2026, 11, 25, 23, 6, tzinfo=UTC)
-DIGEST = "c0ffee" + "0" * 58
+RECORD = made()
+DIGEST = hashlib.sha256(contents_of(RECORD)).hexdigest()
 PLACE = {"page": 1, "boxes": {"Seal": [54, 100, 298, 178], "Countersignature": [314, 100, 558, 178]}}
 
 
@@ -27,11 +33,11 @@ def key(name: str) -> SealKey:
     return SealKey(der, certificate_for(private, name, WHEN).public_bytes(form.Encoding.DER), ())
 
 
-def unsealed() -> bytes:
+def unsealed(digest: str = DIGEST) -> bytes:
     load_fonts(FONTS)
     out = io.BytesIO()
     canvas = Canvas(out, pagesize=(612, 792), initialFontName=PLAIN, invariant=1)
-    canvas.setSubject(f"seamwalk contents sha256 {DIGEST}")
+    canvas.setSubject(f"seamwalk contents sha256 {digest}")
     canvas.setFont(PLAIN, 12)
     canvas.drawString(72, 700, "One page (invented)")
     canvas.showPage()
@@ -39,16 +45,14 @@ def unsealed() -> bytes:
     return out.getvalue()
 
 
-def sealed_with(by: SealKey) -> bytes:
+def inside(record: Made = RECORD) -> list[Enclosure]:
+    return enclosures(contents_of(record), record.signed)
+
+
+def sealed_with(by: SealKey, enclosed: Sequence[Enclosure] | None = None, digest: str = DIGEST) -> bytes:
     out = io.BytesIO()
-    seal(
-        io.BytesIO(unsealed()),
-        out,
-        by,
-        WHEN,
-        PLACE,
-        paint_seal(FONTS, by.name, "Sealed by", "now", "print", by.fingerprint),
-    )
+    paint = paint_seal(FONTS, by.name, "Sealed by", "now", "print", by.fingerprint)
+    seal(io.BytesIO(unsealed(digest)), out, by, WHEN, PLACE, paint, inside() if enclosed is None else enclosed)
     return out.getvalue()
 
 

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from fontTools.ttLib import TTFont
 
+from inspect_app.evidence.verify import verify
 from tests.report.laid_out import FONTS, STATIC
 
 TEXTS = json.loads((STATIC / "words" / "report.json").read_text("utf-8"))
@@ -63,3 +64,13 @@ def test_the_font_has_every_sign_of_every_text():
     extra = "◂▸◆◇○–·…□″′⅛⅜⅝⅞½¼¾±≤≥×−⁻⁰¹²³⁴⁵⁶⁷⁸⁹"
     letters = set("".join(text for both in TEXTS.values() for text in both.values())) - {"\n"} | set(extra)
     assert sorted(letter for letter in letters if ord(letter) not in glyphs) == []
+
+
+def test_every_fact_of_verification_and_every_reason_has_a_text():
+    code = "".join(file.read_text("utf-8") for file in (PAGES.parent / "evidence").glob("*.py"))
+    reasons = set(re.findall(r'(?:(?:FAILS|UNKNOWN),\s+|None if \w+ else )"(\w+)"', code))
+    assert {"no_record", "not_signed", "says_other", "other_entries", "chain_not_whole", "bytes_after"} <= reasons
+    facts = [fact.name for fact in verify(b"").facts]
+    assert len(facts) > 12
+    wanted = [f"report.verify.{name}" for name in facts] + [f"report.verify.reason.{name}" for name in reasons]
+    assert sorted(key for key in wanted if key not in TEXTS) == []

@@ -1,0 +1,133 @@
+"""Verify the entries that a report encloses: who signed them, what the server held, and what the report says.
+
+Facts: ``record_enclosed`` (the tokens are in the file); ``keys_enrolled`` (every key was tied to its person by
+the server's key); ``entries_signed`` (every entry by an enrolled key of its author); ``receipts_whole`` (one
+chain from the first, no gap, fork or break); ``entries_receipted`` (exactly the entries that have receipts, in
+that order); ``chains_whole`` (every key's own chain: no gap, fork or orphan); ``heads_match`` (the heads that
+the report prints); ``answers_follow`` (the entries, folded again, give the answers and results of the report,
+and no others).
+"""
+
+from collections.abc import Mapping
+from typing import Any
+
+from inspect_app.entry.receipts import verify_receipts
+from inspect_app.entry.statement import parse_statement
+from inspect_app.entry.thumbprint import thumbprint
+from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
+from inspect_app.evidence.tokens import Fault, Tokens, read_tokens
+from inspect_app.record.chain import chains
+from inspect_app.record.fold import fold
+
+REST = ("keys_enrolled", "entries_signed", "receipts_whole", "entries_receipted", "chains_whole",
+        "heads_match", "answers_follow")  # fmt: skip
+Contents = Mapping[str, Any]
+
+
+def entry_facts(files: Mapping[str, bytes] | None, contents: Contents | None) -> list[Fact]:
+    """The facts above. ``files``: as ``enclosed`` gives them, None without any; ``contents``: the enclosed
+    ``contents.json``, None when it does not read. Never raises for anything in them."""
+    if files is None:
+        return [Fact(name, UNKNOWN, "no_record") for name in ("record_enclosed", *REST)]
+    try:
+        tokens = read_tokens(files)
+        thumbprint(tokens.server_key)
+    except Exception as reason:  # a missing file, no key: whatever it is, there is no record to read
+        return [Fact("record_enclosed", FAILS, "unreadable_record", {"error": type(reason).__name__}),
+                *(Fact(name, UNKNOWN, "unreadable_record") for name in REST)]  # fmt: skip
+    receipts = verify_receipts(tokens.receipts, tokens.server_key)
+    return [
+        Fact("record_enclosed", HOLDS, None, {"count": len(tokens.entries)}),
+        _signed("keys_enrolled", len(tokens.enrolments), tokens.enrolment_faults),
+        _signed("entries_signed", len(tokens.entries), tokens.entry_faults),
+        _receipts(receipts),
+        _receipted(tokens),
+        _chains(tokens),
+        _said("heads_match", contents, lambda told: _heads(told, tokens, receipts)),
+        _said("answers_follow", contents, lambda told: _answers(told, tokens)),
+    ]
+
+
+def _signed(name: str, count: int, faults: list[Fault]) -> Fact:
+    if not faults:
+        return Fact(name, HOLDS, None, {"count": count})
+    about = {"count": count, "faults": len(faults), "line": faults[0].line, "code": faults[0].code}
+    return Fact(name, FAILS, "not_signed", about)
+
+
+def _receipts(found: Mapping[str, Any]) -> Fact:
+    about = {name: len(found[name]) for name in ("refused", "gaps", "forks", "breaks")} | {"count": found["count"]}
+    whole = found["count"] and not any(found[name] for name in ("refused", "gaps", "forks", "breaks"))
+    return Fact("receipts_whole", HOLDS if whole else FAILS, None if whole else "chain_not_whole", about)
+
+
+def _receipted(tokens: Tokens) -> Fact:
+    held = []
+    for token in tokens.receipts:
+        try:
+            held.append(parse_statement(token).payload.get("entry"))
+        except Exception:  # counted by receipts_whole
+            held.append("")
+    wanted = [one for one in held if one is not None]
+    found = [one.digest for one in tokens.entries]
+    about = {"missing": len(set(wanted) - set(found)), "without": len(set(found) - set(wanted))}
+    same = wanted == found
+    return Fact("entries_receipted", HOLDS if same else FAILS, None if same else "other_entries", about)
+
+
+def _own_chains(tokens: Tokens) -> dict[str, dict[str, Any]]:
+    found: dict[str, dict[str, Any]] = chains(_plain(tokens))
+    return found
+
+
+def _chains(tokens: Tokens) -> Fact:
+    every = _own_chains(tokens).values()
+    about = {name: sum(len(one[name]) for one in every) for name in ("gaps", "forks", "orphans")}
+    whole = not any(about.values())
+    return Fact("chains_whole", HOLDS if whole else FAILS, None if whole else "chain_not_whole", about)
+
+
+def _said(name: str, contents: Contents | None, wrong: Any) -> Fact:
+    """What the report says against what it encloses. ``wrong``: the first thing that differs, or None."""
+    if contents is None:
+        return Fact(name, UNKNOWN, "no_record")
+    try:
+        what = wrong(contents)
+    except Exception as reason:  # contents of any other shape
+        what = type(reason).__name__
+    return Fact(name, FAILS, "says_other", {"what": what}) if what else Fact(name, HOLDS)
+
+
+def _heads(told: Contents, tokens: Tokens, receipts: Mapping[str, Any]) -> str | None:
+    said = told["hashes"]
+    if said["server_kid"] != thumbprint(tokens.server_key):
+        return "server_kid"
+    if (said["head_receipt"], said["head_seq"]) != (receipts["head"], receipts["seq"]):
+        return "head_receipt"
+    if any(one.job != told["job"]["id"] for one in tokens.entries):
+        return "job"
+    own = {kid: (one["count"], one["head"]) for kid, one in _own_chains(tokens).items()}
+    return None if own == {one["kid"]: (one["count"], one["head"]) for one in said["keys"]} else "keys"
+
+
+def _answers(told: Contents, tokens: Tokens) -> str | None:
+    record = fold(_plain(tokens), _people(tokens))
+    folded = {subject: (one["digest"], one["result"]) for subject, one in record["answers"].items()}
+    said = {one["id"]: (one["digest"], one["result"]) for one in told["answers"]}
+    return next((name for name in sorted(folded.keys() | said.keys()) if folded.get(name) != said.get(name)), None)
+
+
+def _plain(tokens: Tokens) -> list[dict[str, Any]]:
+    return [{"digest": one.digest, "kid": one.kid, "payload": one.payload} for one in tokens.entries]
+
+
+def _people(tokens: Tokens) -> dict[str, Any]:
+    """As the fold wants them; of a person enrolled more than once the last name and role stand."""
+    people: dict[str, Any] = {}
+    for one in tokens.enrolments:
+        if one.kind == "enrolment":
+            told: Any = one.payload["person"]
+            person = people.setdefault(told["id"], {"kids": []})
+            person.update(name=told["name"], role=told["role"])
+            person["kids"].append(one.payload["kid"])
+    return people
