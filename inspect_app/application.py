@@ -4,19 +4,18 @@ Nothing is connected at import. ``create_app`` makes folders, keys and tables wh
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from os import urandom
 
 from argon2 import PasswordHasher
 from flask import Flask
 
-from inspect_app.checklist.load import Definitions, load_all
+from inspect_app.checklist.load import load_all
 from inspect_app.clock import Clock, system_clock
 from inspect_app.entry.uuid7 import uuid7
 from inspect_app.errors import BadInput
 from inspect_app.intake.batch import Batches
 from inspect_app.intake.completion import Completion
-from inspect_app.intake.pictures import shrink
+from inspect_app.intake.pictures import facts, shrink
 from inspect_app.intake.uploads import Uploads
 from inspect_app.people.accounts import Accounts
 from inspect_app.people.delivery import Delivery
@@ -26,6 +25,10 @@ from inspect_app.people.nonces import Nonces
 from inspect_app.people.passwords import Passwords
 from inspect_app.people.tries import Tries
 from inspect_app.report.background import Background
+from inspect_app.report.make import Maker
+from inspect_app.report.seal_key import SealKey, given_key, own_key
+from inspect_app.report.shelf import Shelf
+from inspect_app.report.source import Source
 from inspect_app.settings import Settings
 from inspect_app.store.database import db
 from inspect_app.store.definitions import DefinitionArchive
@@ -35,48 +38,19 @@ from inspect_app.store.manifests import Manifests
 from inspect_app.store.migrate import migrate
 from inspect_app.store.quarantine import Quarantine
 from inspect_app.store.records import Records
-from inspect_app.store.server_key import ServerKey, kept_secret, server_key
+from inspect_app.store.server_key import kept_secret, server_key
 from inspect_app.store.statements import Statements
 from inspect_app.store.transactions import Transactions, prepare
 from inspect_app.store.vault import Vault
 from inspect_app.store.vault_copies import Copies
 from inspect_app.web.bearer import device_from_bearer, require_member
+from inspect_app.web.parts import Parts
 from inspect_app.web.photos_desk import PhotoDesk
 from inspect_app.web.register import register
 from inspect_app.web.reports_desk import make_report
 from inspect_app.words import Words
 
 RECOMMENDED = PasswordHasher()  # the library's own parameters: 64 MiB, 3 passes (RFC 9106, low memory)
-
-
-@dataclass(frozen=True)
-class Parts:
-    """Everything a route or a command may ask for, as ``current_app.extensions["seamwalk"]``."""
-
-    settings: Settings
-    clock: Clock
-    new_id: Callable[[], str]
-    words: Words
-    definitions: Definitions
-    archive: DefinitionArchive
-    server_key: ServerKey
-    transactions: Transactions
-    statements: Statements
-    log: Log
-    reading: LogReading
-    records: Records
-    vault: Vault
-    quarantine: Quarantine
-    manifests: Manifests
-    accounts: Accounts
-    membership: Membership
-    devices: Devices
-    nonces: Nonces
-    delivery: Delivery
-    tries: Tries
-    batches: Batches
-    completion: Completion
-    after_intake: Callable[[str], None]
 
 
 def create_app(
@@ -105,7 +79,8 @@ def create_app(
         parts = build(settings, clock, secret, after_intake, Passwords(hasher))
         migrate(parts.transactions)
     app.extensions["seamwalk"] = parts
-    app.extensions["photos"] = photo_desk(parts)
+    app.extensions["photos"] = desk = photo_desk(parts)
+    app.extensions["reports"] = report_maker(parts, desk.copies)
     register(app)
     return app
 
@@ -167,3 +142,20 @@ def photo_desk(parts: Parts) -> PhotoDesk:
     uploads = Uploads(data / "uploads", vault, parts.log, lambda: parts.clock().timestamp())
     copies = Copies(data / "copies", vault, shrink)
     return PhotoDesk(uploads, vault, copies, parts.log, parts.words, device_from_bearer, require_member)
+
+
+def report_maker(parts: Parts, copies: Copies) -> Maker:
+    """What makes reports; the key that seals them is read or made when the first one is."""
+    source = Source(
+        parts.transactions, parts.reading, parts.archive, parts.vault, copies, parts.server_key, facts
+    )
+    shelf = Shelf(parts.settings.data / "reports", parts.transactions, parts.clock)
+    return Maker(source, shelf, parts.words, parts.settings.static / "vendor", lambda: seal_key(parts), parts.clock)
+
+
+def seal_key(parts: Parts) -> SealKey:
+    """The firm's own key when one is given, else the one of this server, made the first time."""
+    settings = parts.settings
+    if settings.seal_pkcs12 is not None:
+        return given_key(settings.seal_pkcs12, settings.seal_passphrase)
+    return own_key(settings.data / "seal", f"Seamwalk server {parts.server_key.kid[:12]}", parts.clock())

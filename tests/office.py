@@ -6,8 +6,9 @@ from typing import Any
 
 from argon2 import PasswordHasher
 
-from inspect_app.application import Parts, create_app
+from inspect_app.application import create_app
 from inspect_app.settings import settings_from
+from inspect_app.web.parts import Parts
 from tests.phone import Phone, new_uuid
 from tests.steady_clock import SteadyClock
 

@@ -6,14 +6,10 @@ from dataclasses import replace
 from typing import Any
 
 from flask import Flask
-from waitress import create_server
 
 from inspect_app.application import create_serving_app
-from inspect_app.errors import BadInput
 from inspect_app.settings import port_of, settings_from
-
-THREADS = 8
-LARGEST_BODY = 64 * 1024 * 1024
+from inspect_app.web.listening import address, listening
 
 
 def add_to(subparsers: Any) -> None:
@@ -38,20 +34,3 @@ def serve(app: Flask, host: str, port: int) -> None:
     server = listening(app, host, port)
     print(f"Seamwalk: {address(server)}", flush=True)
     server.run()
-
-
-def listening(app: Flask, host: str, port: int) -> Any:
-    """A waitress server that has its socket; ``run()`` serves. It reads whole bodies before a thread is used,
-    so slow phones hold none."""
-    try:
-        return create_server(
-            app, host=host, port=port, threads=THREADS, max_request_body_size=LARGEST_BODY, ident=None
-        )
-    except (OSError, ValueError) as error:
-        raise BadInput("address_not_had", "address", f"{host}:{port}") from error
-
-
-def address(server: Any) -> str:
-    """``http://HOST:PORT`` of a listening server."""
-    host = server.effective_host
-    return f"http://{'[' + host + ']' if ':' in host else host}:{server.effective_port}"

@@ -14,8 +14,8 @@ from inspect_app.people.roles import ROLES
 from inspect_app.settings import settings_from
 
 if TYPE_CHECKING:
-    from inspect_app.application import Parts
     from inspect_app.people.accounts import Person
+    from inspect_app.web.parts import Parts
 
 
 def add_to(subparsers: Any) -> None:

@@ -14,13 +14,13 @@ from typing import Any, NamedTuple
 
 from flask import Flask
 
-from inspect_app.commands.serve import address, listening
 from inspect_app.demo.http import Http
 from inspect_app.demo.phone import Phone
 from inspect_app.demo.walk import Ticking, Walk
 from inspect_app.intake.job_file import read_yaml, sayings
 from inspect_app.people.passwords import made_up
 from inspect_app.record.area import panel_length
+from inspect_app.web.listening import address, listening
 from inspect_app.web.reports_desk import maker
 
 SCENARIO = Path(__file__).with_name("scenario.yaml")

@@ -6,11 +6,11 @@ from pathlib import Path
 from argon2 import PasswordHasher
 
 from inspect_app.application import create_serving_app
-from inspect_app.commands.serve import listening
 from inspect_app.demo.run import SCENARIO
 from inspect_app.intake.job_file import read_yaml
 from inspect_app.intake.register_job import register_job
 from inspect_app.settings import settings_from
+from inspect_app.web.listening import listening
 from tests.browser.gate import free_port
 
 PASSWORD = "an invented password"
