@@ -80,6 +80,9 @@ def _fields(item: dict[str, Any] | None) -> list[str]:
 
 
 def tally(answers: list[dict[str, Any]]) -> list[dict[str, Any]]:
-    """``[{"result", "count"}]``, the worst first; empty when nobody looked."""
-    results = [answer["result"] if answer["result"] in RESULTS else "not_determinable" for answer in answers]
-    return [{"result": one, "count": results.count(one)} for one in RESULTS if one in results]
+    """``[{"result", "count"}]``, the worst first, what was only written down last; empty when nobody looked."""
+    judged = [answer["result"] for answer in answers if not answer["recorded"]]
+    results = [result if result in RESULTS else "not_determinable" for result in judged]
+    told = [{"result": one, "count": results.count(one)} for one in RESULTS if one in results]
+    written = len(answers) - len(judged)
+    return [*told, {"result": "recorded", "count": written}] if written else told

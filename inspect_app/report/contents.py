@@ -41,7 +41,7 @@ def report_contents(
 
     ``record``: as ``inspect_app.record.fold`` gives it. ``people``: ``{id: {"name", "role", "kids"}}``.
     ``definitions``: ``{digest: compiled}``. ``log``: ``head_seq``, ``head_receipt``, ``server_kid``,
-    ``fingerprint``, ``keys``. ``photos``: ``{sha256: {"held", "copy", "undecodable", "exif_time", …}}``.
+    ``fingerprint``, ``keys``. ``photos``: ``{sha256: {"held", "lost", "copy", "undecodable", …}}``.
     ``options``: ``language``, ``units``, ``paper``, ``issued`` (ISO time), ``number``, ``final``, and perhaps
     ``issuer`` and ``supersedes``. A draft stays a draft while evidence is missing, whatever ``final`` says.
     """

@@ -16,12 +16,16 @@ def cover(contents: dict[str, Any]) -> dict[str, Any]:
     results = [answer["result"] for answer in contents["answers"]]
     counts = {one: results.count(one) for one in RESULTS}
     counts["not_determinable"] += sum(result not in RESULTS for result in results)
+    # What was measured and written down is no "does not apply": a reader looks for the number.
+    counts["recorded"] = sum(answer["recorded"] for answer in contents["answers"])
+    counts["not_applicable"] -= counts["recorded"]
     days = sorted(str(day["at"])[:10] for day in contents["days"] if day["at"])
     return {
         "verdict": _word(counts, contents),
         "counts": counts,
         "answers": len(results),
         "stations": len(contents["stations"]),
+        "places": places(contents["stations"]),
         "walks": len(contents["days"]),
         "photos": len(contents["photos"]),
         "findings": len(contents["findings"]),
@@ -43,6 +47,17 @@ def _word(counts: dict[str, int], contents: dict[str, Any]) -> str:
     if counts["not_determinable"] or counts["too_close"] or any(one["blocks"] for one in contents["missing"]):
         return "open"
     return "none_found"
+
+
+def places(stations: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """``[{"chosen", "count", "yes", "unsafe", "covered", "unknown"}]``: the places by how they were chosen, and
+    how many of them were reached. A drawn place that was not reached is counted here, never replaced."""
+    told = []
+    for chosen in ("drawn", "hand"):
+        reached = [one["reached"] for one in stations if (one["chosen"] == "drawn") == (chosen == "drawn")]
+        known = {word: reached.count(word) for word in ("yes", "unsafe", "covered")}
+        told.append({"chosen": chosen, "count": len(reached), **known, "unknown": len(reached) - sum(known.values())})
+    return told
 
 
 def _critical(contents: dict[str, Any]) -> int:

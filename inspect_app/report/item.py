@@ -51,7 +51,8 @@ def answered(subject: str, record: dict[str, Any], people: dict[str, Any], defin
         "result": answer.get("result"),
         "reading": answer.get("reading"),
         "working": _working(verdict),
-        "recomputed": recompute(verdict),
+        "recorded": _recorded(answer),
+        "recomputed": recompute(verdict, answer.get("choice")),
         "note": answer.get("note") or "",
         "photos": [{"sha256": name, "n": numbers["photos"].get(name)} for name in photos],
         "finding": numbers["findings"].get(subject),
@@ -60,6 +61,14 @@ def answered(subject: str, record: dict[str, Any], people: dict[str, Any], defin
         "versions": _versions(answer, people),
         "open_versions": len(answer.get("heads") or []),
     }
+
+
+def _recorded(answer: dict[str, Any]) -> bool:
+    """Whether something was only written down, nothing judged: told as ``static/walk/item_row.js`` tells it."""
+    verdict = answer.get("verdict") or {}
+    if (verdict.get("reason") or {}).get("code") == "recorded":
+        return True
+    return bool(verdict.get("rule")) and answer.get("choice") is None and answer.get("result") == "not_applicable"
 
 
 def _area(answer: dict[str, Any], record: dict[str, Any]) -> Any:

@@ -16,10 +16,13 @@ def missing(
     told: list[dict[str, Any]] = []
     if record.get("job") is None:
         told.append(_fact("job_missing"))
+    if not record["walks"]:
+        told.append(_fact("walk_missing"))
     for sha256, n in numbers["photos"].items():
-        if not (held.get(sha256) or {}).get("held"):
+        facts = held.get(sha256) or {}
+        if not facts.get("held"):
             photo = record["photos"][sha256]
-            told.append(_fact("photo_missing", photo=n, sha256=sha256, at=photo.get("at"),
+            told.append(_fact(f"photo_{facts.get('lost') or 'missing'}", photo=n, sha256=sha256, at=photo.get("at"),
                               station=numbers["stations"].get(photo.get("station") or "")))  # fmt: skip
     named = sorted({one["sha256"] for answer in answers for one in answer["photos"] if one["n"] is None})
     told += [_fact("photo_undeclared", sha256=sha256) for sha256 in named]

@@ -39,19 +39,44 @@ def _unanswered(
         definition = definitions.get(digest) or {}
         if definition.get("per") == "walk":
             given = {one["item"] for one in answers if one["walk"] == n and one["definition"]["digest"] == digest}
-            told += _items(definition, given, walk=n, station=None)
+            told += _items(definition, None, given, walk=n, station=None)
     for station in stations:
-        if station["reached"] != "yes":
-            continue
         here = [one for one in answers if one["station"] == station["n"]]
-        for digest in sorted({str(one["definition"]["digest"]) for one in here}):
+        if station["reached"] != "yes" or not here:
+            continue
+        assembly = record["assemblies"].get((record["areas"].get(station["area"]) or {}).get("assembly"))
+        asked = _asked(record, definitions, station, assembly) | {str(one["definition"]["digest"]) for one in here}
+        for digest in sorted(asked):
             given = {one["item"] for one in here if one["definition"]["digest"] == digest}
-            told += _items(definitions.get(digest) or {}, given, walk=station["walk"], station=station["n"])
+            told += _items(definitions.get(digest) or {}, assembly, given, walk=station["walk"], station=station["n"])
     return told
 
 
-def _items(definition: dict[str, Any], given: set[Any], walk: Any, station: Any) -> list[dict[str, Any]]:
-    left = [item for item in definition.get("items", []) if item["id"] not in given]
+def _asked(record: dict[str, Any], definitions: dict[str, Any], station: dict[str, Any], assembly: Any) -> set[str]:
+    """The definitions asked at a place, as the phone chooses them (``static/walk/applies.js``): the walk's own
+    where it is made for places and fits, else each one of the job that fits what is fastened there."""
+    pinned = ((record["job"] or {}).get("definitions") or {}).values()
+    fitting = {
+        str(digest) for digest in pinned
+        if (definitions.get(digest) or {}).get("per") == "station" and applies(definitions[digest], assembly)
+    }  # fmt: skip
+    walk: dict[str, Any] = record["walks"].get((record["stations"].get(station["id"]) or {}).get("walk")) or {}
+    own = fitting & {str(walk.get("definition"))}
+    return own or fitting
+
+
+def applies(thing: dict[str, Any], assembly: dict[str, Any] | None) -> bool:
+    """Whether a definition or an item speaks of what is fastened there (``static/checklist/items.js``)."""
+    wanted = (thing.get("applies") or {}).get("attachment")
+    return not wanted or (assembly or {}).get("attachment") in wanted
+
+
+def _items(definition: dict[str, Any], assembly: Any, given: set[Any], walk: Any, station: Any) -> list[dict[str, Any]]:
+    """An item is asked where it applies; of a whole walk, over areas of several kinds, every item is."""
+    left = [
+        item for item in definition.get("items", [])
+        if item["id"] not in given and (station is None or applies(item, assembly))
+    ]  # fmt: skip
     if not left:
         return []
     questions = [item.get("question") or {"en": item["id"], "es": item["id"]} for item in left]

@@ -14,7 +14,8 @@ def photos(record: dict[str, Any], people: dict[str, Any], numbers: dict[str, An
            ) -> list[dict[str, Any]]:  # fmt: skip
     """Each photo: number, hash, where and to what it belongs, role, who, the entry's time and the picture's
     own
-    time, whether its bytes are held, the digest of the copy that is printed, and why it cannot be drawn."""
+    time, whether its bytes are held, how they were lost after their receipt (``lost``: gone, ``damaged``: no
+    longer of that hash), the digest of the copy that is printed, and why it cannot be drawn."""
     told = []
     for sha256, n in numbers["photos"].items():
         photo, facts = record["photos"][sha256], held.get(sha256) or {}
@@ -37,6 +38,7 @@ def photos(record: dict[str, Any], people: dict[str, Any], numbers: dict[str, An
                 "clocks": clocks(photo.get("at"), facts.get("exif_time"), facts.get("exif_offset")),
                 "position": photo.get("position"),
                 "held": bool(facts.get("held")),
+                "lost": facts.get("lost"),
                 "copy": facts.get("copy"),
                 "undecodable": facts.get("undecodable"),
                 "width": facts.get("width"),

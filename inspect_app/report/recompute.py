@@ -10,22 +10,29 @@ from inspect_app.rules.unit import change_unit
 NEAR = 1e-9
 
 
-def recompute(verdict: dict[str, Any]) -> str | None:
-    """``same``, ``different``, or ``not_determinable`` (an unknown rule, inputs it refuses); None where no
-    rule was used."""
+def recompute(verdict: dict[str, Any], choice: Any = None) -> str | None:
+    """``same``, ``different``, or ``not_determinable`` (a rule this release does not know, inputs it breaks
+    on); None where no rule was used. ``choice``: what a person said instead of leaving it to the rule.
+
+    A phone records ``not_applicable`` under a rule that only computes, and ``not_determinable`` where the rule
+    refuses its inputs or lacks one. Nothing that the record says of its own reason is taken on trust.
+    """
     rule = verdict.get("rule")
     if not rule:
         return None
-    if (verdict.get("reason") or {}).get("code") == "missing_input":
-        return "same" if verdict.get("result") == "not_determinable" else "different"
+    result = verdict.get("result")
     try:
         again = judge(rule, verdict.get("inputs") or {})
-    except Refused:
-        return "same" if verdict.get("result") == "not_determinable" else "different"
+    except Refused as refused:
+        if refused.code == "unknown_rule":
+            return "not_determinable"
+        # Refused or missing inputs: an unknown is never a pass, and never "does not apply".
+        return "same" if result == "not_determinable" else "different"
     except Exception:  # recorded inputs are anybody's data: a rule that breaks on them has no opinion
         return "not_determinable"
-    # Some rules only compute; what follows from the number a person said, and that is not judged again.
-    agree = again["verdict"] is None or again["verdict"] == verdict.get("result")
+    # Some rules only compute: then nothing was judged, unless a person said what follows from the number.
+    expected = again["verdict"] or choice or "not_applicable"
+    agree = result == expected
     return "same" if agree and _same_values(verdict.get("values") or {}, again["values"]) else "different"
 
 

@@ -79,16 +79,22 @@ class Source(NamedTuple):
         return Gathered(record, people, self._definitions(record), log, photos, copies, up_to, signed)
 
     def _photo(self, sha256: str, receipted: bool, copies: dict[str, Path]) -> dict[str, Any]:
-        if not receipted or not self.vault.holds(sha256):
+        if not receipted:
             return {"held": False}
+        try:
+            # A receipt was given for these bytes: what is no longer them is never printed as the evidence.
+            if self.vault.found(sha256) != sha256:
+                return {"held": False, "lost": "damaged"}
+        except OSError:  # the file is gone, or the disk gives nothing back: the receipt stands, the bytes do not
+            return {"held": False, "lost": "lost"}
         told: dict[str, Any] = {"held": True, "copy": None, "undecodable": None}
         try:
             copies[sha256] = self.copies.path(sha256, SIZE)
             told["copy"] = hashlib.sha256(copies[sha256].read_bytes()).hexdigest()
         except NoCopy as none:
             told["undecodable"] = none.reason
-        except OSError:  # the disk gives nothing back: the receipt stands, the bytes do not
-            return {"held": False}
+        except OSError:  # no room for the copy: the original is held all the same
+            told["undecodable"] = "no_copy"
         facts = self.facts(self.vault.path(sha256))
         times = facts.get("times") or {}
         return told | {

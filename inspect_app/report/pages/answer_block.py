@@ -10,14 +10,14 @@ from inspect_app.report.pages.mark import sign
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.row import Drawing, Row, paragraphs, together
 from inspect_app.report.pages.text import line
-from inspect_app.report.pages.working import inputs_text, reason_text, values_text
+from inspect_app.report.pages.working import inputs_text, reading_text, reason_text, values_text
 
 
 def answer_block(page: Page, answer: dict[str, Any], full: bool = True) -> list[Any]:
     """The flowables of one answer. ``full``: with figure, working and source."""
     question = line(page.voice.both(answer["question"], str(answer["item"])), 240)
-    result = page.voice.result(answer["result"])
-    strong = f"<b>{sign(answer['result'])} {result}</b>"
+    shown = "recorded" if answer["recorded"] else answer["result"]
+    strong = f"<b>{sign(shown)} {page.voice.result(shown)}</b>"
     story: list[Any] = [Row(strong, Paragraph(question, BODY))]
     if answer["finding"]:
         story[0] = Row(
@@ -25,6 +25,9 @@ def answer_block(page: Page, answer: dict[str, Any], full: bool = True) -> list[
             Paragraph(f"{question} {page.say('see_finding')} {page.to('finding', answer['finding'])}", BODY),
         )
     working = answer["working"]
+    if reading := reading_text(page, answer):
+        story.append(Row(page.say("reading_count" if answer["instrument"] == "count" else "reading"),
+                         Paragraph(reading, BODY)))  # fmt: skip
     if working and full:
         story += [*_figure(page, answer, working)]
         story += _working(page, answer, working)

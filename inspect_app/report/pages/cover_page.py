@@ -25,7 +25,7 @@ from inspect_app.report.pages.plan import draw_plan
 from inspect_app.report.pages.text import line, plain
 from inspect_app.report.pages.title_block import draw_title_block
 
-COUNTED = ("fail", "too_close", "not_determinable", "pass", "not_applicable")
+COUNTED = ("fail", "too_close", "not_determinable", "pass", "not_applicable", "recorded")
 BLOCK_TALL, FOOT = 168.0, 64.0
 
 

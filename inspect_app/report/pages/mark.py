@@ -13,6 +13,7 @@ SIGNS = {
     "too_close": "◇",
     "not_determinable": "?",
     "not_applicable": "–",
+    "recorded": "□",
     None: "·",
 }
 

@@ -49,6 +49,6 @@ def full_caption(page: Page, photo: dict[str, Any]) -> list[str]:
 def why_not_drawn(page: Page, photo: dict[str, Any]) -> str:
     """The note in the place of a picture."""
     if not photo["held"]:
-        return page.say("photo_not_held", n=photo["n"])
+        return page.say(f"photo_{photo['lost']}" if photo["lost"] else "photo_not_held", n=photo["n"])
     reason = page.say(f"undecodable.{photo['undecodable'] or 'no_copy'}")
     return page.say("photo_not_drawn", n=photo["n"], reason=reason)

@@ -7,6 +7,7 @@ from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.row import Heading, paragraphs
 from inspect_app.report.pages.text import line
 
+COUNTED = ("yes", "unsafe", "covered")
 MOST = 40  # lines of one kind; what is beyond is counted, and contents.json has all
 
 
@@ -27,6 +28,7 @@ def scope_section(page: Page, number: str) -> list[Any]:
             )
         ],
     )
+    story += paragraphs(page.say("places"), [_places(page, one) for one in cover["places"]])
     story += paragraphs(
         page.say("result"),
         [
@@ -50,6 +52,15 @@ def scope_section(page: Page, number: str) -> list[Any]:
     texts = [not_seen_text(page, one) for one in contents["not_seen"]]
     story += paragraphs(page.say("not_seen_label"), _bounded(page, texts) or [page.say("not_seen_none")], BODY)
     return story
+
+
+def _places(page: Page, one: dict[str, Any]) -> str:
+    """How many places were chosen in one way, and how many of them were reached."""
+    left = one["count"] - one["yes"] - one["unknown"]
+    told = page.say(
+        f"places_of.{one['chosen']}", left=left, **{name: one[name] for name in COUNTED}, count=one["count"]
+    )
+    return told + (" " + page.say("places_unknown", count=one["unknown"]) if one["unknown"] else "")
 
 
 def missing_text(page: Page, one: dict[str, Any]) -> str:

@@ -1,7 +1,9 @@
 """The working of a verdict in words: what came out, why, and what was put in."""
 
+import re
 from typing import Any
 
+from inspect_app.report.number import UNITS
 from inspect_app.report.pages.movement import place
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.text import line
@@ -31,6 +33,9 @@ ORDER = (
     "percent",
     "movement",
 )
+DECIMALS = re.compile(r"[+-]?[0-9]*\.([0-9]+)")
+EXPANSIONS = ("/F", "/C", "/K")  # written with a power of ten, all their digits
+MOST_DIGITS = 6
 UNSEEN = ("taps", "gaps")  # drawn above, not listed as numbers
 
 
@@ -43,21 +48,38 @@ def values_text(page: Page, working: dict[str, Any]) -> str:
         if rule in ("slot", "clip") and name in PLACED:
             shown = line(place(values[name], working["inputs"], page.voice))
         else:
-            shown = page.voice.quantity(values[name], _places(page, values[name]))
+            shown = page.voice.quantity(values[name], _places(page, rule, values[name]))
         told.append(f"{line(page.say(f'value.{name}'), 40)} <b>{shown}</b>")
     return "; ".join(told)
 
 
 def inputs_text(page: Page, working: dict[str, Any]) -> str:
-    """What was put in, as recorded."""
+    """What was put in, to the last digit recorded: whoever does the sum again needs them all."""
     told = []
     for name in sorted(working["inputs"]):
         value = working["inputs"][name]
         if name in UNSEEN or value is None:
             continue
-        shown = page.voice.quantity(value) if isinstance(value, dict) else _plain(page, value)
+        shown = page.voice.quantity(value, _digits(value)) if isinstance(value, dict) else _plain(page, value)
         told.append(f"{line(page.say(f'input.{name}'), 40)} {shown}")
     return "; ".join(told[:30])
+
+
+def reading_text(page: Page, answer: dict[str, Any]) -> str:
+    """The number that was read or counted; empty for taps (they are drawn) and where nothing was read."""
+    reading = answer["reading"]
+    if not isinstance(reading, dict):
+        return ""
+    if isinstance(reading.get("value"), dict):
+        return f"<b>{page.voice.quantity(reading['value'], _digits(reading['value']))}</b>"
+    if isinstance(reading.get("gaps"), list):
+        gaps = [one for one in reading["gaps"] if isinstance(one, dict)]
+        return ", ".join(page.voice.quantity(one, _digits(one)) for one in gaps[:24]) + ("…" if gaps[24:] else "")
+    if isinstance(reading.get("count"), int):
+        count = f"<b>{reading['count']}</b>"
+        over = reading.get("over")
+        return page.say("counted_over", number=count, length=page.voice.quantity(over)) if over else count
+    return ""
 
 
 def reason_text(page: Page, working: dict[str, Any]) -> str:
@@ -86,9 +108,17 @@ def _plain(page: Page, value: Any) -> str:
     return line(value, 60)
 
 
-def _places(page: Page, value: Any) -> int | None:
-    """Computed lengths to a thousandth of an inch or a tenth of a millimetre, no trailing digits beyond."""
+def _places(page: Page, rule: str, value: Any) -> int | None:
+    """Computed lengths to a thousandth of an inch or a hundredth of a millimetre; sheet metal one place finer, as
+    the gauge tables are."""
     unit = value.get("unit") if isinstance(value, dict) else None
     if unit not in ("in", "mm"):
         return None
-    return 3 if page.voice.units == "US" else 2
+    return (3 if page.voice.units == "US" else 2) + (rule == "thickness")
+
+
+def _digits(value: dict[str, Any]) -> int | None:
+    """The decimals that were recorded, where the unit's usual ones would drop some; None for the usual."""
+    found, unit = DECIMALS.fullmatch(str(value.get("value"))), str(value.get("unit", ""))
+    usual = UNITS.get(unit, ("", 3))[1]
+    return len(found[1]) if found and unit not in EXPANSIONS and usual < len(found[1]) <= MOST_DIGITS else None

@@ -1,0 +1,91 @@
+"""Judging a recorded verdict again: the phone and the office say the same of it, and neither is fooled."""
+
+import json
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from inspect_app.record.judge import judge_item
+from inspect_app.report.recompute import recompute
+from tests.report.sample_answers import METAL, slot
+from tests.report.sample_ground import q
+
+ROOT = Path(__file__).parents[2]
+SCRIPT = """
+import { computed, judged, noted } from './static/walk/verdict.js'
+import { readFileSync } from 'node:fs'
+const answers = JSON.parse(readFileSync(0, 'utf8'))
+console.log(JSON.stringify([...answers.map((one) => computed(one, 'R')), judged('not_applicable'), noted()]))
+"""
+MOVEMENT = {"distance": "assembly.d", "expansion": "job.expansion", "metal_low": "job.low", "metal_high": "walk.now"}
+THICKNESS = {"gauge": "assembly.gauge", "system": "assembly.system", "reading": "reading.value", "coated": True}
+CONTEXT = {
+    "job": {"expansion": q("0.0000065", "/F"), "low": q("-20", "F")},
+    "assembly": {"d": q("40", "ft"), "gauge": "24", "system": "MSG"},
+    "area": None, "walk": {"now": q("74", "F")}, "station": None, "reading": {"value": q("0.5", "in")},
+}  # fmt: skip
+
+
+def asked(name, inputs, **changed):
+    return judge_item({"rule": {"name": name, "inputs": inputs}}, CONTEXT | changed)
+
+
+def by_the_phone(answers):
+    try:
+        ran = subprocess.run(
+            ["node", "--input-type=module", "-e", SCRIPT], input=json.dumps(answers), cwd=ROOT,
+            capture_output=True, text=True, check=True, timeout=60,
+        )  # fmt: skip
+    except FileNotFoundError:
+        pytest.skip("no Node.js here")
+    return json.loads(ran.stdout)
+
+
+def test_whatever_a_phone_records_of_a_rule_s_answer_the_office_finds_the_same():
+    answers = [
+        asked("movement@1", MOVEMENT),  # computes, judges nothing
+        asked("movement@1", MOVEMENT, walk={}),  # an input is missing
+        asked("movement@1", MOVEMENT, walk={"now": q("74", "in")}),  # an input is refused
+        asked("thickness@1", THICKNESS, reading={"value": q("0.021", "in")}),
+        asked("thickness@1", THICKNESS, reading={"value": q("0.026", "in")}),
+    ]
+    *ruled, chosen, noted = by_the_phone(answers)
+    assert [one["result"] for one in ruled] == [
+        "not_applicable", "not_determinable", "not_determinable", "fail", "not_determinable",
+    ]  # fmt: skip
+    assert [recompute(one) for one in ruled] == ["same"] * 5
+    assert [recompute(chosen, "not_applicable"), recompute(noted)] == [None, None]
+
+
+@pytest.mark.parametrize(
+    ("name", "inputs", "changed"),
+    [
+        ("movement@1", MOVEMENT, {"walk": {}}),
+        ("movement@1", MOVEMENT, {"walk": {"now": q("74", "in")}}),
+        ("thickness@1", THICKNESS, {"reading": {"value": q("0.021", "in")}}),
+    ],
+)
+def test_does_not_apply_never_stands_where_the_rule_fails_or_cannot_know(name, inputs, changed):
+    found = asked(name, inputs, **changed)
+    recorded = found | {"result": "not_applicable", "values": {}}
+    assert recompute(recorded) == "different"
+
+
+def test_a_pass_under_a_rule_that_judges_nothing_is_different_unless_a_person_said_it():
+    found = asked("movement@1", MOVEMENT)
+    recorded = {"result": "pass", "rule": found["rule"], "inputs": found["inputs"], "values": {}}
+    assert recompute(recorded) == "different"
+    assert recompute(recorded, "pass") == "same"
+    assert recompute(recorded, "fail") == "different"
+
+
+def test_a_reason_that_claims_a_missing_input_is_not_believed():
+    claimed = slot("28.5", 470) | {"result": "not_determinable", "reason": {"code": "missing_input", "facts": {}}}
+    assert recompute(claimed) == "different"
+    left = {name: value for name, value in METAL.items() if name != "metal_now"}
+    assert recompute(claimed | {"inputs": left, "values": {}}) == "same"
+
+
+def test_a_rule_from_a_later_release_is_not_called_different():
+    assert recompute(slot("10", 725) | {"rule": "slot@99"}) == "not_determinable"
