@@ -1,17 +1,18 @@
 """Photos: receipts, originals and small copies for the people of the job that holds them.
 
-``blueprint`` has these and the uploads. Bytes that strangers handed over are served as what they are by
+Bytes that strangers handed over are served as what they are by
 content, or as plain bytes to download; a browser is never left to guess.
 """
 
-from flask import Blueprint, Response, jsonify, request, send_file
+from flask import Response, jsonify, request, send_file
+from flask_smorest import Blueprint
 
 from inspect_app.errors import BadInput, NotFound
 from inspect_app.intake.pictures import type_of
 from inspect_app.intake.uploads_metadata import JOB, SHA256
 from inspect_app.store.vault_copies import SIZES, NoCopy
 from inspect_app.web.photos_desk import desk
-from inspect_app.web.photos_upload import uploads
+from inspect_app.web.schemas.photos import CopySchema, HeldSchema, PhotoReceiptSchema
 
 ENDINGS = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp", "image/heic": "heic"}
 SAFE = {
@@ -23,12 +24,14 @@ SAFE = {
     "Vary": "Authorization, Cookie",
 }
 
-blueprint = Blueprint("photos", __name__)
-blueprint.register_blueprint(uploads)
+blueprint = Blueprint("photos", __name__, description="Photos held")
 
 
-@blueprint.get("/api/photos/receipt")
+@blueprint.route("/api/photos/receipt")
+@blueprint.doc(parameters=[{"in": "query", "schema": HeldSchema}], security=[{"device": []}])
+@blueprint.response(200, PhotoReceiptSchema)
 def receipt() -> Response:
+    """The receipt of a photo, once more."""
     device = desk().device()
     job, sha256 = _job(), request.args.get("sha256", "")
     given = desk().uploads.receipt(device.kid, job, sha256) if SHA256.fullmatch(sha256) else None
@@ -37,7 +40,9 @@ def receipt() -> Response:
     return jsonify(receipt=given)
 
 
-@blueprint.get("/photos/<sha256>")
+@blueprint.route("/photos/<sha256>")
+@blueprint.doc(parameters=[{"in": "query", "schema": CopySchema}], security=[{"device": []}, {"person": []}])
+@blueprint.response(200, {"type": "string", "format": "binary"}, content_type="image/*")
 def photo(sha256: str) -> Response:
     """The original bytes, or with ``size`` (1600 or 320) a JPEG copy without EXIF."""
     job = _job()

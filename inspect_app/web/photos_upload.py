@@ -2,13 +2,15 @@
 
 from typing import Any
 
-from flask import Blueprint, Response, jsonify, request
+from flask import Response, jsonify, request
+from flask_smorest import Blueprint
 
 from inspect_app.intake.uploads import Progress
 from inspect_app.intake.uploads_metadata import ALGORITHMS, read_checksum, read_count, read_metadata
 from inspect_app.intake.uploads_refused import UploadRefused
 from inspect_app.web.language import language
 from inspect_app.web.photos_desk import desk
+from inspect_app.web.schemas.photos import AppendSchema, CreateSchema, OverrideSchema, TusSchema
 
 VERSION = "1.0.0"
 EXTENSIONS = "creation,creation-with-upload,checksum,termination"
@@ -21,8 +23,18 @@ STATUS = {  # all others are 400
     "upload_checksum_wrong": 460, "upload_hash_wrong": 460,
 }  # fmt: skip
 
-uploads = Blueprint("uploads", __name__, url_prefix="/api/photos")
+uploads = Blueprint("uploads", __name__, url_prefix="/api/photos", description="Photos in pieces (tus 1.0.0)")
 AT = "/<upload>"
+SHOWN = {
+    "Upload-Offset": {"description": "bytes the server holds on its disk", "schema": {"type": "integer"}},
+    RECEIPT: {"description": "the server's receipt (JWS), once the photo is whole", "schema": {"type": "string"}},
+}
+PIECE = {"content": {BYTES: {"schema": {"type": "string", "format": "binary"}}}}
+
+
+def told(schema: type[TusSchema], **body: Any) -> dict[str, Any]:
+    """What the API's document says of a route that reads its headers itself."""
+    return {"parameters": [{"in": "header", "schema": schema}], "security": [{"device": []}]} | body
 
 
 @uploads.before_request
@@ -54,15 +66,20 @@ def refused(error: UploadRefused) -> Response:
 
 @uploads.route("", methods=["OPTIONS"], provide_automatic_options=False)
 @uploads.route(AT, methods=["OPTIONS"], provide_automatic_options=False)
+@uploads.response(204)
 def options(upload: str = "") -> Response:
+    """What of tus is spoken here, and the largest photo taken."""
     return Response(status=204, headers={
         "Tus-Version": VERSION, "Tus-Extension": EXTENSIONS, "Tus-Max-Size": str(desk().uploads.caps.photo),
         "Tus-Checksum-Algorithm": ",".join(ALGORITHMS),
     })  # fmt: skip
 
 
-@uploads.post("")
+@uploads.route("", methods=["POST"])
+@uploads.doc(**told(CreateSchema, requestBody=PIECE))
+@uploads.response(201, headers=SHOWN | {"Location": {"schema": {"type": "string"}}})
 def create() -> Response:
+    """Begin an upload, with its first bytes or without. A photo that is held already is answered with its receipt."""
     device = desk().device()
     declared = read_metadata(request.headers.get("Upload-Metadata"))
     length = read_count("Upload-Length", request.headers.get("Upload-Length"))
@@ -76,28 +93,39 @@ def create() -> Response:
 
 
 @uploads.route(AT, methods=["HEAD"])
+@uploads.doc(**told(TusSchema))
+@uploads.response(200, headers=SHOWN)
 def head(upload: str) -> Response:
+    """How many bytes of it the server holds."""
     progress = desk().uploads.head(desk().device().kid, upload)
     response = _stands(progress, 200)
     response.headers["Upload-Length"] = str(progress.length)
     return response
 
 
-@uploads.patch(AT)
+@uploads.route(AT, methods=["PATCH"])
+@uploads.doc(**told(AppendSchema, requestBody=PIECE))
+@uploads.response(204, headers=SHOWN)
 def patch(upload: str) -> Response:
+    """The next bytes. The last ones are answered with the receipt."""
     if request.mimetype != BYTES:
         raise UploadRefused("upload_content_type", "Content-Type", request.content_type)
     offset = read_count("Upload-Offset", request.headers.get("Upload-Offset"))
     return _stands(_append(desk().device().kid, upload, offset), 204)
 
 
-@uploads.delete(AT)
+@uploads.route(AT, methods=["DELETE"])
+@uploads.doc(**told(TusSchema))
+@uploads.response(204)
 def delete(upload: str) -> Response:
+    """Give an unfinished upload up."""
     desk().uploads.terminate(desk().device().kid, upload)
     return Response(status=204)
 
 
-@uploads.post(AT)
+@uploads.route(AT, methods=["POST"])
+@uploads.doc(**told(OverrideSchema, requestBody=PIECE))
+@uploads.response(204, headers=SHOWN)
 def override(upload: str) -> Response:
     """For networks that let only GET and POST pass (tus 1.0.0, X-HTTP-Method-Override)."""
     method = request.headers.get("X-HTTP-Method-Override", "")

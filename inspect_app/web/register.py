@@ -18,6 +18,7 @@ from inspect_app.web import (
     signed_in,
 )
 from inspect_app.web.api import described
+from inspect_app.web.photos_upload import uploads
 
 LARGEST = 1024 * 1024 + 64 * 1024  # a full batch and its wrapping; uploads set their own limit
 
@@ -28,7 +29,7 @@ def register(app: Flask) -> None:
     signed_in.install(app)
     errors.install(app)
     headers.install(app)
-    for part in (server, session, devices, entries, manifest, jobs, definitions, report):
+    for part in (server, session, devices, entries, manifest, jobs, definitions, report, photos):
         api.register_blueprint(part.blueprint)
-    for bytes_part in (photos, shell):
-        app.register_blueprint(bytes_part.blueprint)
+    api.register_blueprint(uploads)
+    app.register_blueprint(shell.blueprint)
