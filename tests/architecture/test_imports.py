@@ -1,65 +1,54 @@
-"""Imports point one way, as the flow table in DEVELOPERS.md says."""
-
-import ast
-from pathlib import Path
+"""The readers of imports see every form in which a file can import, so that the directions cannot be gone around."""
 
 import pytest
 
-import inspect_app
+from tests.architecture import javascript_imports, python_imports
 
-ROOT = Path(inspect_app.__file__).parent
-PURE = {"rules": set(), "record": {"rules"}, "entry": set()}
-NEVER = {
-    "checklist": {"store", "people", "intake", "report", "web", "commands", "demo"},
-    "evidence": {"store", "intake", "web", "commands", "demo"},
-    "store": {"intake", "report", "evidence", "web", "commands", "demo"},
-    "people": {"intake", "report", "evidence", "web", "commands", "demo"},
-    "intake": {"web", "commands", "demo"},
-    "report": {"web", "commands", "demo"},
-    "web": {"commands", "demo"},
-}
-WORLD = {"flask", "flask_sqlalchemy", "sqlalchemy", "os", "pathlib", "time", "socket", "sqlite3", "subprocess"}
+MODULES = {"inspect_app", "inspect_app.store", "inspect_app.store.log", "inspect_app.web", "inspect_app.web.parts"}
 
 
-def _imported(source: str) -> set[str]:
-    found = set()
-    for node in ast.walk(ast.parse(source)):
-        if isinstance(node, ast.Import):
-            found |= {alias.name for alias in node.names}
-        elif isinstance(node, ast.ImportFrom) and node.module:
-            found.add(node.module)
-    return found
+@pytest.mark.parametrize("written, module, meant", [
+    ("import os.path", "inspect_app.web.parts", {"os.path"}),
+    ("import inspect_app.store.log as log", "inspect_app.web.parts", {"inspect_app.store.log"}),
+    ("from inspect_app import store", "inspect_app.web.parts", {"inspect_app.store"}),
+    ("from inspect_app.store import log", "inspect_app.web.parts", {"inspect_app.store.log"}),
+    ("from inspect_app.store.log import Log", "inspect_app.web.parts", {"inspect_app.store.log"}),
+    ("from . import parts", "inspect_app.web", {"inspect_app.web.parts"}),
+    ("from .parts import x", "inspect_app.web", {"inspect_app.web.parts"}),
+    ("from ..store import log", "inspect_app.web.parts", {"inspect_app.store.log"}),
+    ("from .. import store", "inspect_app.web.parts", {"inspect_app.store"}),
+    ("def f():\n    import time", "inspect_app.web.parts", {"time"}),
+    ("if TYPES:\n    from inspect_app.web.parts import Parts", "inspect_app.store.log", {"inspect_app.web.parts"}),
+    ("import_module('inspect_app.web.parts')", "inspect_app.store.log", {"inspect_app.web.parts"}),
+    ("importlib.import_module(f'inspect_app.web.{name}')", "inspect_app.store.log", {"inspect_app.web"}),
+    ("__import__('os')", "inspect_app.store.log", {"os"}),
+])  # fmt: skip
+def test_python_imports_are_seen(written: str, module: str, meant: set[str]) -> None:
+    assert python_imports.imported(written, module, MODULES) == meant
 
 
-def _of_package(package: str) -> dict[str, set[str]]:
-    files = sorted((ROOT / package).rglob("*.py"))
-    assert files
-    return {str(file.relative_to(ROOT)): _imported(file.read_text("utf-8")) for file in files}
+def test_a_python_import_whose_name_is_computed_is_refused() -> None:
+    with pytest.raises(ValueError, match="line 2"):
+        python_imports.imported("x = 1\nimport_module(x)", "inspect_app.web.parts", MODULES)
 
 
-def _stages(names: set[str]) -> set[str]:
-    return {name.split(".")[1] for name in names if name.startswith("inspect_app.")}
+@pytest.mark.parametrize("written, meant", [
+    ("import { a } from '../storage/meta.js'", {"storage/meta.js"}),
+    ("import {\n  a,\n  b,\n} from \"./item.js\"", {"walk/item.js"}),
+    ("import a, * as b from './item.js'", {"walk/item.js"}),
+    ("import '../main.js'", {"main.js"}),
+    ("export { a } from './item.js'", {"walk/item.js"}),
+    ("export * from './item.js'", {"walk/item.js"}),
+    ("const a = await import('../rules/ask.js')", {"rules/ask.js"}),
+    ("/** @typedef {import('../sync/x.js').A} A */\n// import('./b.js')\nexport const a = 'c.js'", set()),
+    ("const a = { accept: 'image/*' }\nimport('./b.js') /* c */", {"walk/b.js"}),
+    ("export const a = 1\nconst from = 'x.js'", set()),
+])  # fmt: skip
+def test_javascript_imports_are_seen(written: str, meant: set[str]) -> None:
+    assert javascript_imports.imported(written, "walk/walk.js") == meant
 
 
-@pytest.mark.parametrize("package", PURE)
-def test_the_core_knows_only_itself_and_what_lies_below_it(package: str) -> None:
-    beyond = {name: _stages(found) - {package} - PURE[package] for name, found in _of_package(package).items()}
-    assert {name: stages for name, stages in beyond.items() if stages} == {}
-
-
-@pytest.mark.parametrize("package", PURE)
-def test_the_core_touches_no_files_clock_web_or_database(package: str) -> None:
-    touched = {name: {one.split(".")[0] for one in found} & WORLD for name, found in _of_package(package).items()}
-    assert {name: modules for name, modules in touched.items() if modules} == {}
-
-
-@pytest.mark.parametrize("package", NEVER)
-def test_nothing_flows_back(package: str) -> None:
-    back = {name: _stages(found) & NEVER[package] for name, found in _of_package(package).items()}
-    assert {name: stages for name, stages in back.items() if stages} == {}
-
-
-def test_an_import_is_seen_in_each_of_its_forms() -> None:
-    assert _imported("import os.path\nfrom inspect_app.web import app\ndef f():\n    import time") == {
-        "os.path", "inspect_app.web", "time",
-    }  # fmt: skip
+@pytest.mark.parametrize("written", ["import(name)", "import a from 'preact'", "import a from '/static/a.js'"])
+def test_a_javascript_import_of_no_file_of_ours_is_refused(written: str) -> None:
+    with pytest.raises(ValueError, match=r"walk/walk\.js"):
+        javascript_imports.imported(written, "walk/walk.js")

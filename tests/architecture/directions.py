@@ -1,0 +1,58 @@
+"""Which part may import which: the one table of both languages, printed in DEVELOPERS.md and held by the tests."""
+
+PYTHON = {
+    "rules": [],
+    "record": ["rules"],
+    "entry": [],
+    "checklist": ["rules"],
+    "apart": [],
+    "clock": [],
+    "errors": [],
+    "words": [],
+    "settings": ["errors"],
+    "evidence": ["apart", "entry", "record"],
+    "store": ["clock", "entry", "errors", "record"],
+    "people": ["clock", "entry", "errors", "store"],
+    "intake": ["clock", "entry", "errors", "people", "store"],
+    "report": ["apart", "clock", "entry", "evidence", "record", "rules", "store"],
+    "web": ["checklist", "clock", "entry", "errors", "intake", "people", "report", "settings", "store", "words"],
+    "application": ["checklist", "clock", "entry", "errors", "intake", "people", "report", "settings", "store", "web",
+                    "words"],
+    "demo": ["entry", "intake", "people", "record", "store", "web"],
+    "commands": ["application", "checklist", "clock", "demo", "entry", "errors", "evidence", "intake", "people",
+                 "report", "rules", "settings", "store", "web", "words"],
+    "command_line": ["commands", "errors", "settings", "store", "words"],
+}  # fmt: skip
+
+JAVASCRIPT = {
+    "vendor": [],
+    "words": [],
+    "entry": [],
+    "checklist": [],
+    "rules": ["vendor"],
+    "storage": ["vendor", "words"],
+    "server": ["entry", "words"],
+    "people": ["entry", "server", "storage", "words"],
+    "outbox": ["entry", "people", "server", "storage", "words"],
+    "photo": ["people", "storage", "words"],
+    "record": ["entry", "people", "rules", "storage", "words"],
+    "sync": ["entry", "outbox", "people", "photo", "server", "storage", "words"],
+    "shell": ["entry", "people", "record", "storage", "sync"],
+    "frame": ["outbox", "record", "shell", "storage", "vendor", "words"],
+    "instruments": ["frame", "photo", "words"],
+    "roof": ["checklist", "entry", "frame", "words"],
+    "walk": ["checklist", "entry", "frame", "instruments", "photo", "roof", "rules", "server", "vendor", "words"],
+    "phone": ["frame", "outbox", "people", "sync", "words"],
+    "jobs": ["checklist", "frame", "phone", "record", "roof", "sync", "words"],
+    "report": ["frame", "people", "words"],
+    "screens": ["frame", "jobs", "phone", "report", "roof", "walk"],
+    "main": ["frame", "people", "phone", "screens", "shell", "sync", "words"],
+    "sw": [],
+}  # fmt: skip
+
+
+def printed(language: str, table: dict[str, list[str]]) -> list[str]:
+    """The lines of the table as DEVELOPERS.md shows them."""
+    return [f"| {language} | may import |", "|---|---|"] + [
+        f"| `{part}` | {' '.join(f'`{one}`' for one in others) or '—'} |" for part, others in table.items()
+    ]
