@@ -4,7 +4,8 @@ import { Refused } from './refused.js'
 import { checkText } from './plain.js'
 
 const DEEPEST = 32
-const STRING = /"(?:[^"\\]|\\.)*"/gs
+// One that never ends runs to the end of the text: tried again from each of its quotes, 64 KiB would take seconds.
+const STRING = /"(?:[^"\\]|\\.)*(?:"|\\?$)/gs
 const TOKEN = /"(?:[^"\\]|\\.)*"(\s*:)?|[{}]|-?[0-9][0-9.eE+-]*/gs
 
 /**

@@ -36,6 +36,14 @@ def test_a_document_of_brackets_is_refused_at_once_and_without_a_traceback() -> 
             parse(data, "payload")
 
 
+@pytest.mark.parametrize("inside", [b"[" * 40, b'\\"' * 24000 + b"[" * 40, b"[" * 40 + b"\\"])
+def test_a_string_that_never_ends_is_read_once_to_the_end(inside: bytes) -> None:
+    """A reader that gave it up at its first quote would try all the others too, and count brackets inside it."""
+    with pytest.raises(Refused) as caught:
+        parse(b'{"a":"' + inside, "payload")
+    assert caught.value.code == "malformed"
+
+
 def test_a_number_of_sixty_thousand_digits_is_refused_and_shown_short() -> None:
     with pytest.raises(Refused) as caught:
         parse(b'{"a":' + b"9" * 60000 + b"}", "payload")
