@@ -5,7 +5,8 @@ the server's key); ``entries_signed`` (every entry by an enrolled key of its aut
 chain from the first, no gap, fork or break); ``entries_receipted`` (exactly the entries that have receipts, in
 that order); ``chains_whole`` (every key's own chain: no gap, fork or orphan); ``heads_match`` (the heads that
 the report prints); ``answers_follow`` (the entries, folded again, give the answers and results of the report,
-and no others).
+and no others); ``verdicts_recompute`` (every verdict a rule gave, judged again from its own inputs by this
+release's rules, comes out the same).
 """
 
 from collections.abc import Mapping
@@ -18,9 +19,10 @@ from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.tokens import Fault, Tokens, read_tokens
 from inspect_app.record.chain import chains
 from inspect_app.record.fold import fold
+from inspect_app.record.rejudge import rejudge
 
 REST = ("keys_enrolled", "entries_signed", "receipts_whole", "entries_receipted", "chains_whole",
-        "heads_match", "answers_follow")  # fmt: skip
+        "heads_match", "answers_follow", "verdicts_recompute")  # fmt: skip
 Contents = Mapping[str, Any]
 
 
@@ -45,6 +47,7 @@ def entry_facts(files: Mapping[str, bytes] | None, contents: Contents | None) ->
         _chains(tokens),
         _said("heads_match", contents, lambda told: _heads(told, tokens, receipts)),
         _said("answers_follow", contents, lambda told: _answers(told, tokens)),
+        _verdicts(tokens),
     ]
 
 
@@ -115,6 +118,17 @@ def _answers(told: Contents, tokens: Tokens) -> str | None:
     folded = {subject: (one["digest"], one["result"]) for subject, one in record["answers"].items()}
     said = {one["id"]: (one["digest"], one["result"]) for one in told["answers"]}
     return next((name for name in sorted(folded.keys() | said.keys()) if folded.get(name) != said.get(name)), None)
+
+
+def _verdicts(tokens: Tokens) -> Fact:
+    bodies: list[Any] = [one.payload["body"] for one in tokens.entries if one.kind == "answer"]
+    found = [rejudge(body["verdict"], body["choice"]) for body in bodies]
+    about = {name: found.count(name) for name in ("same", "different", "not_determinable")}
+    if about["different"]:
+        return Fact("verdicts_recompute", FAILS, "other_verdict", about)
+    # A rule of a later release: whoever wants to know takes that release.
+    return Fact("verdicts_recompute", UNKNOWN if about["not_determinable"] else HOLDS,
+                "unknown_rule" if about["not_determinable"] else None, about)  # fmt: skip
 
 
 def _plain(tokens: Tokens) -> list[dict[str, Any]]:

@@ -2,8 +2,8 @@
 
 from typing import Any
 
+from inspect_app.record.rejudge import rejudge
 from inspect_app.report.person import person
-from inspect_app.report.recompute import recompute
 
 
 def find_item(definitions: dict[str, Any], digest: Any, name: Any) -> dict[str, Any] | None:
@@ -52,7 +52,7 @@ def answered(subject: str, record: dict[str, Any], people: dict[str, Any], defin
         "reading": answer.get("reading"),
         "working": _working(verdict),
         "recorded": _recorded(answer),
-        "recomputed": recompute(verdict, answer.get("choice")),
+        "recomputed": rejudge(verdict, answer.get("choice")),
         "note": answer.get("note") or "",
         "photos": [{"sha256": name, "n": numbers["photos"].get(name)} for name in photos],
         "finding": numbers["findings"].get(subject),

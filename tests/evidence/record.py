@@ -12,6 +12,7 @@ from inspect_app.entry.thumbprint import thumbprint
 from inspect_app.evidence.enclosure import Signed, enclosures
 from inspect_app.record.chain import chains
 from inspect_app.record.fold import fold
+from inspect_app.rules.rulebook import judge
 from tests.bodies import body_of
 from tests.phone import new_uuid
 
@@ -73,8 +74,17 @@ def receipts(server: Key, job: str, entries: list[str], photo: str = "a" * 64) -
 
 def answer(subject: str, result: str) -> dict[str, Any]:
     walk, _, item = subject.split("/")
-    verdict = body_of("answer")["verdict"] | {"result": result}
-    return {"walk": walk, "station": None, "item": item, "verdict": verdict}
+    verdict = {"result": result, "rule": None, "rulebook": "", "reason": None, "inputs": {}, "values": {}}
+    return {"walk": walk, "station": None, "item": item, "choice": result, "verdict": verdict}
+
+
+def counted(subject: str, reading: int, result: str) -> dict[str, Any]:
+    """An answer by a rule: a count of at most 2, recorded as ``result``."""
+    found = judge("limit@1", {"reading": reading, "at_most": 2})
+    values = {name: {"value": str(one["value"]), "unit": one["unit"]} for name, one in found["values"].items()}
+    told = answer(subject, result)
+    told["verdict"] |= {"rule": "limit@1", "inputs": found["inputs"], "values": values, "reason": found["reason"]}
+    return told | {"choice": None}
 
 
 def made() -> Made:
@@ -87,7 +97,7 @@ def made() -> Made:
     for seq, (kind, subject, result) in enumerate(
         [("walk", walk, None), ("answer", one, "fail"), ("answer", two, "pass")]
     ):
-        body = answer(subject, result) if result else {}
+        body = counted(subject, 3, result) if subject == one else answer(subject, result) if result else {}
         entries.append(sign(foreman, job, kind, subject, seq, prev, body))
         prev = parse(entries[-1]).digest
     first = parse(entries[3]).digest

@@ -10,7 +10,7 @@ from inspect_app.entry.format import parse
 from inspect_app.entry.jwk import public_jwk
 from inspect_app.evidence.entries import REST, entry_facts
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN
-from tests.evidence.record import answer, contents, enrol, files, made, receipts, sign
+from tests.evidence.record import answer, contents, counted, enrol, files, made, receipts, sign
 
 SEED = 20261125
 RECORD = made()
@@ -139,6 +139,28 @@ def test_a_report_that_says_better_than_its_entries_or_less_is_found():
     superseded = {"digest": parse(ENTRIES[3]).digest, "result": "pass"}
     old = [one | superseded if one["id"] != FAILED else one for one in RECORD.contents["answers"]]
     assert failing(RECORD.contents | {"answers": old}) == {"answers_follow"}
+
+
+def again(body):
+    """The record with the first answer signed, receipted and printed otherwise, by people who hold every key."""
+    first = sign(FOREMAN, RECORD.job, "answer", FAILED, 1, parse(ENTRIES[1]).digest, body)
+    rest = [sign(FOREMAN, RECORD.job, "answer", parse(ENTRIES[3]).payload["subject"], 2, parse(first).digest,
+                 answer(parse(ENTRIES[3]).payload["subject"], "pass"))]  # fmt: skip
+    entries = [*ENTRIES[:2], first, *rest]
+    signed = RECORD.signed._replace(entries=entries, receipts=receipts(RECORD.server, RECORD.job, entries))
+    told = contents(RECORD.job, RECORD.server, RECORD.authors, signed)
+    facts = entry_facts(files(RECORD, entries=entries, receipts=signed.receipts), told)
+    return {fact.name: fact.status for fact in facts}
+
+
+def test_a_verdict_that_its_own_rule_does_not_give_is_found_though_everybody_signed_it():
+    assert set(again(counted(FAILED, 3, "fail")).values()) == {HOLDS}
+    found = again(counted(FAILED, 3, "pass"))
+    assert {name for name, status in found.items() if status != HOLDS} == {"verdicts_recompute"}
+    assert found["verdicts_recompute"] == FAILS
+    later = counted(FAILED, 3, "fail")
+    later["verdict"]["rule"] = "limit@99"
+    assert again(later)["verdicts_recompute"] == UNKNOWN
 
 
 def test_a_phone_that_forked_or_lost_an_entry_shows_though_all_was_receipted():

