@@ -1,5 +1,7 @@
 // Amounts as a person types, steps and reads them: decimal text with a unit, never a float in an entry.
 
+import { say } from '../words/say.js'
+
 /** `12,50` -> `12.5`; null for what is no plain decimal. @param {string} text @returns {string | null} */
 export function decimal(text) {
   const found = /^([-−+]?)(\d{0,9})(?:[.,](\d{0,6}))?$/.exec(text.trim())
@@ -38,12 +40,12 @@ export function drawn(quantity, unit) {
   return length === null ? null : length / METRES[unit]
 }
 
-const SHOWN = /** @type {Record<string, string>} */ ({ F: '°F', C: '°C', dF: 'F°', dC: 'C°', K: 'K', '/12': 'in 12', deg: '°', '%': '%', '/F': 'per °F', '/C': 'per °C', '/K': 'per K' })
+const SHOWN = /** @type {Record<string, string>} */ ({ F: '°F', C: '°C', dF: 'F°', dC: 'C°', K: 'K', deg: '°', '%': '%', '/F': '/ °F', '/C': '/ °C', '/K': '/ K' })
 
 /** A recorded quantity as it was entered: nothing rounded. @param {any} quantity */
 export function shown(quantity) {
   if (!quantity) return '—'
-  const unit = SHOWN[quantity.unit] ?? quantity.unit
+  const unit = quantity.unit === '/12' ? say('area.slope.unit') : SHOWN[quantity.unit] ?? quantity.unit
   const value = String(quantity.value).replace(/^-/, '−')
   return unit === '°' || unit === '%' ? value + unit : `${value} ${unit}`
 }

@@ -3,8 +3,8 @@
 import { html } from './view.js'
 
 /**
- * @param {{label: string, options: {value: string, label: string, under?: string}[], value: any, onChange: (value: string) => any,
- *   many?: boolean, name?: string, hint?: string}} props with `many`, `value` is a list and each press turns one on or off
+ * @param {{label: string, options: {value: string, label: string, under?: string, lang?: string}[], value: any, onChange: (value: string) => any,
+ *   many?: boolean, name?: string, hint?: string}} props `lang`: of an option's own label; with `many`, `value` is a list and each press turns one on or off
  */
 export function Choice({ label, options, value, onChange, many, name, hint }) {
   const on = (/** @type {string} */ one) => (many ? (value ?? []).includes(one) : value === one)
@@ -15,7 +15,7 @@ export function Choice({ label, options, value, onChange, many, name, hint }) {
       ${options.map((option) => html`<button type="button" key=${option.value} data-value=${option.value}
         class=${on(option.value) ? 'press on' : 'press'} aria-pressed=${on(option.value)} onClick=${() => onChange(option.value)}>
         <span class="tick" aria-hidden="true">${on(option.value) ? '●' : '○'}</span>
-        <span class="label">${option.label}${option.under && html`<span class="under">${option.under}</span>`}</span>
+        <span class="label" lang=${option.lang}>${option.label}${option.under && html`<span class="under">${option.under}</span>`}</span>
       </button>`)}
     </div>
   </fieldset>`

@@ -1,4 +1,4 @@
-// Names and values, one under the other. @file
+// Names and values: beside each other where there is room.
 
 import { html } from './view.js'
 

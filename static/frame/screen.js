@@ -1,16 +1,20 @@
 // One screen: its title, which takes the focus when the screen opens, and the way back.
 
 import { html, useEffect, useRef } from './view.js'
-import { say } from '../words/say.js'
+import { language, say } from '../words/say.js'
 
 /** @param {{title: string, over?: any, back?: string, backTo?: string, children?: any, wide?: boolean}} props */
 export function Screen({ title, over, back, backTo, wide, children }) {
   const heading = useRef(/** @type {any} */ (null))
+  const spoken = useRef('')
   useEffect(() => {
     document.title = `${title} · Seamwalk`
+    const before = spoken.current
+    spoken.current = language()
+    if (before && before !== spoken.current) return // the same screen in other words: the person stays where they were
     scrollTo(0, 0)
     heading.current?.focus({ preventScroll: true })
-  }, [title])
+  }, [title, language()])
   return html`<main class=${wide ? 'sheet wide' : 'sheet'}>
     ${back && html`<a class="press back" href=${back}><span aria-hidden="true">↑</span> ${backTo ?? say('back')}</a>`}
     <header class="title">

@@ -35,7 +35,7 @@ export function Stepper({ label, value, unit, steps, onChange, from = '0', low =
       ${unit && html`<span class="unit">${unit}</span>`}
     </div>
     ${wrong && html`<p class="problem" role="alert">${say('trouble.number', { low: String(low), high: String(high), field: label, value: typed ?? '' })}</p>`}
-    <div class="steps">
+    <div class=${steps.every((amount) => String(amount).length < 3) && steps.length > 1 ? 'steps short' : 'steps'}>
       ${steps.map((amount) => html`
         <button type="button" class="press" onClick=${by(-amount)} aria-label=${say('step.less', { amount, label })}>− ${amount}</button>
         <button type="button" class="press" onClick=${by(amount)} aria-label=${say('step.more', { amount, label })}>+ ${amount}</button>`)}

@@ -1,15 +1,20 @@
 // What cannot be taken back takes two taps, the second in another place than the first.
 
-import { html, useState } from './view.js'
+import { html, useEffect, useRef, useState } from './view.js'
 import { say } from '../words/say.js'
 
 /** @param {{label: string, ask: string, run: () => any, name?: string}} props */
 export function Twice({ label, ask, run, name }) {
   const [asked, setAsked] = useState(false)
-  if (!asked) return html`<button type="button" class="press" data-name=${name} onClick=${() => setAsked(true)}>${label}</button>`
-  return html`<div class="problem" role="alert">
+  const next = useRef(/** @type {any} */ (null))
+  const pressed = useRef(false)
+  // What was pressed goes from the page: the focus goes on to what took its place, the harmless press first.
+  useEffect(() => { if (pressed.current) next.current?.focus() }, [asked])
+  const turn = (/** @type {boolean} */ on) => { pressed.current = true; setAsked(on) }
+  if (!asked) return html`<button key="ask" ref=${next} type="button" class="press" data-name=${name} onClick=${() => turn(true)}>${label}</button>`
+  return html`<div key="sure" class="problem" role="alert">
     <strong>${ask}</strong>
-    <button type="button" class="press main plain" onClick=${() => setAsked(false)}>${say('keep_it')}</button>
+    <button ref=${next} type="button" class="press main plain" onClick=${() => turn(false)}>${say('keep_it')}</button>
     <button type="button" class="press" data-name=${name ? name + '-sure' : undefined} onClick=${() => { setAsked(false); run() }}>${label}</button>
   </div>`
 }

@@ -8,7 +8,7 @@ import { drawn } from '../frame/amount.js'
 import { toward, turned } from './toward.js'
 
 const TALL = 240
-const TOP = 44
+const TOP = 36
 const MIDDLE = TOP + TALL / 2
 
 /** @param {{answer: any}} props an answer of `slot@1` or `clip@1` */
@@ -24,8 +24,8 @@ export function SlotDrawing({ answer }) {
   const head = ((drawn(given.head ?? given.shank, unit) ?? half * 0.3) / 2) * scale
   const open = low <= high
   return html`<figure class="slot-figure">
-    <svg viewBox="0 0 300 330" role="img" aria-label=${say('slot.drawn')}>
-      <text x="150" y="22" text-anchor="middle" class="plan-word">▲ ${say('toward_ridge')}</text>
+    <div><p class="edge-name" aria-hidden="true">▲ ${say('toward_ridge')}</p>
+    <svg viewBox=${`30 0 220 ${2 * MIDDLE}`} role="img" aria-label=${say('slot.drawn')}>
       <rect x="128" y=${TOP} width="44" height=${TALL} rx=${slot ? 22 : 2} class="slot-hole" />
       ${open && html`<rect x="70" y=${y(high)} width="46" height=${Math.max(y(low) - y(high), 2)} class="slot-window" />
         <path d=${`M58 ${y(high)}H172M58 ${y(low)}H172`} class="slot-edge" />
@@ -33,8 +33,8 @@ export function SlotDrawing({ answer }) {
       ${at !== null && html`<circle cx="150" cy=${y(at)} r=${Math.max(head, 10)} class="slot-head" />
         <path d=${`M140 ${y(at)}H160M150 ${y(at) - 10}V${y(at) + 10}`} class="slot-cross" />
         <path d=${`M196 ${y(at + bound)}V${y(at - bound)}M186 ${y(at + bound)}H206M186 ${y(at - bound)}H206`} class="slot-bound" />`}
-      <text x="150" y="318" text-anchor="middle" class="plan-word">▼ ${say('toward_eave')}</text>
     </svg>
+    <p class="edge-name" aria-hidden="true">▼ ${say('toward_eave')}</p></div>
     <figcaption><dl class="facts">
       ${at !== null && html`<div><dt>${say(slot ? 'slot.screw_at' : 'slot.tab_at')}</dt><dd class="number">${toward(at, unit)}</dd></div>
         <div><dt>${say('slot.bound')}</dt><dd>${say('slot.either_way', { distance: number(bound, unit) })}</dd></div>`}

@@ -43,9 +43,9 @@ export function TapPicture({ sha256, job, value, onChange }) {
       ${ORDER.filter((one) => taps[one]).map((one) => html`<span key=${one} class=${'tap ' + one} style=${share(taps[one])} aria-hidden="true">${ORDER.indexOf(one) + 1}</span>`)}
     </div>
     ${taps[at] && html`<${Loupe} url=${url} point=${taps[at]} picture=${picture.current} />`}
-    <div class="steps">${ORDER.map((one) => html`<button type="button" class=${one === at ? 'press on' : 'press'} aria-pressed=${one === at} onClick=${() => setAt(one)} data-name=${'choose-' + one}>
+    <div class="steps points">${ORDER.map((one) => html`<button type="button" class=${one === at ? 'press on' : 'press'} aria-pressed=${one === at} onClick=${() => setAt(one)} data-name=${'choose-' + one}>
       ${ORDER.indexOf(one) + 1} ${say(`slot.point.${one}`)} ${taps[one] ? '✓' : '○'}</button>`)}</div>
-    ${taps[at] && html`<div class="steps">${NUDGES.map(([name, dx, dy]) => html`<button type="button" class="press" onClick=${nudge(dx, dy)} data-name=${'nudge-' + name} aria-label=${say(`slot.nudge.${name}`)}>${ARROWS[name]}</button>`)}</div>`}
+    ${taps[at] && html`<div class="nudges">${NUDGES.map(([name, dx, dy]) => html`<button type="button" class="press" style=${{ gridArea: name }} onClick=${nudge(dx, dy)} data-name=${'nudge-' + name} aria-label=${say(`slot.nudge.${name}`)}>${ARROWS[name]}</button>`)}</div>`}
   </div>`
 }
 

@@ -8,5 +8,5 @@ const OWN_NAMES = /** @type {Record<string, string>} */ ({ en: 'English', es: 'E
 
 export function Language() {
   return html`<${Choice} name="language" label=${say('language')} value=${language()} onChange=${setLanguage}
-    options=${LANGUAGES.map((code) => ({ value: code, label: OWN_NAMES[code] }))} />`
+    options=${LANGUAGES.map((code) => ({ value: code, label: OWN_NAMES[code], lang: code }))} />`
 }

@@ -6,14 +6,14 @@ import { status } from '../sync/engine.js'
 import { age } from '../frame/age.js'
 
 export function useSyncStatus() {
-  const [text, setText] = useState('')
+  const [now, setNow] = useState(/** @type {any} */ (null))
   useEffect(() => {
-    const read = async () => setText(sentence(await status()))
+    const read = async () => setNow({ ...(await status()) })
     read()
     addEventListener('seamwalk:sync', read)
     return () => removeEventListener('seamwalk:sync', read)
   }, [])
-  return text
+  return sentence(now) // said anew when the language changes
 }
 
 /** @param {any} now what `status()` gives */

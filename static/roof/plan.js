@@ -6,7 +6,7 @@ import { drawn } from '../frame/amount.js'
 import { coverage, edges, ends, extent, panelAt, strip } from './shape.js'
 import { MARKS, stateOf } from './state.js'
 
-const RIM = 18 // px around the drawing, so that a mark at the very edge is whole
+const BASE = 18 // px of the root's text at its usual size: marks grow with the text a person chose
 
 /**
  * @param {{record: any, definitions: any[], area: any, tallest: number, panel?: number | null, at?: number | null,
@@ -15,9 +15,12 @@ const RIM = 18 // px around the drawing, so that a mark at the very edge is whol
  */
 export function Plan({ record, definitions, area, tallest, panel, at, onPick, only }) {
   const box = useRef(/** @type {any} */ (null))
-  const [room, setRoom] = useState(320)
+  const [{ room, large }, measured] = useState({ room: 320, large: 1 })
   useLayoutEffect(() => {
-    const measure = () => setRoom(Math.max(box.current?.clientWidth ?? 0, 6 * RIM)) // not laid out yet: any width but none
+    const measure = () => measured((/** @type {any} */ old) => {
+      const now = { room: box.current?.clientWidth || 320, large: parseFloat(getComputedStyle(document.documentElement).fontSize) / BASE }
+      return now.room === old.room && now.large === old.large ? old : now
+    })
     const watch = new ResizeObserver(measure)
     watch.observe(box.current)
     measure()
@@ -26,7 +29,8 @@ export function Plan({ record, definitions, area, tallest, panel, at, onPick, on
   const shape = extent(area)
   const wide = coverage(area, record.assemblies[area.assembly])
   const count = area.panel_count ?? (wide ? Math.ceil(shape.width / wide - 1e-6) : 0)
-  const scale = Math.min((room - 2 * RIM) / shape.width, (tallest - 2 * RIM) / shape.height)
+  const RIM = BASE * large // around the drawing, so that a mark at the very edge is whole
+  const scale = Math.min(Math.max(room - 2 * RIM, RIM) / shape.width, Math.max(tallest - 2 * RIM, RIM) / shape.height)
   const width = shape.width * scale + 2 * RIM
   const height = shape.height * scale + 2 * RIM
   const px = (/** @type {number} */ x) => RIM + x * scale
@@ -62,14 +66,14 @@ export function Plan({ record, definitions, area, tallest, panel, at, onPick, on
       </g>
       ${edges(area).map((edge, i) => html`<line key=${'e' + i} class=${'edge ' + edge.name} x1=${px(edge.from[0] - shape.left)} y1=${py(edge.from[1] - shape.low)}
         x2=${px(edge.to[0] - shape.left)} y2=${py(edge.to[1] - shape.low)} />`)}
-      ${fixed !== null && fixed !== undefined && area.fixed_line && html`<line class="fixed" x1=${RIM - 14} x2=${width - RIM + 14} y1=${py(fixed)} y2=${py(fixed)} />`}
+      ${fixed !== null && fixed !== undefined && area.fixed_line && html`<line class="fixed" x1=${RIM - 14 * large} x2=${width - RIM + 14 * large} y1=${py(fixed)} y2=${py(fixed)} />`}
       ${wide && stations.map((/** @type {any} */ one) => {
         const x = middle(area, wide, one.panel)
         const y = ends(area, x).low + (drawn(one.from_low_end, area.outline.unit) ?? 0)
         const state = stateOf(record, definitions, one)
-        return html`<${Mark} key=${one.id} x=${px(x)} y=${py(y)} state=${state} />`
+        return html`<${Mark} key=${one.id} x=${px(x)} y=${py(y)} large=${large} state=${state} />`
       })}
-      ${wide && panel && at !== null && at !== undefined && html`<${Cross} x=${px(middle(area, wide, panel))} y=${py(ends(area, middle(area, wide, panel)).low + at)} />`}
+      ${wide && panel && at !== null && at !== undefined && html`<${Cross} large=${large} x=${px(middle(area, wide, panel))} y=${py(ends(area, middle(area, wide, panel)).low + at)} />`}
     </svg>
     <p class="edge-name down" aria-hidden="true">▼ ${say('toward_eave')}</p>
   </div>`
@@ -81,14 +85,14 @@ function middle(area, wide, n) {
   return (from + to) / 2
 }
 
-/** @param {{x: number, y: number, state: string}} props */
-function Mark({ x, y, state }) {
+/** @param {{x: number, y: number, large: number, state: string}} props */
+function Mark({ x, y, large, state }) {
   const shape = state === 'fail' ? html`<polygon points="0,-15 15,0 0,15 -15,0" />`
     : state === 'unsafe' || state === 'covered' ? html`<rect x="-12" y="-12" width="24" height="24" />` : html`<circle r="13" />`
-  return html`<g class=${'mark ' + state} transform=${`translate(${x} ${y})`}>${shape}<text text-anchor="middle" dy="6">${MARKS[state]}</text></g>`
+  return html`<g class=${'mark ' + state} transform=${`translate(${x} ${y}) scale(${large})`}>${shape}<text text-anchor="middle" dy="6">${MARKS[state]}</text></g>`
 }
 
-/** The place just chosen. @param {{x: number, y: number}} props */
-function Cross({ x, y }) {
-  return html`<g class="cross" transform=${`translate(${x} ${y})`}><circle r="16" /><path d="M-26 0H-8M8 0H26M0 -26V-8M0 8V26" /></g>`
+/** The place just chosen. @param {{x: number, y: number, large: number}} props */
+function Cross({ x, y, large }) {
+  return html`<g class="cross" transform=${`translate(${x} ${y}) scale(${large})`}><circle r="16" /><path d="M-26 0H-8M8 0H26M0 -26V-8M0 8V26" /></g>`
 }

@@ -3,6 +3,7 @@
 import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
 import { Choice } from '../frame/choice.js'
+import { sorted } from '../roof/order.js'
 
 /** @param {any} record @param {any} walk @param {any} station @param {string} chosen */
 export function areaOf(record, walk, station, chosen) {
@@ -11,7 +12,7 @@ export function areaOf(record, walk, station, chosen) {
 
 /** @param {{record: any, walk: any, value: string, onChange: (id: string) => any}} props */
 export function AreaPick({ record, walk, value, onChange }) {
-  const areas = walk.areas.map((/** @type {string} */ id) => record.areas[id]).filter(Boolean)
+  const areas = sorted(record.areas, 'name').filter((one) => walk.areas.includes(one.id))
   if (areas.length < 2) return null
   return html`<${Choice} name="area" label=${say('item.which_area')} value=${value} onChange=${onChange}
     options=${areas.map((/** @type {any} */ area) => ({ value: area.id, label: area.name }))} />`

@@ -62,7 +62,7 @@ export function Item({ job, record, definitions, person, rest }) {
         <${MainAction} name="pass" label=${say('item.pass')} run=${() => keep('pass', judged('pass'))} />
         <${MainAction} name="fail" plain label=${say('item.fail')} under=${say('item.fail.under')} run=${() => keep('fail', judged('fail'))} />`}
       ${!byRule && item.kind !== 'judge' && html`<${MainAction} name="record" label=${say('item.record')} run=${() => keep(null, noted())} />`}
-      <${MainAction} name="cannot-tell" plain label=${say('item.cannot_tell')} run=${() => keep('not_determinable', judged('not_determinable'))} />
-      <${MainAction} name="not-here" plain label=${say('item.not_here')} run=${() => keep('not_applicable', judged('not_applicable'))} />`}
+      <${MainAction} name="cannot-tell" quiet label=${say('item.cannot_tell')} run=${() => keep('not_determinable', judged('not_determinable'))} />
+      <${MainAction} name="not-here" quiet label=${say('item.not_here')} run=${() => keep('not_applicable', judged('not_applicable'))} />`}
   <//>`
 }

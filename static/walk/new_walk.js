@@ -1,6 +1,7 @@
 // From what was tapped to the body of a walk's entry.
 
 import { quantity, unitOf } from '../frame/amount.js'
+import { sorted } from '../roof/order.js'
 
 export const SKY = ['clear', 'clouds', 'wet']
 export const WIND = ['calm', 'breeze', 'gusts']
@@ -21,7 +22,7 @@ export function doubtOf(by, heat) {
 export function blankWalk(record, definitions, old) {
   const all = Object.values(record.walks).sort((/** @type {any} */ a, /** @type {any} */ b) => (a.at < b.at ? 1 : -1))
   const last = /** @type {any} */ (old ?? all[0])
-  const areas = Object.keys(record.areas)
+  const areas = sorted(record.areas, 'name').map((one) => one.id)
   return {
     safe: 0, definition: old?.definition ?? definitions[0]?.digest ?? '',
     areas: (last?.areas ?? areas).filter((/** @type {string} */ id) => areas.includes(id)), crew: last?.crew ?? '', head_count: String(last?.head_count ?? 0),

@@ -13,6 +13,7 @@ import { Stepper } from '../frame/stepper.js'
 import { MainAction } from '../frame/main_action.js'
 import { Plan } from '../roof/plan.js'
 import { rounded } from '../roof/pick.js'
+import { sorted } from '../roof/order.js'
 import { zoneName } from '../roof/names.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
@@ -37,7 +38,7 @@ export function Place({ job, record, definitions, person, rest }) {
   return html`<${Screen} title=${say('place')} over=${area.name} back=${path('job', job, 'walk', walkId)} backTo=${say('walk')} wide>
     ${walk.areas.length > 1 && html`<${Choice} name="area" label=${say('walk.areas.one')} value=${draft.area}
       onChange=${(/** @type {string} */ one) => change({ area: one, panel: null, at: null, zone: onlyZone(record.areas[one]) })}
-      options=${walk.areas.map((/** @type {string} */ id) => ({ value: id, label: record.areas[id]?.name ?? id }))} />`}
+      options=${sorted(record.areas, 'name').filter((one) => walk.areas.includes(one.id)).map((one) => ({ value: one.id, label: one.name }))} />`}
     <p class="big">${say('place.tap')}</p>
     <${Plan} ...${{ record, definitions, area }} only=${walkId} tallest=${420} panel=${draft.panel === null ? null : Number(draft.panel)}
       at=${draft.at === null ? null : drawn(quantity(draft.at, unit), unit)} onPick=${picked} />

@@ -11,6 +11,7 @@ import { Plan } from '../roof/plan.js'
 import { Legend } from '../roof/legend.js'
 import { PlaceList } from '../roof/place_list.js'
 import { rounded } from '../roof/pick.js'
+import { sorted } from '../roof/order.js'
 import { forWalk } from '../checklist/applies.js'
 import { Sheet } from './sheet.js'
 
@@ -20,7 +21,7 @@ export function Walk({ job, record, definitions, person, rest }) {
   const own = definitions.find((one) => one.digest === walk.definition)
   const closed = Boolean(walk.signoff)
   const open = !closed && walk.by === person.id
-  const areas = walk.areas.map((/** @type {string} */ id) => record.areas[id]).filter(Boolean)
+  const areas = sorted(record.areas, 'name').filter((one) => walk.areas.includes(one.id))
   const picked = (/** @type {any} */ area) => (/** @type {number} */ panel, /** @type {number} */ at) => go('job', job, 'place', walk.id, area.id, panel, rounded(at, area.outline.unit))
   return html`<${Screen} title=${pick(own?.title) ?? say('walk')} over=${record.job.name} back=${path('job', job)} backTo=${record.job.name} wide>
     ${closed && html`<p class="done-bar">✓ ${say('walk.signed_by', { name: walk.signoff.name, at: clock(walk.signoff.at) })}</p>`}

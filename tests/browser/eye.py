@@ -1,0 +1,59 @@
+"""An eye on the screen shown: our own measures (``eye.js``) and an outside accessibility checker."""
+
+import json
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+ROOT = Path(__file__).parents[2]
+OURS = Path(__file__).with_name("eye.js")
+OUTSIDE = ROOT / "node_modules" / "axe-core" / "axe.min.js"
+# Off in the checker unless asked for: WCAG 2.2 SC 1.4.6 (7:1) and SC 2.5.8. The weaker 4.5:1 is then part of 7:1.
+RULES = {"color-contrast-enhanced": {"enabled": True}, "target-size": {"enabled": True}}
+RULES |= {"color-contrast": {"enabled": False}}
+CHECK = """async (rules) => (await axe.run(document, { resultTypes: ['violations'], rules })).violations
+  .flatMap(({ id, nodes }) => nodes.map((node) => `axe ${id}: ${node.html.slice(0, 160)}`))"""
+
+
+class Eye:
+    """``faults()``: a line for each thing wrong on the page as it stands, in the language it speaks."""
+
+    def __init__(self, page: Any) -> None:
+        self.page, self.words = page, words_of_one_language()
+        self.text = page.context.new_cdp_session(page)
+
+    def enlarge(self) -> None:
+        """Double the phone's text size, as its owner does in the settings: 16 px become 32."""
+        for _ in range(50):
+            self.text.send("Page.setFontSizes", {"fontSizes": {"standard": 32}})
+            if self.page.evaluate("matchMedia('(width < 10.01em)').matches"):
+                return
+            self.page.wait_for_timeout(20)
+        raise AssertionError("the text did not grow")
+
+    def faults(self) -> list[str]:
+        if not self.page.evaluate("'eye' in window && 'axe' in window"):
+            for script in (OURS, OUTSIDE):  # as the browser's owner, whom the page's own policy does not bind
+                self.page.evaluate(script.read_text("utf-8") + "\n;0")
+        ours = self.page.evaluate("(words) => eye.faults(words)", self.words)
+        return list(dict.fromkeys(ours + self.page.evaluate(CHECK, RULES)))
+
+
+def words_of_one_language() -> dict[str, list[str]]:
+    """Texts of the screens and the checklists that are written in one language and in no other way."""
+    pairs = []
+    for file in sorted((ROOT / "static" / "words").glob("*.json")):
+        if file.name == "server.json":
+            continue  # the server's answers stay in the language in which they were asked for
+        pairs += json.loads(file.read_text("utf-8")).values()
+    for file in sorted((ROOT / "checklists").glob("*.yaml")):
+        pairs += bilingual(yaml.safe_load(file.read_text("utf-8")))
+    said = {code: {pair[code].strip() for pair in pairs} for code in ("en", "es")}
+    return {"en": sorted(said["en"] - said["es"]), "es": sorted(said["es"] - said["en"])}
+
+
+def bilingual(value: Any) -> list[dict[str, str]]:
+    if isinstance(value, dict):
+        return [value] if set(value) == {"en", "es"} else [pair for one in value.values() for pair in bilingual(one)]
+    return [pair for one in value for pair in bilingual(one)] if isinstance(value, list) else []

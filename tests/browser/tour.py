@@ -1,0 +1,231 @@
+"""One phone taken through every screen of the app, in the order of a day; the server goes away early."""
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+from tests.browser.roof import Roof
+from tests.browser.walker import Walker
+
+ABSENT = "01a00000-0000-7000-8000-0000000000ff"
+
+
+class Tour:
+    """``screens()`` gives the name of each screen while the page shows it. With ``settle`` of the page's own
+    fetches: what a screen shows a moment later (a picture, a verdict) is waited for."""
+
+    def __init__(self, page: Any, roof: Roof, folder: Path) -> None:
+        self.walker, self.page, self.roof = Walker(page, roof.url, folder), page, roof
+
+    def screens(self) -> Iterator[str]:
+        yield from self.before_the_signal_goes()
+        self.roof.stop()
+        yield from self.the_job()
+        yield from self.begin()
+        yield from self.nail_flange()
+        yield from self.clip()
+        yield from self.whole_walk()
+        yield from self.close()
+        yield from self.this_phone()
+
+    def at(self, *steps: str) -> None:
+        """Go to an address of the job."""
+        self.to("job", self.roof.job, *steps)
+
+    def to(self, *steps: str) -> None:
+        self.page.evaluate("(hash) => { location.hash = hash }", "#/" + "/".join(steps))
+
+    def here(self) -> list[str]:
+        """The steps of the address, after the job's."""
+        return str(self.page.evaluate("location.hash")).split("/")[3:]
+
+    def unfold(self) -> None:
+        self.page.evaluate("document.querySelectorAll('details').forEach((one) => { one.open = true })")
+
+    def item(self, name: str) -> str:
+        self.walker.item(name)
+        self.walker.sees('[data-name="not-here"]')
+        self.unfold()
+        return f"item {name}"
+
+    def before_the_signal_goes(self) -> Iterator[str]:
+        walker, page = self.walker, self.page
+        page.goto(self.roof.url)
+        walker.sees("#in-login")
+        yield "sign-in"
+        page.fill("#in-login", "foreman")
+        page.fill("#in-password", "not this one")
+        walker.named("sign-in")
+        walker.sees(".problem")
+        yield "sign-in refused"
+        walker.sign_in("foreman")
+        page.wait_for_selector('.strip:has-text("✓")', timeout=15000)
+        yield "jobs"
+        walker.open_job()
+        page.wait_for_selector(".strip .standing .line:nth-child(2):has-text('✓')", timeout=15000)
+        self.at("report")
+        walker.sees('[data-name="report-state"][data-state="none"]')
+        yield "report: none yet"
+
+    def the_job(self) -> Iterator[str]:
+        walker, page = self.walker, self.page
+        self.at()
+        walker.sees('[data-name="start"]')
+        yield "job"
+        for number, name in enumerate(("clip", "nail flange")):
+            self.at()
+            page.locator('[data-name="approved"]').nth(number).click()
+            walker.sees(".zones")
+            yield f"approved: {name}"
+        self.at()
+        walker.named("area")
+        walker.sees(".facts")
+        yield "area"
+        self.at("add-area")
+        walker.sees("#in-area-name")
+        walker.choose("fixed-known", "between")
+        page.fill('.stepper[data-name="slope"] input', "steep")
+        walker.sees(".problem")
+        yield "new area"
+        self.at("area", ABSENT)
+        yield "opening"
+
+    def begin(self) -> Iterator[str]:
+        walker, page = self.walker, self.page
+        self.at("start")
+        walker.sees(".gate")
+        yield "fall protection"
+        walker.named("safe")
+        walker.choose("sky", "wet")
+        walker.choose("wind", "gusts")
+        page.locator('fieldset[data-name^="placed-"] [data-value="yes"]').first.click()
+        walker.sees('[data-name^="from-"]')
+        yield "walk start"
+        page.fill('.stepper[data-name="metal"] input', "74")
+        walker.choose("by", "contact")
+        walker.choose("sky", "clear")
+        walker.choose("wind", "calm")
+        page.fill("#in-crew", "Crew 2 (invented)")
+        walker.named("begin")
+        walker.sees('[data-name="new-place"]')
+        self.walk = self.here()[1]
+        yield "walk"
+        walker.place("Quay", "12", "7.5", "field")
+        yield "place"
+
+    def nail_flange(self) -> Iterator[str]:
+        walker = self.walker
+        walker.named("look")
+        walker.sees('[data-role="where"]')
+        self.flange = self.here()
+        yield "nail flange: nothing answered"
+        walker.take("what", -0.38)
+        walker.sees('.problem')
+        yield "nail flange: a close-up alone"
+        walker.take("where")
+        walker.named("all-good")
+        walker.sees('.part > .done-bar')
+        yield "nail flange: the quick ones answered"
+        yield self.item("slot_place")
+        walker.tap_slot(-0.38)
+        walker.sees('[data-name="verdict"]')
+        self.unfold()
+        yield "item slot_place: verdict"
+        walker.choose("slot-way", "end_hidden")
+        yield "item slot_place: an end hidden"
+        walker.choose("slot-way", "third")
+        walker.choose("third", "middle")
+        walker.sees('[data-name="verdict"]')
+        self.unfold()
+        yield "item slot_place: in one word"
+        walker.named("record")
+        walker.sees('[data-name="back-to-walk"]')
+        yield self.item("spacing")
+        self.page.fill('.stepper[data-name="gap"] input', "13")
+        walker.named("keep-gap")
+        walker.sees('[data-name="verdict"]')
+        self.unfold()
+        yield "item spacing: verdict"
+        walker.choose("gaps-way", "count")
+        yield "item spacing: a count"
+        walker.named("record")
+        walker.sees('[data-name="back-to-walk"]')
+        yield self.item("fixed_point")
+        self.page.fill("#in-note", "Two rivets through the pan at mid-length")
+        walker.named("fail")
+        walker.sees('[data-name="back-to-walk"]')
+        yield "nail flange: findings"
+
+    def clip(self) -> Iterator[str]:
+        walker = self.walker
+        self.at("walk", self.walk)
+        walker.place("Yard", "3", "62", "edge")
+        walker.named("look")
+        walker.sees('[data-role="where"]')
+        yield "clip: nothing answered"
+        yield self.item("fasteners_per_clip")
+        self.page.go_back()
+        walker.sees('[data-name="back-to-walk"]')
+        yield self.item("tab_place")
+        walker.choose("tab-way", "eave")
+        self.page.fill('.stepper[data-name="reading"] input', "0.25")
+        walker.sees('[data-name="verdict"]')
+        self.unfold()
+        yield "item tab_place: verdict"
+        self.at("walk", self.walk)
+        walker.place("Yard", "9", "40", "field")
+        walker.named("unsafe")
+        walker.sees('[data-name="sign"]')
+        walker.tap('[data-name="place"].unsafe')
+        walker.sees('[data-name="back-to-walk"]')
+        yield "place not reached"
+
+    def whole_walk(self) -> Iterator[str]:
+        walker = self.walker
+        self.at("walk", self.walk)
+        walker.sees('[data-name="sign"]')
+        yield "walk with places"
+        yield self.item("hem_gap")
+        self.page.go_back()
+        walker.sees('[data-name="sign"]')
+        yield self.item("labels")
+
+    def close(self) -> Iterator[str]:
+        walker = self.walker
+        self.at("walk", self.walk, )
+        walker.sees('[data-name="sign"]')
+        self.at("sign", self.walk)
+        walker.sees('[data-name="pad"]')
+        yield "sign-off"
+        self.at("walk", self.walk)
+        walker.sees('[data-name="new-place"]')
+        walker.sign()
+        yield "walk signed"
+        self.at()
+        walker.sees('[data-name="area"]')
+        yield "job with findings"
+        self.at("report")
+        walker.sees('[data-state="no_signal"]')
+        yield "report: no signal"
+
+    def this_phone(self) -> Iterator[str]:
+        walker = self.walker
+        self.to("unsent")
+        walker.sees("li[data-state]")
+        yield "unsent"
+        self.to("phone")
+        walker.sees('[data-name="sign-out"]')
+        yield "phone"
+        walker.named("sign-out")
+        walker.sees('[data-name="sign-out-sure"]')
+        yield "phone: sign out?"
+        self.at("nowhere")
+        walker.sees("h1")
+        yield "nothing here"
+        self.to("phone")
+        walker.named("lock")
+        walker.sees('[data-name="unlock"]')
+        self.page.fill("#in-pin-digits", "9999")
+        walker.named("unlock")
+        walker.sees(".problem")
+        yield "who"
