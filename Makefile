@@ -1,5 +1,6 @@
 # demo: the main job on an invented roof    test: every test    lint: style and types
-# bench: ratios against named limits        soak: the long fault and fuzz runs    screenshots: the README's pictures
+# bench: ratios against named limits        soak: the long fault and fuzz runs (SEED=7 for others)
+# screenshots: the README's pictures
 PYTHON ?= python3
 BIN := .venv/bin
 PACKAGING := pyproject.toml package.json package-lock.json hatch_build.py
@@ -35,7 +36,7 @@ bench: .venv/ready-for-tests
 	$(BIN)/python -m tests.bench
 
 soak: machine
-	$(BIN)/python -m pytest -n 2 --dist loadgroup -m soak --durations=15
+	SEED=$(SEED) $(BIN)/python -m pytest -n 2 --dist loadgroup -m soak --durations=20 -rP
 
 screenshots: machine
 	$(BIN)/python -m tests.screenshots
