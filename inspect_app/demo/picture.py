@@ -51,7 +51,7 @@ def panel(tag: str, taken: datetime) -> bytes:
     draw.rectangle((1685, 300, 1715, 620), fill=INK)
     draw.text((1560, 640), "TO THE RIDGE", fill=INK, font=ImageFont.load_default(52))
     draw.rectangle((180, 560, 1240, 900), fill=CARD, outline=INK, width=6)
-    draw.text((220, 640), tag, fill=INK, font=ImageFont.load_default(80))
+    _write(draw, (220, 590, 1200, 870), tag, 80)
     return _jpeg(image, draw, tag, taken)
 
 
@@ -68,8 +68,24 @@ def _rule(draw: ImageDraw.ImageDraw, top: int) -> None:
         draw.line((x, top, x, top + long), fill=INK, width=4)
 
 
+def _write(draw: ImageDraw.ImageDraw, box: tuple[int, int, int, int], text: str, size: int) -> None:
+    """The text inside the box, broken between words, as large as fits and no larger than ``size``."""
+    left, top, right, bottom = box
+    for points in range(size, 7, -4):
+        font = ImageFont.load_default(points)
+        lines = [""]
+        for word in text.split():
+            longer = f"{lines[-1]} {word}".strip()
+            lines = [*lines[:-1], longer] if draw.textlength(longer, font) <= right - left else [*lines, word]
+        shown = "\n".join(line for line in lines if line)
+        extent = draw.textbbox((left, top), shown, font)
+        if extent[2] <= right and extent[3] <= bottom:
+            break
+    draw.text((left, top), shown, fill=INK, font=font)
+
+
 def _jpeg(image: Image.Image, draw: ImageDraw.ImageDraw, tag: str, taken: datetime) -> bytes:
-    draw.text((60, 40), f"INVENTED PICTURE, {tag}", fill=INK, font=ImageFont.load_default(64))
+    _write(draw, (60, 40, SIZE[0] - 60, 130), f"INVENTED PICTURE, {tag}", 64)
     exif = Image.Exif()
     exif[0x010F], exif[0x0110], exif[0x0112] = "Invented", "Demonstration phone", 1
     details = exif.get_ifd(0x8769)

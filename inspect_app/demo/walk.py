@@ -124,7 +124,7 @@ class Walk:
         if instrument == "gaps" and place:
             return {"gaps": [{"value": gap, "unit": "in"} for gap in place.gaps]}
         if instrument == "count":
-            return {"count": 0}  # every place of this walk was chosen by hand
+            return {"count": 0 if item["id"] == "drawn_places" else 2}  # every place of this walk was chosen by hand
         readings = {"tab_place": place.offset if place else 0, "hem_gap": 0.5, "coil_thickness": 0.026, "slope": 4}
         if instrument == "number" and item["id"] in readings:
             unit = "/12" if item["id"] == "slope" else "in"

@@ -58,6 +58,7 @@ def report_contents(
         "issuer": options.get("issuer"),
         "supersedes": options.get("supersedes"),
         "language": options.get("language") or job.get("language") or "en",
+        "recorded_in": job.get("language") or "en",
         "units": options.get("units") or job.get("units") or "US",
         "paper": options.get("paper") or job.get("paper") or "letter",
         "invented": bool(job.get("invented")),

@@ -3,9 +3,9 @@
 import pytest
 
 from tests.report.laid_out import lay_out, sample_contents, texts_of
-from tests.report.sample import record
 from tests.report.sample_answers import answer, by_eye, recorded
 from tests.report.sample_ground import q
+from tests.report.test_contents import whole
 
 HEM = recorded("movement@1", {
     "distance": q("40", "ft"), "expansion": q("0.0000065", "/F"), "metal_low": q("-20", "F"),
@@ -15,10 +15,10 @@ HEM = recorded("movement@1", {
 
 def written(name, verdict, reading, instrument=None, **more):
     """The pages' text with one more answer of the whole walk."""
-    rec = record()
+    rec = whole()
     one = answer(None, "end-of-day", name, verdict, 45, reading=reading, **more)
     rec["answers"][one["id"]] = one
-    contents = sample_contents(rec)
+    contents = sample_contents(rec, final=True)
     next(each for each in contents["answers"] if each["id"] == one["id"])["instrument"] = instrument
     return contents, one["id"]
 
@@ -40,7 +40,7 @@ def test_a_count_that_was_written_down_is_printed(tmp_path):
     noted = by_eye("not_applicable") | {"reason": {"code": "recorded", "facts": {}}}
     contents, _ = written("drawn_places", noted, {"count": 4}, "count", choice=None)
     text = read(contents, tmp_path)
-    assert "Counted 4" in text and "□ Recorded" in text
+    assert "Counted 4" in text and "• Recorded" in text
 
 
 def test_what_a_person_said_does_not_apply_is_still_called_so(tmp_path):
@@ -58,9 +58,9 @@ def test_what_a_person_said_does_not_apply_is_still_called_so(tmp_path):
     ids=["en", "es"],
 )
 def test_how_many_places_were_reached_is_printed(tmp_path, language, drawn, by_hand):
-    rec = record()
+    rec = whole()
     rec["stations"]["s5"]["chosen"] = "drawn"
-    text = read(sample_contents(rec, language=language), tmp_path)
+    text = read(sample_contents(rec, language=language, final=True), tmp_path)
     assert drawn in text and by_hand in text
 
 
@@ -75,8 +75,8 @@ def test_sheet_metal_is_printed_to_four_places(tmp_path):
 
 def test_what_was_put_in_is_never_printed_coarser_than_it_was_recorded(tmp_path):
     """A shank of 3/16 in is 0.1875 in: printed as 0.188 the sum would not come out."""
-    rec = record()
+    rec = whole()
     one = rec["answers"]["s1/nail-flange/slot"]
     one["verdict"]["inputs"] = one["verdict"]["inputs"] | {"shank": q("0.1875", "in"), "station": q("10.0625", "ft")}
-    text = read(sample_contents(rec), tmp_path)
+    text = read(sample_contents(rec, final=True), tmp_path)
     assert "shank diameter 0.1875 in" in text and "place from the low end 10.0625 ft" in text

@@ -12,6 +12,8 @@ from inspect_app.report.pages.row import Drawing, Row, paragraphs, together
 from inspect_app.report.pages.text import line
 from inspect_app.report.pages.working import inputs_text, reading_text, reason_text, values_text
 
+SHORT_NOTE = 600  # characters; an answer with a longer note may run over the page's end
+
 
 def answer_block(page: Page, answer: dict[str, Any], full: bool = True) -> list[Any]:
     """The flowables of one answer. ``full``: with figure, working and source."""
@@ -31,8 +33,9 @@ def answer_block(page: Page, answer: dict[str, Any], full: bool = True) -> list[
     if working and full:
         story += [*_figure(page, answer, working)]
         story += _working(page, answer, working)
-    for at, text in enumerate(page.passage(answer["note"])):
-        story += paragraphs(page.say("note") if at == 0 else "", [text])
+    for at, text in enumerate(notes := page.passage(answer["note"])):
+        mark = page.recorded() if at == len(notes) - 1 else ""
+        story += paragraphs(page.say("note") if at == 0 else "", [text + mark])
     story += paragraphs("", [_evidence(page, answer)], SMALL)
     for one in answer["versions"]:
         stands = page.say("version_stands" if one["stands"] else "version_replaced")
@@ -49,6 +52,8 @@ def answer_block(page: Page, answer: dict[str, Any], full: bool = True) -> list[
             ],
             SMALL,
         )
+    if len(answer["note"]) <= SHORT_NOTE:
+        return [together(story)]
     head, rest = story[:2], story[2:]
     return [together(head), *rest] if len(story) > 1 else story
 

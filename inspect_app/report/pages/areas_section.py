@@ -70,7 +70,8 @@ def _fixed(page: Page, area: dict[str, Any]) -> str:
     fixed = area["fixed_line"]
     if not fixed:
         return page.say("fixed_unknown")
-    text = page.say("fixed_at", distance=page.voice.quantity(fixed.get("from_low_end")), by=line(fixed.get("by")))
+    by = line(fixed.get("by")) + page.recorded()
+    text = page.say("fixed_at", distance=page.voice.quantity(fixed.get("from_low_end")), by=by)
     if isinstance(fixed.get("fasteners"), int):
         text += page.say("fixed_fasteners", count=fixed["fasteners"])
     return text

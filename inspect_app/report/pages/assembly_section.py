@@ -6,7 +6,7 @@ from reportlab.platypus import Paragraph
 
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
-from inspect_app.report.pages.row import Heading, Row, Trio, room, space
+from inspect_app.report.pages.row import Heading, Row, Trio, space, together
 from inspect_app.report.pages.text import line
 
 WORDED = ("seam", "attachment")
@@ -14,20 +14,18 @@ WORDED = ("seam", "attachment")
 
 def assembly_section(page: Page, number: str) -> list[Any]:
     """One part for each assembly of the job."""
-    story: list[Any] = [room(240), Heading(page.say("chapter.assembly"), "assembly", number=number)]
-    story.append(Row("", Paragraph(page.say("assembly_says"), SMALL), 4))
-    for at, assembly in enumerate(page.contents["assemblies"]):
-        story += _assembly(page, assembly, at)
-    if not page.contents["assemblies"]:
-        story.append(Row("", Paragraph(page.say("no_assembly"), BODY)))
-    return story
+    story: list[Any] = [Heading(page.say("chapter.assembly"), "assembly", number=number)]
+    story.append(Row("", Paragraph(page.say("assembly_says") + page.recorded(), SMALL), 4))
+    parts = [_assembly(page, assembly, at) for at, assembly in enumerate(page.contents["assemblies"])]
+    if not parts:
+        return [*story, Row("", Paragraph(page.say("no_assembly"), BODY))]
+    # One sheet a page where it fits: its columns have their heads over them.
+    return [together([*story, *parts[0]]), *map(together, parts[1:])]
 
 
 def _assembly(page: Page, assembly: dict[str, Any], at: int) -> list[Any]:
-    story: list[Any] = [
-        room(170),
-        Heading(line(assembly["name"]), f"assembly-{at + 1}", 1, line(assembly["name"])),
-    ]
+    name = line(assembly["name"])
+    story: list[Any] = [Heading(name, f"assembly-{at + 1}", 1, name)]
     areas = ", ".join(line(name, 60) for name in assembly["areas"]) or page.say("no_area")
     story.append(Row(page.say("on_areas"), Paragraph(areas, BODY)))
     approval = assembly["approval"]

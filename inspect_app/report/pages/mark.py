@@ -6,14 +6,14 @@ from reportlab.lib.colors import white
 
 from inspect_app.report.pages.look import ACCENT, BOLD, GREY, INK
 
-# A reader who prints in black sees: full lozenge, empty lozenge, question, ring, dash.
+# A reader who prints in black sees: full lozenge, empty lozenge, question, ring, dash, dot.
 SIGNS = {
     "pass": "○",
     "fail": "◆",
     "too_close": "◇",
     "not_determinable": "?",
     "not_applicable": "–",
-    "recorded": "□",
+    "recorded": "•",
     None: "·",
 }
 
@@ -47,6 +47,9 @@ def draw_mark(canvas: Any, x: float, y: float, result: Any, reached: str = "yes"
         canvas.setStrokeColor(ACCENT)
         canvas.setFillColor(ACCENT if result == "fail" else white)
         canvas.drawPath(lozenge, stroke=1, fill=1)
+    elif result == "recorded":
+        canvas.setFillColor(INK)
+        canvas.circle(x, y, size * 0.45, stroke=0, fill=1)
     else:
         canvas.circle(x, y, size, stroke=1, fill=1)
         canvas.setFillColor(INK)

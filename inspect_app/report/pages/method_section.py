@@ -20,7 +20,7 @@ def method_section(page: Page, number: str) -> list[Any]:
             if page.voice.knows(f"rule.{rule}.{part}"):
                 text = line(page.say(f"rule.{rule}.{part}"), 900)
                 story.append(Row("", Paragraph(f"{page.say(part)}: {text}", SMALL), 1))
-        books = ", ".join(line(book, 50) for book in one["rulebooks"][:6])
+        books = ", ".join(line(book, 70) for book in one["rulebooks"][:6])
         if books:
             story.append(Row("", Paragraph(page.say("rulebook", digests=books), SMALL), 0))
         story.append(space(5))

@@ -23,6 +23,17 @@ class Page(NamedTuple):
         """A free text as paragraphs, cut visibly when it is very long."""
         return passage(text, self.voice.say("cut"))
 
+    @property
+    def foreign(self) -> str:
+        """The name of the language the job is kept in, where it is not the report's; else empty."""
+        kept = self.contents["recorded_in"]
+        return "" if kept == self.voice.language else self.say(f"language.{kept}")
+
+    def recorded(self, key: str = "as_recorded", language: str | None = None) -> str:
+        """The mark behind what a person wrote in another language: it is never translated. Empty in its own."""
+        named = self.foreign if language is None else self.say(f"language.{language}")
+        return f' <font color="#646b70" size="7.3">{self.say(key, language=named)}</font>' if named else ""
+
     def area(self, identity: Any) -> str:
         """The name of a roof area."""
         for area in self.contents["areas"]:

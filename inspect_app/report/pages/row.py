@@ -152,13 +152,20 @@ def together(parts: list[Any]) -> Any:
 
 
 def settle(story: list[Any]) -> list[Any]:
-    """The story with room made before each heading, so that none stands alone at the foot of a page."""
+    """The story with each heading kept to what it heads, so that none stands alone at the foot of a page."""
     settled: list[Any] = []
+    heads: list[Any] = []
     for part in story:
         if isinstance(part, Heading):
-            settled.append(room(150 if part.level == 0 else 84))
-        settled.append(part)
-    return settled
+            settled += [] if heads else [room(150 if part.level == 0 else 84)]
+            heads.append(part)
+        elif isinstance(part, KeepTogether):
+            settled.append(together([*heads, part]))
+            heads = []
+        else:
+            settled += [*heads, part]
+            heads = []
+    return settled + heads
 
 
 def room(height: float) -> Any:

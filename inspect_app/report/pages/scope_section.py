@@ -40,6 +40,8 @@ def scope_section(page: Page, number: str) -> list[Any]:
     )
     story += paragraphs(page.say("relates"), [page.say("relates_says")])
     story += paragraphs(page.say("replaces"), [page.say("replaces_says")])
+    if page.foreign:
+        story += paragraphs(page.say("language"), [page.say("not_translated", language=page.foreign)])
     if contents["missing"]:
         story.append(Heading(page.say("missing_head", count=len(contents["missing"])), "missing", 1))
         texts = [missing_text(page, one) for one in contents["missing"]]

@@ -21,13 +21,21 @@ def signoff_section(page: Page, number: str) -> list[Any]:
     return story
 
 
+def _mark(page: Page, statement: Any) -> str:
+    """The phone's own statement tells its language; a statement in other words is taken as the job's."""
+    known = page.voice.language_of("sign.statement", statement)
+    if known is None:
+        return page.recorded()
+    return "" if known == page.voice.language else page.recorded("as_signed", known)
+
+
 def _signoff(page: Page, one: dict[str, Any]) -> list[Any]:
     label = page.say("walk_n", n=one["walk"])
     if not one["signed"]:
         return [Row(label, Paragraph(page.say("walk_unsigned"), BODY), 8)]
-    rows: list[Any] = [
-        Row(label if at == 0 else "", Paragraph(text, BODY)) for at, text in enumerate(page.passage(one["statement"]))
-    ]
+    said = page.passage(one["statement"])
+    said = [*said[:-1], said[-1] + _mark(page, one["statement"])] if said else []
+    rows: list[Any] = [Row(label if at == 0 else "", Paragraph(text, BODY)) for at, text in enumerate(said)]
     strokes, size = one["strokes"], one["canvas"]
     if strokes:
         rows.append(

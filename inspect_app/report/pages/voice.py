@@ -7,6 +7,7 @@ from inspect_app.report.number import number
 from inspect_app.report.pages.text import line
 from inspect_app.rules.unit import change_unit, system_of
 
+LANGUAGES = ("en", "es")
 OTHER = {
     "US": {
         "mm": "in",
@@ -35,7 +36,7 @@ class Voice:
 
     def __init__(self, texts: Texts, language: str, units: str) -> None:
         self.texts = texts
-        self.language = language if language in ("en", "es") else "en"
+        self.language = language if language in LANGUAGES else "en"
         self.units = units if units in OTHER else "US"
 
     def knows(self, key: str) -> bool:
@@ -51,6 +52,12 @@ class Voice:
         if full not in self.texts:
             return key.rsplit(".", 1)[-1].replace("_", " ")
         return self.texts.say(full, self.language, {name: str(value) for name, value in facts.items()})
+
+    def language_of(self, key: str, text: Any) -> str | None:
+        """The language in which the words of ``key`` read as ``text``; None for any other text."""
+        if key not in self.texts:
+            return None
+        return next((one for one in LANGUAGES if self.texts.say(key, one) == text), None)
 
     def both(self, texts: Any, otherwise: str = "—") -> str:
         """The right one of ``{"en", "es"}``, as definitions carry them."""
