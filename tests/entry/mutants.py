@@ -6,7 +6,7 @@ from random import Random
 from cryptography.hazmat.primitives.asymmetric import ec
 
 from inspect_app.entry.base64url import decode, encode
-from inspect_app.entry.signature import sign
+from inspect_app.entry.signature import ORDER, sign
 
 HEADERS = [
     {"alg": "none"}, {"alg": "HS256"}, {"alg": "ES512"}, {"typ": "JWT"}, {"crit": ["exp"]}, {"kid": "A" * 43},
@@ -34,11 +34,18 @@ def in_transit(token: str, other: str, chance: Random) -> str:
         lambda: ".".join([*parts[:2], others[2]]),
         lambda: ".".join([others[0], *parts[1:]]),
         lambda: ".".join([parts[0], others[1], parts[2]]),
+        lambda: ".".join([*parts[:2], _twin(parts[2])]),
     ])()  # fmt: skip
 
 
 def flipped(token: str, at: int, bit: int) -> str:
     return token[:at] + chr(ord(token[at]) ^ 1 << bit) + token[at + 1 :]
+
+
+def _twin(signature: str) -> str:
+    """The other signature that anybody can make of a right one: (r, n - s)."""
+    raw = decode(signature, "signature")
+    return encode(raw[:32] + (ORDER - int.from_bytes(raw[32:], "big")).to_bytes(32, "big"))
 
 
 def in_earnest(token: str, key: ec.EllipticCurvePrivateKey, chance: Random) -> str:
