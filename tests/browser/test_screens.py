@@ -14,6 +14,30 @@ SMALL = {"viewport": {"width": 320, "height": 568}, "locale": "en-US"}
 SPEAK = "async (code) => (await import('/static/words/say.js')).setLanguage(code)"
 
 
+# What to look for, and an element that has just this fault: tag, what it is, how it looks.
+GREY, LINE = {"color": "#5a5a5a", "background": "#fff"}, {"width": "60px", "whiteSpace": "nowrap"}
+PLANTED: tuple[tuple[str, str, dict[str, str], dict[str, str]], ...] = (
+    ("wide: the page", "p", {"textContent": "wide"}, {"width": "400px"}),
+    ("wide: off the screen", "p", {"textContent": "off"}, {"position": "fixed", "left": "310px"}),
+    ("wide: out of its box", "p", {"textContent": "no end", "className": "press"}, LINE),
+    ("wide: cut off", "p", {"textContent": "no end of words"}, LINE | {"overflow": "hidden"}),
+    ("small: 200 × 40", "button", {"textContent": "Go"}, {"width": "200px", "height": "40px"}),
+    ("pale: 6.9", "p", {"textContent": "pale"}, GREY),
+    ("untold: “job.nothing”", "p", {"textContent": "job.nothing"}, {}),
+    ("untold: “{n} places”", "p", {"textContent": "{n} places"}, {}),
+    ("untold: not es “Start a walk”", "p", {"textContent": "Start a walk"}, {}),
+    ("untold: not es “Start a walk”", "p", {"ariaLabel": "Start a walk"}, {}),
+    ("axe color-contrast-enhanced", "p", {"textContent": "pale"}, GREY),
+    ("axe button-name", "button", {}, {}),
+    ("axe heading-order", "h4", {"textContent": "deep"}, {}),
+)
+PLANT = """([tag, what, style]) => {
+  const one = Object.assign(document.createElement(tag), { id: 'planted', ...what })
+  Object.assign(one.style, style)
+  document.querySelector('main').append(one)
+}"""
+
+
 @pytest.fixture
 def tour(chromium: Any, tmp_path: Path) -> Iterator[Tour]:
     roof = Roof(tmp_path / "data")
@@ -35,3 +59,39 @@ def test_every_screen_can_be_read_and_pressed_in_both_languages_with_doubled_tex
     assert not wrong, "\n".join(wrong)
     assert len(seen) == len(set(seen)) > 40
     assert tour.walker.faults == []
+
+
+def test_the_eye_sees_each_fault_that_is_planted_and_none_that_is_not(tour: Tour) -> None:
+    eye, page = Eye(tour.page), tour.page
+    next(tour.screens())
+    page.evaluate(SPEAK, "es")
+    for expected, tag, what, style in PLANTED:
+        page.evaluate(PLANT, [tag, what, style])
+        assert any(fault.startswith(expected) for fault in eye.faults()), f"{expected} in {eye.faults()}"
+        page.evaluate("document.getElementById('planted').remove()")
+    page.evaluate(PLANT, ["p", {"textContent": "7.0 to 1"}, GREY | {"color": "#595959"}])
+    assert eye.faults() == []
+    assert page.evaluate("eye.contrast('rgb(0, 0, 0)', 'rgb(255, 255, 255)')") == 21, "WCAG 2.2, contrast ratio"
+
+
+def test_another_language_and_a_second_question_leave_the_person_where_they_were(tour: Tour) -> None:
+    walker, page = tour.walker, tour.page
+    focused = "document.activeElement.dataset.name ?? document.activeElement.innerText"
+    walker.sign_in("foreman")
+    tour.to("phone")
+    walker.sees('h1:has-text("This phone")')
+    page.locator('[data-value="es"]').focus()
+    page.locator('[data-value="es"]').scroll_into_view_if_needed()
+    where = page.evaluate("scrollY")
+    page.keyboard.press("Enter")
+    walker.sees('h1:has-text("Este teléfono")')
+    assert page.title().startswith("Este teléfono")
+    assert where > 0 and page.evaluate("document.activeElement.dataset.value") == "es"
+    assert abs(page.evaluate("scrollY") - where) < 100, "other words are longer, the place is the same"
+    page.locator('[data-name="sign-out"]').focus()
+    page.keyboard.press("Enter")
+    walker.sees('[data-name="sign-out-sure"]')
+    assert page.evaluate(focused) == "No, dejarlo", "the harmless answer first"
+    page.keyboard.press("Enter")
+    walker.sees('[data-name="sign-out"]')
+    assert page.evaluate(focused) == "sign-out"

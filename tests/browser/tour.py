@@ -59,10 +59,9 @@ class Tour:
         walker.sees(".problem")
         yield "sign-in refused"
         walker.sign_in("foreman")
-        page.wait_for_selector('.strip:has-text("✓")', timeout=15000)
         yield "jobs"
         walker.open_job()
-        page.wait_for_selector(".strip .standing .line:nth-child(2):has-text('✓')", timeout=15000)
+        page.wait_for_selector('.strip:has-text("✓ ready for no signal")', timeout=30000)
         self.at("report")
         walker.sees('[data-name="report-state"][data-state="none"]')
         yield "report: none yet"
