@@ -9,7 +9,7 @@ from importlib import import_module
 from inspect_app.errors import BadInput, Problem
 from inspect_app.settings import shipped
 from inspect_app.store.trouble import trouble
-from inspect_app.words import Words
+from inspect_app.words import Words, spoken
 
 COMMANDS = ("serve", "demo", "user", "job", "report", "verify", "rebuild", "checklist", "calc")
 REFUSED = 2
@@ -47,7 +47,7 @@ def unusable(error: Exception) -> Problem | None:
 def explain(problem: Problem) -> int:
     """Say on standard error what is wrong, with field, value and way out; the exit code for it."""
     words = Words(shipped("static") / "words")
-    language = "es" if os.environ.get("LC_ALL", os.environ.get("LANG", "")).startswith("es") else "en"
+    language = spoken(os.environ)
     key = f"error.{problem.code}"
     if f"{key}.message" not in words:
         key = "error.request_refused"

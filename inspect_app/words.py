@@ -9,6 +9,11 @@ LANGUAGES = ("en", "es")
 _FACT = re.compile(r"\{([a-z_]+)\}")
 
 
+def spoken(environ: Mapping[str, str]) -> str:
+    """The language in which a command speaks: ``es`` where the machine's locale is Spanish, else ``en``."""
+    return "es" if environ.get("LC_ALL", environ.get("LANG", "")).startswith("es") else "en"
+
+
 class Words:
     """All texts of one folder, read once."""
 

@@ -33,7 +33,7 @@ def run(args: argparse.Namespace) -> int:
     if args.part == "schema":
         return _schema(args.file)
     words, rules = Words(shipped("static") / "words"), rulebook_rules()
-    return max(_check(file, rules, words, args.language or _language()) for file in args.file)
+    return max(_check(file, rules, words, args.language or spoken(os.environ)) for file in args.file)
 
 
 def _check(file: Path, rules: Rules, words: Words, language: str) -> int:
@@ -59,7 +59,3 @@ def _schema(file: Path | None) -> int:
     except OSError as error:
         raise BadInput("file_unusable", "file", str(file)) from error
     return 0
-
-
-def _language() -> str:
-    return "es" if os.environ.get("LC_ALL", os.environ.get("LANG", "")).startswith("es") else "en"

@@ -12,6 +12,9 @@ from inspect_app.errors import BadInput, NotFound
 from inspect_app.report.seal_key import UnreadableKey
 from inspect_app.settings import settings_from
 from inspect_app.web.reports_desk import maker
+from inspect_app.words import spoken
+
+LISTED = 30  # jobs named to who asked for one that is not here: the newest
 
 
 def add_to(subparsers: Any) -> None:
@@ -27,7 +30,7 @@ def run(args: argparse.Namespace) -> int:
     with app.app_context():
         parts = app.extensions["seamwalk"]
         if not parts.reading.has_kind(args.job, "job"):
-            raise NotFound("job_unknown", "job", args.job)
+            raise _unknown(parts, args.job)
         try:
             made = maker().make(args.job, args.paper, args.lang)
         except UnreadableKey as reason:
@@ -40,10 +43,28 @@ def run(args: argparse.Namespace) -> int:
         except OSError:
             raise BadInput("file_unusable", "out", args.out) from None
         pdf = Path(args.out)
-    say = parts.words.say
+    say, language = parts.words.say, spoken(os.environ)
     facts = {"number": made.shelved.number, "file": pdf, "digest": made.shelved.contents,
              "fingerprint": made.contents["hashes"]["fingerprint"]}  # fmt: skip
-    print(say("report.command.made" if made.new else "report.command.same", "en", facts))
+    print(say("report.command.made" if made.new else "report.command.same", language, facts))
     if not made.contents["final"]:
-        print(say("report.command.draft", "en", {"count": len(made.contents["missing"])}), file=sys.stderr)
+        missing = len(made.contents["missing"])
+        key = "report.command.draft.one" if missing == 1 else "report.command.draft"
+        print(say(key, language, {"count": missing}), file=sys.stderr)
     return 0
+
+
+def _unknown(parts: Any, asked: str) -> NotFound:
+    """The refusal of a job that is not here, after a list of those that are."""
+    jobs = parts.reading.jobs_with("job")
+    if not jobs:
+        return NotFound("report_no_jobs", "job", asked)
+    print(parts.words.say("report.command.jobs", spoken(os.environ)), file=sys.stderr)
+    for job in jobs[-LISTED:]:
+        print(f"  {job}  {visible(parts.records.name(job))}", file=sys.stderr)
+    return NotFound("report_job_unknown", "job", asked)
+
+
+def visible(name: str) -> str:
+    """A job's name on one line of a terminal, without anything that steers it."""
+    return "".join(letter if letter.isprintable() else "□" for letter in name)[:100]

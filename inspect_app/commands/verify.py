@@ -12,7 +12,7 @@ from inspect_app.errors import BadInput
 from inspect_app.evidence.fact import FAILS, HOLDS, Fact
 from inspect_app.evidence.verify import Verification, verify
 from inspect_app.settings import shipped
-from inspect_app.words import Words
+from inspect_app.words import Words, spoken
 
 SIGNS = {HOLDS: "✓", FAILS: "✗"}
 FAILED = 1
@@ -37,7 +37,7 @@ def run(args: argparse.Namespace) -> int:
     if args.json:
         print(json.dumps(found.plain() | {"failed": found.failed}, ensure_ascii=False, indent=1))
     else:
-        language = "es" if os.environ.get("LC_ALL", os.environ.get("LANG", "")).startswith("es") else "en"
+        language = spoken(os.environ)
         print("\n".join(told(found, Words(shipped("static") / "words"), language)))
     return FAILED if found.failed else 0
 

@@ -30,9 +30,35 @@ def test_a_report_is_made_copied_and_verifies(data, capsys):
     assert "Every fact above holds" in capsys.readouterr().out
 
 
-def test_an_unknown_job_is_refused_with_its_value(data, capsys):
+def test_an_unknown_job_is_refused_by_name_with_the_jobs_there_are(data, capsys):
+    job, _ = walked(Office(data / "data"))
     assert main(["report", "no-such-job"]) == 2
-    assert "no-such-job" in capsys.readouterr().err
+    said = capsys.readouterr().err
+    assert "There is no job no-such-job on this server." in said
+    assert job in said and "ids listed above" in said
+    assert "belong" not in said
+
+
+def test_on_a_server_without_jobs_the_way_to_one_is_said(data, capsys, monkeypatch):
+    assert main(["report", "nope"]) == 2
+    assert "no job nope" in (said := capsys.readouterr().err) and "seamwalk job add" in said
+    monkeypatch.setenv("LANG", "es_MX.UTF-8")
+    assert main(["report", "nope"]) == 2
+    assert "No hay ningún trabajo nope en este servidor" in capsys.readouterr().err
+
+
+def test_a_report_is_announced_in_the_machine_s_language_and_a_draft_is_said_to_be_one(data, capsys, monkeypatch):
+    job, _ = walked(Office(data / "data"), "c" * 64)
+    monkeypatch.setenv("LANG", "es_MX.UTF-8")
+    assert main(["report", job]) == 0
+    told = capsys.readouterr()
+    assert "El informe 1 está hecho:" in told.out
+    assert told.err.strip() == "Es un borrador: falta una cosa. Figura en su sección 1."
+    assert main(["report", job]) == 0
+    assert "Nada ha cambiado desde el informe 1:" in capsys.readouterr().out
+    monkeypatch.setenv("LANG", "C")
+    assert main(["report", job]) == 0
+    assert "Nothing has changed since report 1:" in capsys.readouterr().out
 
 
 def test_a_seal_key_that_cannot_be_read_is_refused_with_a_way_out(data, capsys, monkeypatch):
