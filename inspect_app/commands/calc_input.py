@@ -19,6 +19,8 @@ SPOKEN = {
     "c": "C", "k": "K", "df": "dF", "dc": "dC", "/°f": "/F", "/°c": "/C", "per f": "/F", "per c": "/C",
     "per k": "/K", "per °f": "/F", "per °c": "/C", "°": "deg", "degree": "deg", "degrees": "deg", "percent": "%",
     "/f": "/F", "/c": "/C", "/k": "/K", "kpa": "kPa", "ft": "ft", "in": "in", "mm": "mm", "cm": "cm", "m": "m",
+    "lb": "lbf", "lbs": "lbf", "lbf": "lbf", "n": "N", "kn": "kN", "psi": "psi", "ksi": "ksi", "mpa": "MPa",
+    "lb/in": "lbf/in", "lbf/in": "lbf/in", "n/mm": "N/mm", "psf": "psf",
 }  # fmt: skip
 DIFFERENCE = {"F": "dF", "C": "dC", "K": "K"}
 YES_NO = {"yes": True, "true": True, "no": False, "false": False, "sí": True, "si": True}
@@ -27,7 +29,7 @@ YES_NO = {"yes": True, "true": True, "no": False, "false": False, "sí": True, "
 def read(text: str, name: str, description: dict[str, Any]) -> Any:
     """One input as its rule wants it, by the ``dimension`` of its ``description``."""
     dimension = description["dimension"]
-    if dimension in ("choice", "text"):
+    if dimension in ("choice", "text", "number"):
         return text.strip()
     if dimension == "boolean":
         return YES_NO.get(text.strip().lower(), text)

@@ -15,7 +15,13 @@ ALIASES = {
     "thickness": {"gauge_system": "system", "thickness": "reading", "coating": "coating_thickness"},
     "spacing": {"spacing": "gaps", "gap": "gaps"},
     "limit": {"min": "at_least", "max": "at_most"},
-}
+    "guard": {"min": "at_least", "max": "at_most"},
+    "clip": {"travel_out": "travel_outward", "travel_in": "travel_inward",
+             "temperature_uncertainty": "metal_uncertainty"},
+    "longest_run": {"travel_out": "travel_outward", "travel_in": "travel_inward", "error": "offset_error"},
+    "end_gap": {"temperature_uncertainty": "metal_uncertainty"},
+}  # fmt: skip
+RULES = {"tab": "clip"}  # the same rule by its other name: a tab moves in its clip
 BARE_UNITS = {"degrees": "deg", "percent": "%", "rise": "/12"}
 EXAMPLES = {
     "movement": 'distance="100 ft" expansion=6.5e-6/F change=80F',
@@ -29,6 +35,16 @@ EXAMPLES = {
     "spacing": 'gaps="11.5in,12in,13in" limit=12in',
     "thickness": "gauge=24 system=MSG reading=0.0230in coated=no",
     "limit": "reading=2 equal=2",
+    "longest_run": "expansion=6.5e-6/F metal_low=-20F metal_high=180F slot=1in shank=0.190in offset_error=1/8in",
+    "end_gap": 'gap=0.5in return=1.5in engagement=0.5in distance="40 ft" expansion=6.5e-6/F metal_low=-20F '
+    "metal_high=180F metal_now=70F",
+    "pull_out": "thickness=0.0283in diameter=0.190in tensile=33ksi",
+    "pull_over": "thickness=0.0283in head=0.340in tensile=33ksi hole=round",
+    "withdrawal": "specific_gravity=0.50 diameter=0.190in penetration=1.5in",
+    "head_compared": "specified=0.430in found=0.340in slot_width=0.22in",
+    "clip_force": "pressure=45psf basis=ASD width=16in spacing=30in fasteners=2",
+    "edge_width": 'least_width="100 ft" height="30 ft" edition="ASCE 7-10"',
+    "guard": "reading=29.9in at_most=30in uncertainty=0.25in rule=guarded",
 }
 
 

@@ -17,7 +17,9 @@ UNITS = {
     "m": (GAP + "m", 3), "F": (GAP + "°F", 1), "C": (GAP + "°C", 1), "dF": (GAP + "°F", 1),
     "dC": (GAP + "°C", 1), "K": (GAP + "K", 1), "/F": ("/°F", 3), "/C": ("/°C", 3), "/K": ("/K", 3),
     "/12": (":12", 3), "deg": ("°", 1), "%": (GAP + "%", 1), "psf": (GAP + "psf", 1), "kPa": (GAP + "kPa", 2),
-    "px": (GAP + "px", 1), "": ("", 3),
+    "px": (GAP + "px", 1), "lbf": (GAP + "lb", 0), "N": (GAP + "N", 0), "kN": (GAP + "kN", 2),
+    "psi": (GAP + "psi", 0), "ksi": (GAP + "ksi", 1), "MPa": (GAP + "MPa", 1), "lbf/in": (GAP + "lb/in", 1),
+    "N/mm": (GAP + "N/mm", 2), "": ("", 3),
 }  # fmt: skip
 
 

@@ -71,6 +71,8 @@ def _read(wants: dict, name: str, raw: object, system: str) -> object:
         return _text(name, raw)
     if dimension == "integer":
         return _within(wants, name, raw, float(read_integer(raw, name)), system)
+    if dimension == "number":
+        return _within(wants, name, raw, read_number(raw, name), system)
     if dimension == "pixels":
         return _within(wants, name, raw, read_pixel(raw, name), system)
     if dimension == "taps":
@@ -139,6 +141,13 @@ def read_pixel(raw: object, name: str) -> float:
     if not -1e6 <= number <= 1e6:
         raise Refused("out_of_range", name, plain(raw))
     return number
+
+
+def read_number(raw: object, name: str) -> float:
+    """A bare number, as an integer or a decimal string: a share, a factor, a specific gravity."""
+    if isinstance(raw, int) and raw is not True and raw is not False:
+        return float(read_integer(raw, name))
+    return read_decimal(raw, name)
 
 
 def _taps(name: str, raw: object) -> dict:

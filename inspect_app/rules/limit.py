@@ -27,7 +27,7 @@ def judge(given: dict, system: str) -> dict:
     numbers, units = {}, {}
     for name in sorted(INPUTS):
         if given[name] is not None:
-            numbers[name], units[name] = _number(given[name], name, kind, unit)
+            numbers[name], units[name] = number_of(given[name], name, kind, unit)
     low, high = numbers.get("at_least"), numbers.get("at_most")
     if "equal" in numbers:
         low = high = numbers["equal"]
@@ -38,7 +38,7 @@ def judge(given: dict, system: str) -> dict:
     values = {name: measured(numbers[name], units[name]) for name in numbers}
     reading = numbers["reading"]
     # A margin between two temperatures is a difference.
-    values["margin"] = measured(distance_to_limit(reading, low, high), DIFFERENCE_OF.get(unit, unit))
+    values["margin"] = measured(distance_to_limit(reading, low, high), difference_of(unit))
     bound = abs(numbers.get("uncertainty", 0.0))
     verdict = settle(reading - bound, reading + bound, low, high)
     code = "below_limit" if low is not None and reading < low else "above_limit"
@@ -46,7 +46,14 @@ def judge(given: dict, system: str) -> dict:
     return answer(values, verdict, why)
 
 
-def _number(raw: object, name: str, kind: str, unit: str) -> tuple[float, str]:
+def difference_of(unit: str) -> str:
+    """The unit of what lies between two readings: of two temperatures a difference."""
+    return DIFFERENCE_OF.get(unit, unit)
+
+
+def number_of(raw: object, name: str, kind: str, unit: str) -> tuple[float, str]:
+    """``(number, unit)`` of a quantity that must be of ``kind``, in ``unit``; an ``uncertainty`` of a temperature
+    is a difference. Raises Refused ``wrong_dimension``."""
     number, given, dimension = read_quantity(raw, name)
     if name == "uncertainty" and kind == "temperature":
         kind, unit = "difference", DIFFERENCE_OF[unit]

@@ -13,6 +13,9 @@ SANE = {
     "expansion": (1e-6, 1e-4, "/K"),
     "slope": (0.0, 85.0, "deg"),
     "pressure": (-100.0, 100.0, "kPa"),
+    "force": (-1000.0, 1000.0, "kN"),
+    "stress": (0.0, 2000.0, "MPa"),
+    "line_force": (0.0, 10000.0, "N/mm"),
 }
 
 

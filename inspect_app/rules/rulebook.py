@@ -1,6 +1,24 @@
 """The rulebook's front: every released rule by name and version."""
 
-from inspect_app.rules import clip, limit, movement, slope, slot, spacing, thickness, window
+from inspect_app.rules import (
+    clip,
+    clip_force,
+    edge_width,
+    end_gap,
+    guard,
+    head_compared,
+    limit,
+    longest_run,
+    movement,
+    pull_out,
+    pull_over,
+    slope,
+    slot,
+    spacing,
+    thickness,
+    window,
+    withdrawal,
+)
 from inspect_app.rules.inputs import plain, read_all, system_for
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.unit import SYSTEMS
@@ -14,6 +32,15 @@ RELEASED = {
     "spacing": {"1": spacing},
     "thickness": {"1": thickness},
     "limit": {"1": limit},
+    "longest_run": {"1": longest_run},
+    "end_gap": {"1": end_gap},
+    "pull_out": {"1": pull_out},
+    "pull_over": {"1": pull_over},
+    "withdrawal": {"1": withdrawal},
+    "head_compared": {"1": head_compared},
+    "clip_force": {"1": clip_force},
+    "edge_width": {"1": edge_width},
+    "guard": {"1": guard},
 }
 NEWEST = {name: str(max([int(version) for version in RELEASED[name]])) for name in RELEASED}
 

@@ -2,10 +2,12 @@
 
 Exact by definition: 1 in = 25.4 mm (international yard, 1959), 0 °C = 32 °F with 5 K = 9 °F. A temperature and a
 temperature difference are two dimensions: 200 °F of difference is 111.1 K and never meets the offset of 32.
-psf: 0.45359237 kg × 9.80665 m/s² over (0.3048 m)².
+psf: 0.45359237 kg × 9.80665 m/s² over (0.3048 m)²; lbf, psi and lbf/in from the same pound.
 """
 
 import math
+
+POUND = 0.45359237 * 9.80665  # of force, in newtons
 
 # unit: (dimension, size in the dimension's own grain). The grains are chosen so that sizes are whole numbers:
 # a tenth of a millimetre; a ninth of a kelvin; for 1/K and 1/°F, a fifth of 1/K.
@@ -26,8 +28,16 @@ UNITS = {
     "/12": ("slope", 1.0),
     "deg": ("slope", 1.0),
     "%": ("slope", 1.0),
-    "psf": ("pressure", 0.45359237 * 9.80665 / 0.09290304),
+    "psf": ("pressure", POUND / 0.09290304),
     "kPa": ("pressure", 1000.0),
+    "lbf": ("force", POUND),
+    "N": ("force", 1.0),
+    "kN": ("force", 1000.0),
+    "psi": ("stress", POUND / 645.16),
+    "ksi": ("stress", POUND / 0.64516),
+    "MPa": ("stress", 1.0),
+    "lbf/in": ("line_force", POUND / 25.4),
+    "N/mm": ("line_force", 1.0),
 }
 
 SYSTEMS = {
@@ -38,6 +48,9 @@ SYSTEMS = {
         "expansion": "/F",
         "slope": "/12",
         "pressure": "psf",
+        "force": "lbf",
+        "stress": "psi",
+        "line_force": "lbf/in",
     },
     "SI": {
         "length": "mm",
@@ -46,11 +59,14 @@ SYSTEMS = {
         "expansion": "/K",
         "slope": "/12",
         "pressure": "kPa",
+        "force": "N",
+        "stress": "MPa",
+        "line_force": "N/mm",
     },
 }
 
-US_UNITS = ("in", "ft", "F", "dF", "/F", "psf")
-SI_UNITS = ("mm", "cm", "m", "C", "dC", "K", "/C", "/K", "kPa")
+US_UNITS = ("in", "ft", "F", "dF", "/F", "psf", "lbf", "psi", "ksi", "lbf/in")
+SI_UNITS = ("mm", "cm", "m", "C", "dC", "K", "/C", "/K", "kPa", "N", "kN", "MPa", "N/mm")
 
 
 def dimension_of(unit: object) -> "str | None":

@@ -1,0 +1,145 @@
+"""``seamwalk calc`` as people and outside checks call it: every rule, both systems, every way to spell an input."""
+
+import json
+import math
+import re
+import shlex
+
+import pytest
+
+from inspect_app.command_line import main
+from inspect_app.commands.calc_names import EXAMPLES
+from inspect_app.rules.rulebook import names
+
+TRAVELLER = (
+    'window distance="40 ft" expansion=6.5e-6/F metal_low=-20F metal_high=180F metal_now=70F slot=1in shank=0.190in'
+)
+
+
+def calc(line, capsys, code=0):
+    """What the shell prints for ``seamwalk calc LINE``: standard output, standard error."""
+    assert main(["calc", *shlex.split(line)]) == code
+    return capsys.readouterr()
+
+
+def values(line, capsys):
+    told = json.loads(calc(f"{line} --json", capsys).out)
+    return {name: (one["value"], one["unit"]) for name, one in told["values"].items()}, told
+
+
+def test_the_traveller_through_the_numbers(capsys):
+    """First principles, no published rule: steel, 40 ft, 70 °F in −20…180 °F, 1 in slot, 0.190 in shank."""
+    found, told = values(TRAVELLER, capsys)
+    expected = {"grow": 0.3432, "shrink": 0.2808, "play": 0.405, "low": -0.0618, "high": 0.1242, "aim": 0.0312}
+    assert found == {name: (pytest.approx(value, abs=1e-9), "in") for name, value in expected.items()}
+    assert told["verdict"] == "pass" and told["formula"] and "first principles" in told["source"].lower()
+
+
+def test_the_same_traveller_in_si_and_in_either_answer_s_system(capsys):
+    metric = ("window distance=12.192m expansion=11.7e-6/K metal_low=-28.88888888888889C metal_high=82.22222222222222C "
+              "metal_now=21.11111111111111C slot=25.4mm shank=4.826mm")  # fmt: skip
+    found, _ = values(metric, capsys)
+    assert found["aim"] == (pytest.approx(0.0312 * 25.4, abs=1e-9), "mm")
+    assert values(f"{metric} units=US", capsys)[0]["aim"] == (pytest.approx(0.0312, abs=1e-9), "in")
+    assert values(f"{TRAVELLER} units=SI", capsys)[0]["high"] == (pytest.approx(0.1242 * 25.4, abs=1e-9), "mm")
+
+
+@pytest.mark.parametrize(
+    ("line", "inches"),
+    [  # AISC coefficient 6.5e-6/°F; ranges of UFGS-07416A 1.4.6 and UFC 3-110-03 ch. 4; 5/8 in is common practice
+        ('movement distance="100 ft" expansion=6.5e-6/F change=80F', 0.624),
+        ("movement length=100ft expansion=6.5e-6/F change=160F", 1.248),
+        ("movement distance=1200in expansion=6.5e-6/F metal_low=-20F metal_high=180F", 1.56),
+        ("movement distance=100' expansion=6.5e-6/F delta_t=220F", 1.716),
+        ('movement distance="100 ft" expansion=1.17e-5/K change=88.88888888888889K', 1.248),
+    ],
+)
+def test_movement_however_it_is_typed(line, inches, capsys):
+    found, told = values(line.replace("'", "ft"), capsys)
+    assert found["movement"] == (pytest.approx(inches, abs=1e-9), "in")
+    assert "verdict" not in told
+
+
+def test_a_difference_never_meets_the_offset_of_32(capsys):
+    """200 °F of difference is 111.1 K; two government guides print 93 and 104 °C for 200 and 220."""
+    found, _ = values("movement distance=10m expansion=12e-6/K change=200F", capsys)
+    assert found["movement"] == (pytest.approx(10_000 * 12e-6 * 200 * 5 / 9, abs=1e-9), "mm")
+
+
+@pytest.mark.parametrize(
+    ("typed", "rise"),
+    [("slope=3:12", 3), ("slope=3/12", 3), ('slope="3 in 12"', 3), ("slope=25%", 3), ("slope=14.036243467926479deg", 3),
+     ("rise=3", 3), ("percent=25", 3), ("degrees=45", 12), ("rise=4in run=16in", 3), ("slope=1:2", 6)],
+)  # fmt: skip
+def test_a_slope_however_it_is_typed(typed, rise, capsys):
+    found, _ = values(f"slope {typed}", capsys)
+    assert found["rise"] == (pytest.approx(rise, abs=1e-9), "/12")
+    assert found["degrees"] == (pytest.approx(math.degrees(math.atan(rise / 12)), abs=1e-9), "deg")
+
+
+def test_the_code_s_rounded_percents_let_nothing_through(capsys):
+    """IBC 1507.4.2 prints 1/4:12 as 2 percent; it is 2.083."""
+    _, told = values("slope slope=2% minimum=1/4:12", capsys)
+    assert (told["verdict"], told["reason_code"]) == ("fail", "slope_too_low") and told["reason"]
+
+
+def test_a_gauge_number_alone_is_taken_as_msg_and_said_so(capsys):
+    """22 gauge is 0.0299 in MSG, 0.03125 in the statute, 0.0336 galvanized (from memory), 0.0283 of a framing mil."""
+    found, told = values("thickness gauge=22", capsys)
+    assert found["nominal"] == (0.0299, "in") and told["inputs"]["system"] == "MSG"
+
+
+def test_gauges_of_a_system_give_nominal_and_minimum(capsys):
+    """CSSBI Facts 10-12, table 1."""
+    found, _ = values('thickness gauge="24 MSG"', capsys)
+    assert found == {"nominal": (0.0239, "in"), "minimum": (0.0227, "in")}
+    assert values("thickness gauge=24ga system=msg", capsys)[0] == found
+    _, told = values("thickness gauge=24 system=MSG reading=0.0230in coated=yes", capsys)
+    assert (told["verdict"], told["reason_code"]) == ("not_determinable", "coating_unknown")
+
+
+def test_the_widest_of_several_gaps_decides(capsys):
+    found, told = values('spacing gaps="11.5in, 1ft, 1ft1in" limit=12in', capsys)
+    assert found["longest"] == (13, "in") and found["limit"] == (12, "in") and told["verdict"] == "fail"
+
+
+def test_every_rule_s_own_example_is_computed_and_its_page_lists_every_input(capsys):
+    assert set(EXAMPLES) == set(names())
+    for name, example in EXAMPLES.items():
+        page = calc(name, capsys).out
+        assert example in page
+        told = json.loads(calc(f"{name} {example} --json", capsys).out)
+        assert told["values"] and all(math.isfinite(one["value"]) for one in told["values"].values())
+        assert {"rule", "values", "formula", "inputs", "source"} <= set(told)
+        assert told["formula"] in calc(f"{name} {example}", capsys).out
+
+
+def test_a_tab_is_reckoned_by_the_rule_of_its_clip(capsys):
+    line = 'tab distance="100 ft" expansion=6.5e-6/F metal_low=-20F metal_high=180F metal_now=130F'
+    found, _ = values(f"{line} travel_out=1in travel_in=1in", capsys)
+    assert [round(found[name][0], 9) for name in ("low", "aim", "high")] == [0.17, 0.39, 0.61]
+
+
+@pytest.mark.parametrize(
+    ("line", "field", "value"),
+    [
+        ("nope slope=3:12", "rule", "nope"),
+        ("slope slope=3", "slope", "3"),
+        ("slope slope=3in", "slope", "3 in"),
+        ("slope slope=steep", "slope", "steep"),
+        ("slope slope=3:12 slope=4:12", "slope", "4:12"),
+        ("slope pitch=", "pitch", "pitch="),
+        ("slope colour=red", "colour", "red"),
+        ("movement distance=40ft expansion=6.5/F change=80F", "expansion", "6.5 /F"),
+        ("movement distance=40ft expansion=6.5e-6/F", "change", ""),
+        (TRAVELLER.replace("0.190in", "1in"), "shank", "1 in"),
+        (TRAVELLER.replace("metal_now=70F", "metal_now=70K"), "metal_now", "70 K"),
+        ("movement distance=1/0in expansion=6.5e-6/F change=80F", "distance", "1/0in"),
+        ("slope slope=3:12 units=metric", "units", "METRIC"),
+    ],
+)
+def test_what_cannot_be_judged_is_refused_with_field_value_and_way_out(line, field, value, capsys):
+    said = calc(line, capsys, 2)
+    assert said.out == "" and len(re.findall(r"[.!]", said.err)) >= 2, said.err
+    assert field in said.err and value in said.err
+    assert calc(f"{line} --lang es", capsys, 2).err != said.err
