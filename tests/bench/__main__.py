@@ -1,36 +1,18 @@
-"""What reading a signed entry costs beside the bare signature check by the ``cryptography`` package."""
+"""``make bench``: what our work costs beside a peer in the same run. Exit code 1 when a limit is broken."""
 
-from time import perf_counter
+import sys
 
-from cryptography.hazmat.primitives import hashes
-from cryptography.hazmat.primitives.asymmetric import ec
-
-from inspect_app.entry.format import format_entry, parse
-from tests.entry.known import good, judged, payload_of
-
-ROUNDS = 500
+from tests.bench import entries, pages, rules, uploads, weight
 
 
-def seconds(work, rounds: int = ROUNDS) -> float:
-    start = perf_counter()
-    for _ in range(rounds):
-        work()
-    return perf_counter() - start
-
-
-def main() -> None:
-    key = ec.generate_private_key(ec.SECP256R1())
-    token = good("station")
-    signed = key.sign(token.encode(), ec.ECDSA(hashes.SHA256()))
-    public = key.public_key()
-    bare = seconds(lambda: public.verify(signed, token.encode(), ec.ECDSA(hashes.SHA256())))
-    for name, work in (
-        ("parse an entry", lambda: parse(token)),
-        ("accept an entry", lambda: judged(token)),
-        ("sign an entry", lambda: format_entry(payload_of("station"), key)),
-    ):
-        print(f"{name}: {seconds(work) / bare:.2f} × one bare ES256 check")
+def main() -> int:
+    broken = 0
+    for part in (entries, rules, uploads, pages, weight):
+        for row in part.rows():
+            print(row, flush=True)
+            broken += not row.kept
+    return 1 if broken else 0
 
 
 if __name__ == "__main__":
-    main()
+    sys.exit(main())

@@ -1,0 +1,14 @@
+// MicroPython with the rulebook in it, as the phone has it: the one door, text to text.
+import { readFileSync, readdirSync } from 'node:fs'
+import { loadMicroPython } from '../../static/vendor/micropython.mjs'
+import { writeFiles } from '../../static/rules/files.js'
+
+const root = new URL('../../', import.meta.url)
+
+export async function opened() {
+  const python = await loadMicroPython({ heapsize: 64 * 1024 * 1024 })
+  const files = ['rules', 'record'].flatMap((name) => readdirSync(new URL(`inspect_app/${name}/`, root))
+    .filter((file) => file.endsWith('.py'))
+    .map((file) => [`${name}/${file}`, readFileSync(new URL(`inspect_app/${name}/${file}`, root), 'utf8')]))
+  return writeFiles(python, files)
+}
