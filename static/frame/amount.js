@@ -40,14 +40,14 @@ export function drawn(quantity, unit) {
   return length === null ? null : length / METRES[unit]
 }
 
-const SHOWN = /** @type {Record<string, string>} */ ({ F: '°F', C: '°C', dF: 'F°', dC: 'C°', K: 'K', deg: '°', '%': '%', '/F': '/ °F', '/C': '/ °C', '/K': '/ K' })
+const SHOWN = /** @type {Record<string, string>} */ ({ F: '°F', C: '°C', dF: '°F', dC: '°C', K: 'K', deg: '°', '%': '%', '/F': '/ °F', '/C': '/ °C', '/K': '/ K' })
 
 /** A recorded quantity as it was entered: nothing rounded. @param {any} quantity */
 export function shown(quantity) {
   if (!quantity) return '—'
   const unit = quantity.unit === '/12' ? say('area.slope.unit') : SHOWN[quantity.unit] ?? quantity.unit
   const value = String(quantity.value).replace(/^-/, '−')
-  return unit === '°' || unit === '%' ? value + unit : `${value} ${unit}`
+  return unit === '°' || unit === '%' ? value + unit : `${value}\u00a0${unit}`
 }
 
 /** @param {string} value @param {string} unit */

@@ -119,11 +119,11 @@ class Tour:
         self.flange = self.here()
         yield "nail flange: nothing answered"
         walker.take("what", -0.38)
-        walker.sees('.problem')
+        walker.sees(".problem")
         yield "nail flange: a close-up alone"
         walker.take("where")
         walker.named("all-good")
-        walker.sees('.part > .done-bar')
+        walker.sees(".part > .done-bar")
         yield "nail flange: the quick ones answered"
         yield self.item("slot_place")
         walker.tap_slot(-0.38)
@@ -191,8 +191,6 @@ class Tour:
 
     def close(self) -> Iterator[str]:
         walker = self.walker
-        self.at("walk", self.walk, )
-        walker.sees('[data-name="sign"]')
         self.at("sign", self.walk)
         walker.sees('[data-name="pad"]')
         yield "sign-off"
