@@ -12,7 +12,7 @@ from inspect_app.checklist.load import check_file, rulebook_rules
 from inspect_app.checklist.rule_use import Rules
 from inspect_app.errors import BadInput
 from inspect_app.settings import shipped
-from inspect_app.words import LANGUAGES, Words
+from inspect_app.words import LANGUAGES, Words, spoken
 
 FOUND = 2
 
