@@ -77,7 +77,7 @@ def test_tokens_gone_wrong_are_refused_as_values_or_read_as_others_read_them() -
 def test_two_hundred_thousand_tokens_gone_wrong() -> None:
     codes = run(chance("many tokens"), 200_000)
     print(f"tokens gone wrong: {codes.total()}, as {dict(codes.most_common())}")
-    assert len(codes) > 20, codes
+    assert len(codes) > 15, codes
 
 
 def believed(statement: str) -> bool:
