@@ -53,7 +53,7 @@ def test_the_lock_file_pins_by_content_and_names_no_host() -> None:
 
 @pytest.mark.parametrize("pattern, planted", [
     (MACHINE, "see /wo" "rk/main/x"), (MACHINE, "open('/tm" "p/x')"), (MACHINE, "C:" "\\Users"),
-    (HOST, "https://regi" "stry.npmjs.org/x"), (HOST, "https://py" "pi.org/simple"),
+    (HOST, "https://regi" "stry.npm" "js.org/x"), (HOST, "https://py" "pi.org/simple"),
     (LATER, "# TO" "DO: the rest"), (LATER, "// good enough for" " now"), (LATER, "# handle that lat" "er"),
     (OUR_WORK, "as the issue" " #12 says"), (OUR_WORK, "see des" "ign.md"), (OUR_WORK, "in this mile" "stone"),
 ])  # fmt: skip
