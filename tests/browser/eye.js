@@ -1,5 +1,5 @@
 // What a person with large text, thick gloves, bright sun or another language would stumble over on the screen
-// shown: `eye.faults(words)` gives one line for each. `words` {"en": [...], "es": [...]}: texts only of that language.
+// shown: `eye.faults()` gives one line for each. `eye.words` {"en": [...], "es": [...]}: texts only of that language.
 
 const eye = window.eye = {}
 const TARGET = 48 // px, of the app's own rule; WCAG 2.2 SC 2.5.5 asks for 44
@@ -7,7 +7,7 @@ const RATIO = 7 // WCAG 2.2 SC 1.4.6, asked of large text too
 const CONTROLS = 'a[href], button, input, textarea, summary, select, canvas, svg.pick, [tabindex="0"], img[data-name]'
 const KEY = /^[a-z][a-z_]*(\.[\w@]+)+$/
 
-eye.faults = (words) => [...eye.wide(), ...eye.small(), ...eye.pale(), ...eye.untold(words)]
+eye.faults = () => [...eye.wide(), ...eye.small(), ...eye.pale(), ...eye.untold()]
 
 const shown = (one) => one.checkVisibility({ opacityProperty: true, visibilityProperty: true })
 const named = (one) => `<${one.localName} ${one.getAttribute('class') ?? ''}> “${(one.textContent || one.id || '').trim().slice(0, 40)}”`
@@ -91,8 +91,8 @@ eye.pale = () => {
 }
 
 /** Keys and gaps instead of words, and words of the other language. */
-eye.untold = (words) => {
-  const other = { en: new Set(words.es), es: new Set(words.en) }
+eye.untold = () => {
+  const other = { en: new Set(eye.words.es), es: new Set(eye.words.en) }
   const spoken = (one) => one.closest('[lang]').lang
   const said = texts().map((node) => [node.data, spoken(node.parentElement)])
   for (const name of ['aria-label', 'alt', 'placeholder', 'title']) {

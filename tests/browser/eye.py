@@ -20,24 +20,33 @@ class Eye:
     """``faults()``: a line for each thing wrong on the page as it stands, in the language it speaks."""
 
     def __init__(self, page: Any) -> None:
-        self.page, self.words = page, words_of_one_language()
+        self.page = page
         self.text = page.context.new_cdp_session(page)
 
-    def enlarge(self) -> None:
-        """Double the phone's text size, as its owner does in the settings: 16 px become 32."""
+    def size(self, px: int) -> None:
+        """Set the phone's text size, as its owner does in the settings: 16 px is usual, 32 doubled."""
         for _ in range(50):
-            self.text.send("Page.setFontSizes", {"fontSizes": {"standard": 32}})
-            if self.page.evaluate("matchMedia('(width < 10.01em)').matches"):
+            self.text.send("Page.setFontSizes", {"fontSizes": {"standard": px}})
+            if self.page.evaluate("(px) => matchMedia(`(width: ${innerWidth / px}em)`).matches", px):
                 return
             self.page.wait_for_timeout(20)
-        raise AssertionError("the text did not grow")
+        raise AssertionError(f"the text did not become {px} px")
+
+    def small(self) -> list[str]:
+        """Controls too small for a glove: smallest at the usual text size."""
+        self.open()
+        return list(self.page.evaluate("eye.small()"))
 
     def faults(self) -> list[str]:
-        if not self.page.evaluate("'eye' in window && 'axe' in window"):
-            for script in (OURS, OUTSIDE):  # as the browser's owner, whom the page's own policy does not bind
-                self.page.evaluate(script.read_text("utf-8") + "\n;0")
-        ours = self.page.evaluate("(words) => eye.faults(words)", self.words)
-        return list(dict.fromkeys(ours + self.page.evaluate(CHECK, RULES)))
+        self.open()
+        return list(dict.fromkeys(self.page.evaluate("eye.faults()") + self.page.evaluate(CHECK, RULES)))
+
+    def open(self) -> None:
+        if self.page.evaluate("'eye' in window"):
+            return
+        for script in (OURS, OUTSIDE):  # as the browser's owner, whom the page's own policy does not bind
+            self.page.evaluate(script.read_text("utf-8") + "\n;0")
+        self.page.evaluate("(text) => { eye.words = JSON.parse(text) }", json.dumps(words_of_one_language()))
 
 
 def words_of_one_language() -> dict[str, list[str]]:

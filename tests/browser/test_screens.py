@@ -21,7 +21,7 @@ PLANTED: tuple[tuple[str, str, dict[str, str], dict[str, str]], ...] = (
     ("wide: off the screen", "p", {"textContent": "off"}, {"position": "fixed", "left": "310px"}),
     ("wide: out of its box", "p", {"textContent": "no end", "className": "press"}, LINE),
     ("wide: cut off", "p", {"textContent": "no end of words"}, LINE | {"overflow": "hidden"}),
-    ("small: 200 × 40", "button", {"textContent": "Go"}, {"width": "200px", "height": "40px"}),
+    ("small: 200 × 47", "button", {"textContent": "Go"}, {"width": "200px", "height": "47px"}),
     ("pale: 6.9", "p", {"textContent": "pale"}, GREY),
     ("untold: “job.nothing”", "p", {"textContent": "job.nothing"}, {}),
     ("untold: “{n} places”", "p", {"textContent": "{n} places"}, {}),
@@ -51,9 +51,11 @@ def tour(chromium: Any, tmp_path: Path) -> Iterator[Tour]:
 def test_every_screen_can_be_read_and_pressed_in_both_languages_with_doubled_text(tour: Tour) -> None:
     eye, wrong, seen = Eye(tour.page), [], []
     for screen in tour.screens():
+        eye.size(16)
+        wrong += [f"{screen}: {fault}" for fault in eye.small()]
+        eye.size(32)
         for code in ("es", "en"):
             tour.page.evaluate(SPEAK, code)
-            eye.enlarge()
             wrong += [f"{screen} ({code}): {fault}" for fault in eye.faults()]
         seen.append(screen)
     assert not wrong, "\n".join(wrong)
