@@ -1,5 +1,6 @@
 """One phone taken through every screen of the app, in the order of a day; the server goes away early."""
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -7,6 +8,7 @@ from typing import Any
 from tests.browser.roof import Roof
 from tests.browser.walker import Walker
 
+READY = re.compile("✓ (ready for no signal|listo sin señal)")
 ABSENT = "01a00000-0000-7000-8000-0000000000ff"
 
 
@@ -61,7 +63,7 @@ class Tour:
         walker.sign_in("foreman")
         yield "jobs"
         walker.open_job()
-        page.wait_for_selector('.strip:has-text("✓ ready for no signal")', timeout=30000)
+        page.locator(".strip").filter(has_text=READY).wait_for(timeout=30000)
         self.at("report")
         walker.sees('[data-name="report-state"][data-state="none"]')
         yield "report: none yet"
