@@ -5,7 +5,7 @@ import json
 import sys
 from typing import Any
 
-from inspect_app.commands.calc_names import RULES, read_inputs
+from inspect_app.commands.calc_names import read_inputs, rule_meant
 from inspect_app.commands.calc_page import answer_page, as_object, inputs_page, refusal
 from inspect_app.errors import BadInput
 from inspect_app.rules.refused import Refused
@@ -29,7 +29,7 @@ def run(args: argparse.Namespace) -> int:
     """0 for a computed answer, 2 for refused input with field, value and way out on standard error."""
     words = Words(shipped("static") / "words")
     try:
-        name = full_name(RULES.get(args.rule, args.rule))
+        name = full_name(rule_meant(args.rule, args.inputs))
         if not args.inputs:
             print(inputs_page(name, words, args.lang))
             return 0

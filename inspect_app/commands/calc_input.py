@@ -35,6 +35,9 @@ def read(text: str, name: str, description: dict[str, Any]) -> Any:
         return YES_NO.get(text.strip().lower(), text)
     if dimension in ("integer", "pixels"):
         return int(text) if re.fullmatch(r"-?\d{1,7}", text.strip(), re.ASCII) else text
+    if dimension == "points":
+        return [[quantity(one, f"{name}[{at}]", of) for one, of in zip(pair, ("length", "pressure"), strict=True)]
+                for at, pair in enumerate(_pairs(text, name))]  # fmt: skip
     if dimension == "lengths":
         return [quantity(part, f"{name}[{at}]", "length") for at, part in enumerate(text.split(","))]
     if dimension == "taps":
@@ -71,6 +74,14 @@ def quantity(text: str, name: str, dimension: str) -> dict[str, str] | int:
         unit = DIFFERENCE.get(unit, unit)
     digits = _decimal(_number(one[1], name, text)) if "/" in one[1] else one[1]
     return {"value": re.sub(r"^([+-]?)\.", r"\g<1>0.", digits).lstrip("+"), "unit": unit}
+
+
+def _pairs(text: str, name: str) -> list[list[str]]:
+    """``24in:60psf,12in:110psf``: spacing and the pressure it was tested to."""
+    pairs = [part.split(":") for part in text.split(",")]
+    if any(len(pair) != 2 for pair in pairs):
+        raise BadInput("calc_unreadable", field=name, value=text)
+    return pairs
 
 
 def _taps(text: str) -> bool:

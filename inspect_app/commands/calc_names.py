@@ -5,15 +5,18 @@ from typing import Any
 
 from inspect_app.commands.calc_input import quantity, read
 from inspect_app.errors import BadInput
+from inspect_app.rules.metal import expansion_of
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import describe
 
 ALIASES = {
-    "movement": {"length": "distance", "difference": "change", "delta_t": "change", "range": "change"},
-    "window": {"length": "distance"},
+    "movement": {"length": "distance", "run": "distance", "difference": "change", "delta_t": "change",
+                 "range": "change"},
+    "window": {"length": "distance", "temperature_uncertainty": "metal_uncertainty"},
     "slope": {"rise": "slope", "degrees": "slope", "percent": "slope", "pitch": "slope", "min": "minimum"},
     "thickness": {"gauge_system": "system", "thickness": "reading", "coating": "coating_thickness"},
-    "spacing": {"spacing": "gaps", "gap": "gaps"},
+    "spacing": {"spacing": "gaps", "gap": "gaps", "found": "gaps", "length": "over"},
+    "spacing_tested": {"spacing": "gaps", "gap": "gaps", "found": "gaps", "length": "over"},
     "limit": {"min": "at_least", "max": "at_most"},
     "guard": {"min": "at_least", "max": "at_most"},
     "clip": {"travel_out": "travel_outward", "travel_in": "travel_inward",
@@ -21,6 +24,7 @@ ALIASES = {
     "longest_run": {"travel_out": "travel_outward", "travel_in": "travel_inward", "error": "offset_error"},
     "end_gap": {"temperature_uncertainty": "metal_uncertainty"},
 }  # fmt: skip
+SYSTEMS_BY_NAME = {"galvanized": "GSG", "usstandard": "USS", "brownsharpe": "BS", "mil": "mil"}
 RULES = {"tab": "clip"}  # the same rule by its other name: a tab moves in its clip
 BARE_UNITS = {"degrees": "deg", "percent": "%", "rise": "/12"}
 EXAMPLES = {
@@ -33,6 +37,7 @@ EXAMPLES = {
     "travel_inward=1in",
     "slope": "slope=3:12 minimum=0.5:12",
     "spacing": 'gaps="11.5in,12in,13in" limit=12in',
+    "spacing_tested": "pressure=85psf tested=24in:60psf,12in:110psf gaps=11in,12in",
     "thickness": "gauge=24 system=MSG reading=0.0230in coated=no",
     "limit": "reading=2 equal=2",
     "longest_run": "expansion=6.5e-6/F metal_low=-20F metal_high=180F slot=1in shank=0.190in offset_error=1/8in",
@@ -46,6 +51,13 @@ EXAMPLES = {
     "edge_width": 'least_width="100 ft" height="30 ft" edition="ASCE 7-10"',
     "guard": "reading=29.9in at_most=30in uncertainty=0.25in rule=guarded",
 }
+
+
+def rule_meant(name: str, pairs: list[str]) -> str:
+    """The rule that a person means by ``name``: a spacing against tested points has a rule of its own."""
+    if name == "spacing" and any(pair.strip().startswith("tested") for pair in pairs):
+        return "spacing_tested"
+    return RULES.get(name, name)
 
 
 def read_inputs(name: str, pairs: list[str]) -> tuple[dict[str, Any], str | None]:
@@ -70,6 +82,8 @@ def read_inputs(name: str, pairs: list[str]) -> tuple[dict[str, Any], str | None
         _over_run(texts)
     if base == "thickness":
         _with_system(texts)
+    if "metal" in texts and "expansion" in known:
+        _expansion(texts)
     inputs = {}
     for wanted in texts:
         key, text = texts[wanted]
@@ -103,5 +117,19 @@ def _with_system(texts: dict[str, tuple[str, str]]) -> None:
         texts["gauge"], texts["system"] = (key, parts[0]), ("system", parts[1])
     elif len(parts) == 1:
         texts["gauge"] = (key, parts[0])
-    system_key, system = texts.get("system", ("system", "MSG"))
-    texts["system"] = (system_key, "mil" if system.lower() == "mil" else system.upper())
+    texts.setdefault("system", ("system", "MSG"))
+    for name in ("system", "tested_system"):
+        if name in texts:
+            system_key, system = texts[name]
+            texts[name] = (system_key, SYSTEMS_BY_NAME.get(system.lower().replace(" ", ""), system.upper()))
+
+
+def _expansion(texts: dict[str, tuple[str, str]]) -> None:
+    """``metal=steel`` for the expansion offered for it; said back in the inputs with its value."""
+    key, metal = texts.pop("metal")
+    offered = expansion_of(metal.lower())
+    if offered is None:
+        raise BadInput("calc_metal", field=key, value=metal)
+    if "expansion" in texts:
+        raise BadInput("calc_twice", field=key, value=metal)
+    texts["expansion"] = (key, offered["value"] + offered["unit"])

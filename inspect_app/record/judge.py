@@ -30,6 +30,9 @@ def judge_item(item: dict, context: dict) -> dict:
     try:
         answer = judge(rule["name"], inputs)
     except Refused as refused:
+        if refused.code == "missing":  # needed only beside what else is there: the same want, said the same way
+            path = rule["inputs"].get(refused.field, refused.field)
+            return _unknown(rule["name"], inputs, "missing_input", {"input": refused.field, "path": path})
         return _unknown(rule["name"], inputs, refused.code, {"field": refused.field, "value": refused.value})
     answer["inputs"] = inputs
     return answer

@@ -79,6 +79,8 @@ def _read(wants: dict, name: str, raw: object, system: str) -> object:
         return _taps(name, raw)
     if dimension == "any":
         return raw
+    if dimension == "points":
+        return _points(name, raw, system)
     if dimension == "lengths":
         return _lengths(wants, name, raw, system)
     return _within(wants, name, raw, convert(raw, SYSTEMS[system][dimension], name), system)
@@ -107,6 +109,25 @@ def _lengths(wants: dict, name: str, raw: object, system: str) -> list:
         number = convert(raw[position], SYSTEMS[system]["length"], field)
         numbers.append(_within(wants, field, raw[position], number, system))
     return numbers
+
+
+def _points(name: str, raw: object, system: str) -> list:
+    """Tested points ``[[spacing, pressure], …]`` as pairs of numbers, each above zero."""
+    if not isinstance(raw, (list, tuple)) or len(raw) == 0:
+        raise Refused("not_points", name, plain(raw))
+    if len(raw) > MOST_IN_A_LIST:
+        raise Refused("too_many", name, len(raw))
+    points = []
+    for position in range(len(raw)):
+        field, pair = name + "[" + str(position) + "]", raw[position]
+        if not isinstance(pair, (list, tuple)) or len(pair) != 2:
+            raise Refused("not_points", field, plain(pair))
+        numbers = [convert(pair[at], SYSTEMS[system][("length", "pressure")[at]], field) for at in (0, 1)]
+        for at in (0, 1):
+            if not numbers[at] > 0.0:
+                raise Refused("not_above_zero", field, plain(pair[at]))
+        points.append((numbers[0], numbers[1]))
+    return points
 
 
 def _choice(wants: dict, name: str, raw: object) -> object:

@@ -10,6 +10,7 @@ from inspect_app.rules.answer import all_measured, answer, reason
 from inspect_app.rules.compare import at_most, settle
 from inspect_app.rules.gauge import thicknesses
 from inspect_app.rules.inputs import wanted
+from inspect_app.rules.refused import Refused
 from inspect_app.rules.unit import SYSTEMS, change_unit
 
 INPUTS = {
@@ -19,20 +20,29 @@ INPUTS = {
     "coated": wanted("boolean", required=False),
     "coating_thickness": wanted("length", required=False, most_mm=2.0),
     "uncertainty": wanted("length", required=False, most_mm=2.0),
+    "tested_gauge": wanted("text", required=False),
+    "tested_system": wanted("choice", required=False, choices=("MSG", "GSG", "USS", "BS", "mil")),
 }
 ORDER = ("reading", "coating_thickness")
 HEAVIER = 1.05  # above the nominal by more than the rolling tolerance: say so (our choice)
 
 
 def judge(given: dict, system: str) -> dict:
-    """``nominal minimum`` and, with a reading, ``base``: the reading less ``coating_thickness`` (both sides)."""
+    """``nominal minimum`` of the gauge and, with a reading, ``base``: the reading less ``coating_thickness`` (both
+    sides). With a tested gauge ``tested_nominal tested_minimum``: the reading is judged against those, and without
+    one the gauges are compared by their base metal."""
     length = SYSTEMS[system]["length"]
-    nominal_inch, minimum_inch = thicknesses(given["gauge"], given["system"])
-    nominal, minimum = change_unit(nominal_inch, "in", length), change_unit(minimum_inch, "in", length)
+    nominal, minimum = _known(given["gauge"], given["system"], length)
     values = all_measured({"nominal": nominal, "minimum": minimum}, length)
+    ordered = minimum
+    if given["tested_gauge"] is not None:
+        if given["tested_system"] is None:
+            raise Refused("missing", "tested_system")
+        nominal, minimum = _known(given["tested_gauge"], given["tested_system"], length)
+        values.update(all_measured({"tested_nominal": nominal, "tested_minimum": minimum}, length))
     reading = given["reading"]
     if reading is None:
-        return answer(values)
+        return answer(values) if given["tested_gauge"] is None else _compared(values, ordered, minimum)
     bound = given["uncertainty"] or 0.0
     coating = given["coating_thickness"]
     base = reading - (coating or 0.0)
@@ -47,3 +57,15 @@ def judge(given: dict, system: str) -> dict:
         return answer(values, "too_close", reason("thickness_too_close"))
     heavier = not at_most(base - bound, nominal * HEAVIER)
     return answer(values, "pass", reason("heavier_stands") if heavier else None)
+
+
+def _known(gauge: str, system: str, length: str) -> tuple[float, float]:
+    nominal, minimum = thicknesses(gauge, system)
+    return change_unit(nominal, "in", length), change_unit(minimum, "in", length)
+
+
+def _compared(values: dict, ordered: float, tested: float) -> dict:
+    """By the least base metal each may be delivered with: a galvanized gauge counts its zinc in the nominal."""
+    if not at_most(tested, ordered):
+        return answer(values, "fail", reason("lighter_voids"))
+    return answer(values, "pass", None if at_most(ordered, tested) else reason("heavier_stands"))

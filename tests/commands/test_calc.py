@@ -114,6 +114,27 @@ def test_every_rule_s_own_example_is_computed_and_its_page_lists_every_input(cap
         assert told["formula"] in calc(f"{name} {example}", capsys).out
 
 
+def test_a_metal_s_name_gives_the_expansion_offered_for_it_and_says_so(capsys):
+    found, told = values('movement run="100 ft" metal=steel change=80F', capsys)
+    assert found["movement"] == (pytest.approx(0.624), "in")
+    assert told["inputs"]["expansion"] == {"value": "0.0000065", "unit": "/F"}
+    assert "lead" in calc('movement run="100 ft" metal=lead change=80F', capsys, 2).err
+
+
+def test_a_spacing_from_tested_points_is_the_next_closer_one_unless_the_approval_interpolates(capsys):
+    line = "spacing pressure=85psf tested=24in:60psf,12in:110psf"
+    assert values(line, capsys)[0] == {"limit": (12, "in")}
+    assert values(f"{line} interpolate=reciprocal", capsys)[0] == {"limit": (pytest.approx(16.0), "in")}
+    _, told = values("spacing pressure=111psf tested=24in:60psf,12in:110psf", capsys)
+    assert (told["verdict"], told["reason_code"]) == ("not_determinable", "beyond_tested")
+    assert "24in-60psf" in calc("spacing pressure=85psf tested=24in-60psf", capsys, 2).err
+
+
+@pytest.mark.parametrize(("name", "system"), [("galvanized", "GSG"), ("usstandard", "USS"), ("msg", "MSG")])
+def test_a_gauge_system_by_its_full_name(name, system, capsys):
+    assert values(f"thickness gauge=22 system={name}", capsys)[1]["inputs"]["system"] == system
+
+
 def test_a_tab_is_reckoned_by_the_rule_of_its_clip(capsys):
     line = 'tab distance="100 ft" expansion=6.5e-6/F metal_low=-20F metal_high=180F metal_now=130F'
     found, _ = values(f"{line} travel_out=1in travel_in=1in", capsys)
