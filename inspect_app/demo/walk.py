@@ -32,6 +32,12 @@ PLACES = (
     Place("yard", 3, "62", "field", -0.05, {}, ["24", "23.5", "24"]),
     Place("yard", 40, "4", "edge", 0.0, {}, ["12", "12", "11.75"]),
 )  # fmt: skip
+NOTES = {
+    "labels": "One bundle of the snap-lock panel and one box of #10 screws opened.",
+    "placed_today": "Quay slope 1 to 32, Yard slope 1 to 41, crew 2; metal 74 F at dusk.",
+    "stops_today": "Four places looked at, all chosen by hand; one left, not safe to reach.",
+    "tomorrow": "Quay slope goes on from panel 33. The edge of panel 31 stays open until the engineer has seen it.",
+}
 METAL = {"value": "74", "unit": "F"}
 UNCERTAIN = {"value": "4", "unit": "dF"}
 
@@ -54,7 +60,7 @@ class Walk:
             "definition": night["digest"], "areas": [area["id"] for area in areas.values()],
             "crew": "Crew 2 (invented)", "head_count": 4,
             "weather": {"sky": "clear", "wind": "breeze", "air": {"value": "66", "unit": "F"}},
-            "metal_temperature": METAL, "metal_uncertainty": UNCERTAIN, "metal_temperature_by": "contact thermometer",
+            "metal_temperature": METAL, "metal_uncertainty": UNCERTAIN, "metal_temperature_by": "contact",
             "placed": [{"area": areas["quay"]["id"], "from": 1, "to": 32},
                        {"area": areas["yard"]["id"], "from": 1, "to": 41}],
             "fall_protection": "confirmed", "independent": False,
@@ -95,7 +101,7 @@ class Walk:
     def _answer(self, definition: dict[str, Any], item: dict[str, Any], station: dict[str, Any] | None,
                 area: dict[str, Any], place: Place | None) -> None:  # fmt: skip
         subject = f"{station['id'] if station else self.id}/{definition['id']}/{item['id']}"
-        note = place.fails.get(item["id"], "") if place else ""
+        note = place.fails.get(item["id"], "") if place else NOTES.get(item["id"], "")
         reading = self._reading(item, place)
         choice = None
         if item.get("rule") and reading is not None:
@@ -104,7 +110,7 @@ class Walk:
             verdict = {"result": "not_applicable", "rule": None, "rulebook": "",
                        "reason": {"code": "recorded", "facts": {}}, "inputs": {}, "values": {}}  # fmt: skip
         else:
-            choice = "fail" if note else "pass"
+            choice = "fail" if place and note else "pass"
             verdict = {"result": choice, "rule": None, "rulebook": self.rulebook, "reason": None, "inputs": {},
                        "values": {}}  # fmt: skip
         photos = self._photos(item, station, subject, area, place, verdict["result"])

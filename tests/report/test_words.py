@@ -8,7 +8,9 @@ import pytest
 from fontTools.ttLib import TTFont
 
 from inspect_app.evidence.verify import verify
-from tests.report.laid_out import FONTS, STATIC
+from inspect_app.report.pages.voice import Voice
+from inspect_app.rules.rulebook import describe, names
+from tests.report.laid_out import FONTS, STATIC, WORDS
 
 TEXTS = json.loads((STATIC / "words" / "report.json").read_text("utf-8"))
 PAGES = Path(__file__).parents[2] / "inspect_app" / "report"
@@ -39,6 +41,21 @@ def test_every_key_written_in_the_code_has_a_text():
     }
     assert len(keys) > 100
     assert sorted(key for key in keys if f"report.{key}" not in TEXTS) == []
+
+
+def test_whatever_a_phone_can_choose_for_the_day_has_a_word_of_the_report():
+    screen = (STATIC / "walk" / "new_walk.js").read_text("utf-8")
+    lists = {"SKY": "sky", "WIND": "wind", "BY": "metal_by"}
+    found = {name: re.search(rf"{name} = \[(.*?)\]", screen) for name in lists}
+    keys = {f"report.{lists[name]}.{one}" for name in lists for one in re.findall(r"'(\w+)'", found[name][1])}
+    assert len(keys) == 9
+    assert sorted(keys - set(TEXTS)) == []
+
+
+def test_every_input_of_every_rule_is_printed_under_a_name_in_the_report_s_language():
+    voice = Voice(WORDS, "es", "US")
+    inputs = {name for rule in names() for name, one in describe(rule).items() if one["dimension"] != "taps"}
+    assert sorted(name for name in inputs if voice.say(f"input.{name}") == name.replace("_", " ")) == []
 
 
 @pytest.mark.parametrize(

@@ -36,6 +36,8 @@ def answer_block(page: Page, answer: dict[str, Any], full: bool = True) -> list[
     for at, text in enumerate(notes := page.passage(answer["note"])):
         mark = page.recorded() if at == len(notes) - 1 else ""
         story += paragraphs(page.say("note") if at == 0 else "", [text + mark])
+    if answer["recorded"] and not (answer["note"] or answer["reading"] or answer["photos"]):
+        story += paragraphs("", [page.say("nothing_written")])
     story += paragraphs("", [_evidence(page, answer)], SMALL)
     for one in answer["versions"]:
         stands = page.say("version_stands" if one["stands"] else "version_replaced")

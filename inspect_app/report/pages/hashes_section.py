@@ -10,6 +10,8 @@ from inspect_app.report.pages.row import Heading, Row, space, together
 from inspect_app.report.pages.seal_room import SealRoom
 from inspect_app.report.pages.text import line
 
+ON_ONE_PAGE = 24  # rows
+
 
 def hashes_section(page: Page, number: str, digest: str) -> list[Any]:
     """Log head, server key, every key's chain, definitions; at the end the seals."""
@@ -55,4 +57,6 @@ def hashes_section(page: Page, number: str, digest: str) -> list[Any]:
         Row("", Paragraph(page.say("seal_says"), BODY), 6),
         SealRoom(page),
     ]
+    if len(story) <= ON_ONE_PAGE:  # what is compared letter by letter is not torn apart
+        story = [together(story)]
     return [*story, space(8), together(seal)]

@@ -6,7 +6,7 @@ from reportlab.platypus import Paragraph
 
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
-from inspect_app.report.pages.row import Heading, Row, paragraphs, space
+from inspect_app.report.pages.row import Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.text import line
 
 
@@ -15,15 +15,15 @@ def method_section(page: Page, number: str) -> list[Any]:
     story: list[Any] = [Heading(page.say("chapter.method"), "method", number=number)]
     for one in page.contents["rules"]:
         rule = str(one["rule"])
-        story.append(Row(line(rule, 40), Paragraph(page.say("rule_used", count=one["count"]), BODY), 0))
+        told: list[Any] = [Row(line(rule, 40), Paragraph(page.say("rule_used", count=one["count"]), BODY), 0)]
         for part in ("formula", "source"):
             if page.voice.knows(f"rule.{rule}.{part}"):
                 text = line(page.say(f"rule.{rule}.{part}"), 900)
-                story.append(Row("", Paragraph(f"{page.say(part)}: {text}", SMALL), 1))
+                told.append(Row("", Paragraph(f"{page.say(part)}: {text}", SMALL), 1))
         books = ", ".join(line(book, 70) for book in one["rulebooks"][:6])
         if books:
-            story.append(Row("", Paragraph(page.say("rulebook", digests=books), SMALL), 0))
-        story.append(space(5))
+            told.append(Row("", Paragraph(page.say("rulebook", digests=books), SMALL), 0))
+        story += [together(told), space(5)]
     if not page.contents["rules"]:
         story.append(Row("", Paragraph(page.say("no_rules"), BODY), 6))
     story += [Heading(page.say("instruments"), "instruments", 1)]

@@ -44,9 +44,11 @@ class Voice:
         return key in self.texts
 
     def say(self, key: str, **facts: Any) -> str:
-        """The text of ``report.KEY``; ``KEY.one`` where ``count`` is 1. A word without a text stands for
-        itself."""
+        """The text of ``report.KEY``, else the phone's of ``KEY``; ``KEY.one`` where ``count`` is 1. A word
+        without a text stands for itself."""
         full = key if key.startswith(("rule.", "reason.")) else f"report.{key}"
+        if full not in self.texts and key in self.texts:
+            full = key
         if facts.get("count") == 1 and f"{full}.one" in self.texts:
             full = f"{full}.one"
         if full not in self.texts:
