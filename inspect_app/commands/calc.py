@@ -2,6 +2,7 @@
 
 import argparse
 import json
+import os
 import sys
 from typing import Any
 
@@ -11,7 +12,7 @@ from inspect_app.errors import BadInput
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import full_name, judge, names
 from inspect_app.settings import shipped
-from inspect_app.words import LANGUAGES, Words
+from inspect_app.words import LANGUAGES, Words, spoken
 
 
 def add_to(subparsers: Any) -> None:
@@ -22,7 +23,7 @@ def add_to(subparsers: Any) -> None:
     parser.add_argument("rule", metavar="NAME", help="a rule, as window or window@1")
     parser.add_argument("inputs", nargs="*", metavar="key=value", help="inputs with units; units=US or units=SI")
     parser.add_argument("--json", action="store_true", help="one JSON object")
-    parser.add_argument("--lang", choices=LANGUAGES, default="en", help="language of formula, source and reason")
+    parser.add_argument("--lang", choices=LANGUAGES, default=spoken(os.environ), help="language of words")
 
 
 def run(args: argparse.Namespace) -> int:

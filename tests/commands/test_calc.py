@@ -164,3 +164,9 @@ def test_what_cannot_be_judged_is_refused_with_field_value_and_way_out(line, fie
     assert said.out == "" and len(re.findall(r"[.!]", said.err)) >= 2, said.err
     assert field in said.err and value in said.err
     assert calc(f"{line} --lang es", capsys, 2).err != said.err
+
+
+def test_calc_speaks_the_language_of_the_machine_or_the_one_asked_for(capsys, monkeypatch):
+    monkeypatch.setenv("LC_ALL", "es_MX.UTF-8")
+    assert "Movimiento" in calc('movement run="100 ft" metal=steel change=80F', capsys).out
+    assert "Movement" in calc('movement run="100 ft" metal=steel change=80F --lang en', capsys).out
