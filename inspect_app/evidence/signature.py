@@ -11,6 +11,7 @@ from pyhanko_certvalidator import ValidationContext
 from inspect_app.apart import apart
 from inspect_app.evidence.container import container_faults
 from inspect_app.evidence.hole import hole
+from inspect_app.evidence.information import same_information
 
 
 class Signature(NamedTuple):
@@ -85,10 +86,13 @@ def _validate(embedded: EmbeddedPdfSignature) -> tuple[bool, bool, bool, list[st
         )  # fmt: skip
         status = apart(lambda: validate_pdf_signature(embedded, signer_validation_context=context))
         intact = bool(status.intact and status.valid)
-        allowed = bool(intact and status.docmdp_ok and status.bottom_line)
+        # A file that a strict reader refuses is repaired by each reader in its own way: others may show other pages.
+        unchanged = status.docmdp_ok and embedded.reader.strict
+        unchanged = bool(unchanged and same_information(embedded.reader, embedded.signed_revision))
+        allowed = bool(intact and unchanged and status.bottom_line)
         trouble = [] if intact else ["digest_differs" if not status.intact else "signature_invalid"]
         if intact and not allowed:
-            trouble.append("changed_since" if not status.docmdp_ok else "not_valid_then")
+            trouble.append("not_valid_then" if unchanged else "changed_since")
         return intact, allowed, status.coverage == SignatureCoverageLevel.ENTIRE_FILE, trouble
     except Exception as reason:  # a damaged file breaks the validator anywhere
         return False, False, False, [f"cannot_validate:{type(reason).__name__}"]

@@ -53,9 +53,7 @@ def verify(data: bytes, trust: str | None = None, contents: bytes | None = None)
     try:
         if not data.startswith(b"%PDF-"):
             raise ValueError("not_a_pdf")
-        # Not strict: a strict reader refuses what others merely repair, and we want to say what is wrong
-        # with it.
-        reader = PdfFileReader(io.BytesIO(data), strict=False)
+        reader = _opened(data)
         found = list(reader.embedded_signatures)
         facts.append(Fact("is_pdf", HOLDS))
         signatures = [examine(one, data) for one in found]
@@ -74,6 +72,18 @@ def verify(data: bytes, trust: str | None = None, contents: bytes | None = None)
     told = _read(own) if facts[-1].status == HOLDS else None
     facts += entry_facts({} if files is None and named else files, told)
     return Verification(facts, signatures, named)
+
+
+def _opened(data: bytes) -> PdfFileReader:
+    """A strict reader where one can be had, else one that repairs, to say what is wrong with the file."""
+    try:
+        reader = PdfFileReader(io.BytesIO(data))
+        if not reader.xrefs.hybrid_xrefs_present:
+            list(reader.embedded_signatures)
+            return reader
+    except Exception:  # whatever a strict reader refuses
+        pass
+    return PdfFileReader(io.BytesIO(data), strict=False)
 
 
 def _seals(signatures: list[Signature]) -> list[Fact]:
