@@ -44,18 +44,21 @@ export function Item({ job, record, definitions, person, rest }) {
     go(...(station ? ['job', job, 'station', place] : ['job', job, 'walk', place]))
   }
   const byRule = item.rule && item.instrument
+  // Before the reading where it is made on the picture or always asked for; else after it, where it may be needed.
+  const pair = html`<${Pair} ...${{ job, record, walk, station, person, locked, subject: answerId(place, definition, item) }} />`
   return html`<${Screen} title=${pick(item.question)} over=${pick(definition.title)} back=${back} backTo=${say('back')}>
     ${answer && html`<p class="done-bar">${say('item.so_far')} ${resultWords(answer)}${answer.note ? ` · “${answer.note}”` : ''}</p>`}
     <p class="big">${pick(item.how)}</p>
     <details><summary class="press">${say('item.why')}</summary><p>${pick(item.why)}</p><p class="hint">${say(`severity.${item.severity}`)} · ${pick(item.basis)}</p></details>
     ${!locked && html`
       ${byRule && !station && html`<${AreaPick} ...${{ record, walk, value: area?.id, onChange: (/** @type {string} */ one) => change({ area: one }) }} />`}
-      ${item.photo !== 'optional' && !(item.instrument === 'slot_taps' && pictures.length > 1) && html`<${Pair} ...${{ job, record, walk, station, person, locked, subject: answerId(place, definition, item) }} />`}
+      ${item.photo === 'required' && !(item.instrument === 'slot_taps' && pictures.length > 1) && pair}
       ${item.instrument && html`<${Part} name=${say('item.reading')}>
         <${Instrument} ...${{ item, record, area, pictures, job, value: draft.reading, onChange: (/** @type {any} */ reading) => change({ reading }) }} />
       <//>`}
       <${TextField} name="note" lines=${2} label=${say('item.note')} value=${draft.note} onChange=${(/** @type {string} */ note) => change({ note })} />
       ${byRule && verdict && html`<${Working} answer=${verdict} />`}
+      ${item.photo === 'on_fail' && pair}
       ${item.photo === 'required' && pictures.length === 0 && html`<p class="problem">▲ ${say('item.photo_missing')}</p>`}
       ${byRule && html`<${MainAction} name="record" label=${say('item.record')} disabled=${!verdict} run=${() => keep(null, computed(verdict, digest))} />`}
       ${!byRule && item.kind === 'judge' && html`
