@@ -2,15 +2,15 @@
 
 import argparse
 import json
-import logging
 import os
 import sys
 from pathlib import Path
 from typing import Any
 
+from inspect_app.commands.bounded import verify_bounded
 from inspect_app.errors import BadInput
 from inspect_app.evidence.fact import FAILS, HOLDS, Fact
-from inspect_app.evidence.verify import Verification, verify
+from inspect_app.evidence.verify import Verification
 from inspect_app.settings import shipped
 from inspect_app.words import Words, spoken
 
@@ -30,8 +30,7 @@ def add_to(subparsers: Any) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """0 when nothing failed, 1 when something did, 2 when a file cannot be read."""
-    logging.getLogger("pyhanko").setLevel(logging.CRITICAL)  # what it would log is in the facts
-    found = verify(
+    found = verify_bounded(
         _read(args.file, "file"), args.trust, _read(args.contents, "contents") if args.contents else None
     )
     if args.json:

@@ -11,6 +11,9 @@ from inspect_app.entry.refusal import Refused
 from inspect_app.entry.statement import Statement, parse_statement
 from inspect_app.evidence.enclosure import ENROLMENTS, ENTRIES, RECEIPTS, SERVER_KEY
 
+LARGEST_KEY = 4096  # bytes; a P-256 JWK takes 200
+MANY = 10_000  # lines of one file, from where on they must be long enough for tokens
+SHORTEST = 200  # bytes of a token: its header and its signature alone take more
 One = TypeVar("One", bound=Jws)
 
 
@@ -36,9 +39,15 @@ class Tokens(NamedTuple):
 def read_tokens(files: Mapping[str, bytes]) -> Tokens:
     """Take the enclosed files apart. ``ValueError`` or ``KeyError`` when a file is missing or the server's key
     is none; one bad token never hides another."""
+    if len(files[SERVER_KEY]) > LARGEST_KEY:
+        raise ValueError("server_key")
     server_key = json.loads(files[SERVER_KEY])
     if not isinstance(server_key, dict):
         raise ValueError("server_key")
+    # A kilobyte can unpack to a million empty lines, each of them a fault to keep.
+    for name in (ENROLMENTS, ENTRIES, RECEIPTS):
+        if files[name].count(b"\n") > MANY and files[name].count(b"\n") * SHORTEST > len(files[name]):
+            raise ValueError("lines")
 
     def by_the_server(line: bytes) -> Statement:
         statement = parse_statement(line)

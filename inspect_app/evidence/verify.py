@@ -161,7 +161,7 @@ def _files(reader: PdfFileReader) -> dict[str, bytes] | None:
 def _read(contents: bytes | None) -> dict[str, Any] | None:
     try:
         told = json.loads(contents or b"")
-    except ValueError:
+    except (ValueError, RecursionError, MemoryError):  # no JSON, nested without end, or too wide to hold
         return None
     return told if isinstance(told, dict) else None
 

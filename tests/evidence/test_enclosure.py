@@ -117,3 +117,17 @@ def test_a_file_that_unpacks_without_end_is_not_unpacked():
     assert len(zlib.compress(bomb.data)) < LARGEST / 900
     data = sealed_with(ISSUER, [*(one for one in inside() if one.name != bomb.name), bomb])
     assert told(data)["record_enclosed"] == FAILS
+
+
+@pytest.mark.parametrize("name", ["contents.json", "server-key.json"])
+def test_json_nested_without_end_is_an_answer_and_never_an_exception(name):
+    deep = Enclosure(name, "application/json", b"[" * 100_000)
+    digest = hashlib.sha256(deep.data if name == "contents.json" else contents_of(RECORD)).hexdigest()
+    facts = told(sealed_with(ISSUER, [*(one for one in inside() if one.name != name), deep], digest))
+    assert HOLDS not in (facts["heads_match"], facts["answers_follow"])
+
+
+def test_a_file_of_empty_lines_alone_is_no_record():
+    lines = Enclosure("entries.txt", "text/plain", b"\n" * 2_000_000)
+    data = sealed_with(ISSUER, [*(one for one in inside() if one.name != lines.name), lines])
+    assert told(data)["record_enclosed"] == FAILS
