@@ -5,6 +5,7 @@ const eye = window.eye = {}
 const TARGET = 48 // px, of the app's own rule; WCAG 2.2 SC 2.5.5 asks for 44
 const RATIO = 7 // WCAG 2.2 SC 1.4.6, asked of large text too
 const CONTROLS = 'a[href], button, input, textarea, summary, select, canvas, svg.pick, [tabindex="0"], img[data-name]'
+const GLARE = 1.8 // of 2 at most, where the sun on the glass is as bright as the screen's white; our own choice, no source
 const KEY = /^[a-z][a-z_]*(\.[\w@]+)+$/
 
 eye.faults = () => [...eye.wide(), ...eye.small(), ...eye.pale(), ...eye.untold()]
@@ -59,10 +60,10 @@ function light({ r, g, b }) {
   return 0.2126 * red + 0.7152 * green + 0.0722 * blue
 }
 
-/** Contrast of two colours in CSS notation, WCAG 2.2: 1 to 21. */
-eye.contrast = (ink, ground) => {
+/** Contrast of two colours in CSS notation, WCAG 2.2: 1 to 21. `flare`: light on the glass, as a share of white. */
+eye.contrast = (ink, ground, flare = 0.05) => {
   const [more, less] = [light(over(rgba(ink), rgba(ground))), light(rgba(ground))].sort((a, b) => b - a)
-  return (more + 0.05) / (less + 0.05)
+  return (more + flare) / (less + flare)
 }
 
 /** The ground an element stands on, of its own and its parents' fills. */
@@ -77,7 +78,7 @@ function ground(element) {
   return `rgb(${r}, ${g}, ${b})`
 }
 
-/** Text whose contrast is under 7:1, disabled controls and figures in drawings included. */
+/** Text whose contrast is under 7:1, or lost in the sun; disabled controls and figures in drawings included. */
 eye.pale = () => {
   const inks = texts().map((node) => {
     const one = node.parentElement
@@ -86,8 +87,11 @@ eye.pale = () => {
     return [one, getComputedStyle(one).fill, shape ? getComputedStyle(shape).fill : ground(one)]
   })
   for (const one of document.querySelectorAll('input, textarea')) if (shown(one)) inks.push([one, getComputedStyle(one).color, ground(one)])
-  return inks.filter(([, ink, under]) => eye.contrast(ink, under) < RATIO)
-    .map(([one, ink, under]) => `pale: ${eye.contrast(ink, under).toFixed(1)} ${ink} on ${under} ${named(one)}`)
+  return inks.flatMap(([one, ink, under]) => {
+    const [ratio, sun] = [eye.contrast(ink, under), eye.contrast(ink, under, 1)]
+    if (ratio >= RATIO && sun >= GLARE) return []
+    return [`pale: ${ratio.toFixed(1)}, in the sun ${sun.toFixed(2)}: ${ink} on ${under} ${named(one)}`]
+  })
 }
 
 /** Keys and gaps instead of words, and words of the other language. */
