@@ -109,14 +109,16 @@ def _heads(told: Contents, tokens: Tokens, receipts: Mapping[str, Any]) -> str |
         return "head_receipt"
     if any(one.job != told["job"]["id"] for one in tokens.entries):
         return "job"
-    own = {kid: (one["count"], one["head"]) for kid, one in _own_chains(tokens).items()}
-    return None if own == {one["kid"]: (one["count"], one["head"]) for one in said["keys"]} else "keys"
+    own = [(kid, one["count"], one["head"]) for kid, one in _own_chains(tokens).items()]
+    return None if sorted(own) == sorted((one["kid"], one["count"], one["head"]) for one in said["keys"]) else "keys"
 
 
 def _answers(told: Contents, tokens: Tokens) -> str | None:
     record = fold(_plain(tokens), _people(tokens))
-    folded = {subject: (one["digest"], one["result"]) for subject, one in record["answers"].items()}
-    said = {one["id"]: (one["digest"], one["result"]) for one in told["answers"]}
+    folded = {subject: [(one["digest"], one["result"])] for subject, one in record["answers"].items()}
+    said: dict[str, list[tuple[Any, Any]]] = {}
+    for one in told["answers"]:  # a list of each: a second answer beside the true one is printed too
+        said.setdefault(one["id"], []).append((one["digest"], one["result"]))
     return next((name for name in sorted(folded.keys() | said.keys()) if folded.get(name) != said.get(name)), None)
 
 
@@ -136,9 +138,10 @@ def _plain(tokens: Tokens) -> list[dict[str, Any]]:
 
 
 def _people(tokens: Tokens) -> dict[str, Any]:
-    """As the fold wants them; of a person enrolled more than once the last name and role stand."""
+    """As the fold wants them; of a person enrolled more than once the last name and role stand, last as the
+    server numbered them: in which order they are enclosed must decide nothing."""
     people: dict[str, Any] = {}
-    for one in tokens.enrolments:
+    for one in sorted(tokens.enrolments, key=lambda one: int(str(one.payload["seq"]))):
         if one.kind == "enrolment":
             told: Any = one.payload["person"]
             person = people.setdefault(told["id"], {"kids": []})

@@ -3,7 +3,7 @@ beside it."""
 
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import judge
-from inspect_app.rules.unit import change_unit
+from inspect_app.rules.unit import change_unit, dimension_of
 
 NEAR = 1e-9
 
@@ -39,9 +39,12 @@ def _same_values(recorded: dict, again: dict) -> bool:
     for name, quantity in recorded.items():
         found = again.get(name)
         try:
-            value = change_unit(float(quantity["value"]), quantity["unit"], found["unit"]) if found else None
+            if not found or dimension_of(quantity["unit"]) != dimension_of(found["unit"]):
+                return False
+            value = change_unit(float(quantity["value"]), quantity["unit"], found["unit"])
         except (TypeError, KeyError, ValueError):
             return False
-        if found is None or value is None or abs(value - found["value"]) > NEAR * max(abs(value), 1.0):
+        # "nan" and "inf" are within nothing: neither compares as they must to pass here.
+        if not abs(value - found["value"]) <= NEAR * max(abs(found["value"]), 1.0):
             return False
     return True

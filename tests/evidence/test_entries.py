@@ -10,7 +10,7 @@ from inspect_app.entry.format import parse
 from inspect_app.entry.jwk import public_jwk
 from inspect_app.evidence.entries import REST, entry_facts
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN
-from tests.evidence.record import answer, contents, counted, enrol, files, made, receipts, sign
+from tests.evidence.record import answer, author, contents, counted, enrol, files, made, receipts, sign
 
 SEED = 20261125
 RECORD = made()
@@ -139,6 +139,30 @@ def test_a_report_that_says_better_than_its_entries_or_less_is_found():
     superseded = {"digest": parse(ENTRIES[3]).digest, "result": "pass"}
     old = [one | superseded if one["id"] != FAILED else one for one in RECORD.contents["answers"]]
     assert failing(RECORD.contents | {"answers": old}) == {"answers_follow"}
+
+
+def test_a_better_answer_or_another_key_printed_beside_the_true_one_is_found():
+    told = RECORD.contents
+    better = [one | {"result": "pass"} for one in told["answers"]]
+    assert failing(told | {"answers": better + told["answers"]}) == {"answers_follow"}
+    keys = [one | {"count": 9} for one in told["hashes"]["keys"]] + told["hashes"]["keys"]
+    assert failing(told | {"hashes": told["hashes"] | {"keys": keys}}) == {"heads_match"}
+
+
+def test_of_a_person_enrolled_twice_the_later_role_stands_in_whatever_order_it_is_enclosed():
+    """An inspector may settle another's answer; enrolled anew with less authority, no longer."""
+    inspector = author("ina", "inspector")
+    lesser = inspector._replace(role="installer", key=author("", "").key)
+    settled = answer(FAILED, "pass")
+    entries = [*ENTRIES, sign(inspector, RECORD.job, "answer", FAILED, 0, None, settled, (parse(ENTRIES[2]).digest,))]
+    signed = RECORD.signed._replace(entries=entries, receipts=receipts(RECORD.server, RECORD.job, entries))
+    for roles, ours in (((inspector, lesser), FAILS), ((lesser, inspector), HOLDS)):
+        enrolments = [*ENROLMENTS, *(enrol(RECORD.server, seq, who) for seq, who in enumerate(roles, 3))]
+        told = contents(RECORD.job, RECORD.server, (*RECORD.authors, inspector), signed)
+        for order in (enrolments, enrolments[::-1]):
+            enclosed = files(RECORD, entries=entries, receipts=signed.receipts, enrolments=order)
+            facts = {fact.name: fact.status for fact in entry_facts(enclosed, told)}
+            assert facts["answers_follow"] == ours, roles
 
 
 def again(body):

@@ -85,5 +85,20 @@ def test_a_reason_that_claims_a_missing_input_is_not_believed():
     assert rejudge(claimed | {"inputs": left, "values": {}}) == "same"
 
 
+@pytest.mark.parametrize("value", ["nan", "inf", "-inf", "1e999"])
+def test_a_recorded_number_that_is_none_is_different(value):
+    found = asked("thickness@1", THICKNESS)
+    recorded = {"result": found["verdict"], "rule": found["rule"], "inputs": found["inputs"]}
+    assert rejudge(recorded | {"values": {"base": q("0.5", "in")}}) == "same"
+    assert rejudge(recorded | {"values": {"base": q(value, "in")}}) == "different"
+
+
+def test_the_right_number_of_another_kind_of_unit_is_different():
+    found = asked("thickness@1", THICKNESS)
+    recorded = {"result": found["verdict"], "rule": found["rule"], "inputs": found["inputs"]}
+    assert rejudge(recorded | {"values": {"base": q("12.7", "mm")}}) == "same"
+    assert rejudge(recorded | {"values": {"base": q("0.5", "/12")}}) == "different"
+
+
 def test_a_rule_from_a_later_release_is_not_called_different():
     assert rejudge(slot("10", 725) | {"rule": "slot@99"}) == "not_determinable"
