@@ -12,7 +12,7 @@ export function ItemRow({ job, record, definition, item, place, station, press }
   const answer = record.answers[answerId(place, definition, item)]
   const to = path('job', job, 'item', station ? 'station' : 'walk', place, definition.id, item.id)
   return html`<li class="item"><a class=${'press tall ' + (answer?.result ?? '')} href=${to} data-name="item" data-item=${item.id} data-result=${answer?.result ?? ''}>
-    <span class=${'mark ' + (answer ? answer.result : 'open')} aria-hidden="true">${answer ? RESULTS[answer.result] : '○'}</span>
+    <span class=${'mark ' + (answer ? answer.result : 'open')} aria-hidden="true">${answer ? RESULTS[answer.result] : ''}</span>
     <span class="label">${pick(item.question)}<span class="under">${answer ? resultWords(answer) : say('item.unanswered')}${answer?.note ? ` · “${answer.note}”` : ''}</span></span>
   </a>${press}</li>`
 }
