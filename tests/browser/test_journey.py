@@ -135,7 +135,7 @@ def test_a_killed_browser_comes_back_to_everything_that_was_shown_as_saved(
         page.goto(where)
     page.wait_for_selector('[data-role="where"] .done-bar', timeout=15000)
     # The walk, the place, the picture and what it says of itself.
-    assert "4 only on this phone" in page.inner_text(".strip")
+    page.wait_for_selector('.strip:has-text("4 only on this phone")', timeout=15000)
 
 
 def test_an_area_is_added_by_hand_without_signal(chromium: Any, roof: Roof, tmp_path: Path) -> None:
