@@ -8,8 +8,11 @@ Three readings: taps on a square-on photo, a slot end hidden under the head, or 
 screw stands. Each is an interval for the offset; it passes only when wholly inside the window and fails only when
 wholly outside (guard band, ILAC-G8:09/2019 4.2). First principles; no published rule for the place in a slot.
 
-The bound of three taps is 2·e/S of the slot's length for a tap error of e pixels over S pixels (its worst case),
-plus the parallax of a head standing h above the flange, h·tan(tilt), plus α·d·U(T) for the metal's temperature.
+The bound of three taps is an uncertainty of at least 95 % (``tests/rules/test_slot_photos.py`` measures it through a
+pinhole camera): 2·√(2/3)·e/S of the slot's length L for a tap error of e pixels over S; with the tilt's own share, its
+perspective L²·sin(tilt)/4D and the parallax h·tan(tilt) of a head standing h above the flange; and its lean h·L/2D
+square on, D the least distance of a camera. They go together as independent ones do; α·d·U(T) for the metal's
+temperature is added.
 """
 
 from inspect_app.rules.answer import all_measured, answer, measured, reason

@@ -7,8 +7,10 @@ from inspect_app.rules.unit import SYSTEMS, change_unit
 
 LEAST_SPAN = 250.0  # pixels of slot below which the taps decide nothing (our choice)
 TAP_ERROR = 3.0  # pixels, our choice: a knuckle under a loupe
+TWO_SIGMA = 1.632993161855452  # 2·√(2/3): two deviations of three taps, each anywhere within ±1, screw at an end
 HEAD_HEIGHT = 0.06  # of an inch that a pancake head stands proud (common practice, no source)
 MOST_TILT = 20.0  # degrees off square; also what is assumed where nobody measured it
+LEAST_DISTANCE = 6.0  # inches from camera to slot, nearer than which phones hardly focus (our choice)
 
 
 def usable(given: dict) -> "dict | None":
@@ -55,10 +57,16 @@ def _from_taps(given: dict) -> tuple[float, float]:
     share = ((screw[0] - ridge[0]) * along[0] + (screw[1] - ridge[1]) * along[1]) / square
     error = TAP_ERROR if given["tap_error"] is None else given["tap_error"]
     tilt = _TAN_MOST_TILT if given["tilt"] is None else given["tilt"] / 12.0
+    length = SYSTEMS[given["units"]]["length"]
     height = given["head_height"]
     if height is None:
-        height = change_unit(HEAD_HEIGHT, "in", SYSTEMS[given["units"]]["length"])
-    return (0.5 - share) * slot, 2.0 * error / _span(taps) * slot + height * tilt
+        height = change_unit(HEAD_HEIGHT, "in", length)
+    near = change_unit(LEAST_DISTANCE, "in", length)
+    tapped = TWO_SIGMA * error / _span(taps) * slot
+    # The nearer end looks longer, and a standing head leans over the slot: both by the same tilt.
+    tilted = slot * slot * tilt / (1.0 + tilt * tilt) ** 0.5 / (4.0 * near) + height * tilt
+    beside = height * slot / 2.0 / near  # and it leans away from where the camera looks, even square on
+    return (0.5 - share) * slot, (tapped * tapped + tilted * tilted + beside * beside) ** 0.5
 
 
 def beside_slot(given: dict, bound: float) -> bool:
