@@ -36,6 +36,12 @@ ORDER = (
 DECIMALS = re.compile(r"[+-]?[0-9]*\.([0-9]+)")
 EXPANSIONS = ("/F", "/C", "/K")  # written with a power of ten, all their digits
 MOST_DIGITS = 6
+# What a released rule takes where nothing was entered: without it a reader cannot do the sum of the bound again.
+ASSUMED = {
+    "slot@1": {"tap_error": {"value": "3", "unit": "px"}, "head_height": {"value": "0.06", "unit": "in"},
+               "tilt": {"value": "20", "unit": "deg"}},
+    "clip@1": {"uncertainty": {"value": "0.0625", "unit": "in"}},
+}  # fmt: skip
 UNSEEN = ("taps", "gaps")  # drawn above, not listed as numbers
 
 
@@ -62,7 +68,27 @@ def inputs_text(page: Page, working: dict[str, Any]) -> str:
             continue
         shown = page.voice.quantity(value, _digits(value)) if isinstance(value, dict) else _plain(page, value)
         told.append(f"{line(page.say(f'input.{name}'), 40)} {shown}")
-    return "; ".join(told[:30])
+    return "; ".join([*told[:30], *_taps(page, working["inputs"].get("taps")), *_taken(page, working)])
+
+
+def _taps(page: Page, taps: Any) -> list[str]:
+    """The three places that were tapped on the photo, in its pixels."""
+    try:
+        points = {name: ", ".join(line(one, 12) for one in taps[name]) for name in ("ridge_end", "eave_end", "screw")}
+    except (TypeError, KeyError):
+        return []
+    return [page.say("taps", **points)]
+
+
+def _taken(page: Page, working: dict[str, Any]) -> list[str]:
+    """What the rule took because nothing was entered."""
+    rule, given = str(working["rule"]), working["inputs"]
+    left = [name for name in ASSUMED.get(rule, {}) if given.get(name) is None]
+    if not left or (rule == "slot@1" and not given.get("taps")):  # other ways of reading a slot need none of it
+        return []
+    told = [f"{page.say(f'input.{name}')} {page.voice.quantity(ASSUMED[rule][name], _digits(ASSUMED[rule][name]))}"
+            for name in left]  # fmt: skip
+    return [page.say("taken", things="; ".join(told))]
 
 
 def reading_text(page: Page, answer: dict[str, Any]) -> str:

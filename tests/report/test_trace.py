@@ -1,0 +1,133 @@
+"""The demonstration's report done again by hand: from what is printed on its pages, and from nothing else.
+
+No rule of ours is imported. Steel grows by 6.5e-6 per °F (AISC value for structural steel); movement is
+expansion × distance × temperature difference; the place in a slot is first principles, with no published rule.
+24 MSG is 0.0239 in (Manufacturers' Standard Gauge, from memory) and 95 % of it is the least (AISI S100 A2.4).
+"""
+
+import math
+import re
+import subprocess
+
+import pytest
+
+from inspect_app.command_line import main
+
+NUMBER = r"([−-]?[\d.]+)"
+
+
+@pytest.fixture(scope="module")
+def text(tmp_path_factory):
+    """The printed report as poppler reads it, in one line, without the heads and feet of its pages."""
+    folder = tmp_path_factory.mktemp("demo") / "kept"
+    assert main(["demo", "--once", "--folder", str(folder)]) == 0
+    pdf = next((folder / "reports").glob("*/report-0001.pdf"))
+    ran = subprocess.run(["pdftotext", "-layout", str(pdf), "-"], capture_output=True, check=True)
+    return " ".join(ran.stdout.decode().split())
+
+
+def blocks(text, rule):
+    """``(came out, put in)`` of every answer that this rule judged."""
+    found = re.findall(rf"Came out ((?:(?!Came out).)*?)Put in ((?:(?!Put in|Came out).)*?) Rule {rule}", text)
+    assert found
+    return found
+
+
+def value(told, name, unit):
+    """The number printed behind a name."""
+    found = re.search(rf"(?:^|; |: |\b){re.escape(name)} {NUMBER} ?{re.escape(unit)}", told)
+    assert found, (name, told)
+    return float(found[1].replace("−", "-"))
+
+
+def placed(told, name):
+    """Inches toward the ridge."""
+    found = re.search(rf"{name} {NUMBER} in (?:toward the (ridge|eave)|from the middle)", told)
+    assert found, (name, told)
+    return float(found[1]) * (-1 if found[2] == "eave" else 1)
+
+
+def movements(put):
+    """``(grow, shrink, distance in inches, direction of the free end)`` from the printed inputs."""
+    alpha = float(re.search(r"expansion ([\d.]+) × 10⁻⁶/°F", put)[1]) * 1e-6
+    assert alpha == 6.5e-6
+    place, fixed = value(put, "place from the low end", "ft"), value(put, "fixed line from the low end", "ft")
+    low, now, high = (value(put, name, "°F") for name in ("coldest metal", "metal now", "hottest metal"))
+    inches = abs(place - fixed) * 12
+    doubt = alpha * inches * value(put, "uncertainty of the metal's temperature", "°F")
+    return alpha * inches * (high - now), alpha * inches * (now - low), doubt, 1 if place >= fixed else -1
+
+
+def close(printed, by_hand, half=0.00051):
+    """Equal to the last place printed."""
+    assert abs(printed - by_hand) <= half, (printed, by_hand)
+
+
+def test_the_window_of_each_screw_in_its_slot(text):
+    for came, put in blocks(text, "slot@1"):
+        grow, shrink, doubt, free = movements(put)
+        play = (value(put, "slot length", "in") - value(put, "shank diameter", "in")) / 2
+        close(value(came, "can still grow", "in"), grow)
+        close(value(came, "can still shrink", "in"), shrink)
+        close(value(came, "half-play", "in"), play)
+        low, high, aim = grow - play, play - shrink, (grow - shrink) / 2
+        close(placed(came, "free from"), low * free)
+        close(placed(came, "to"), high * free)
+        close(placed(came, "aim"), aim * free)
+        taps = re.search(r"ridge end \((\d+), \d+\), eave end \((\d+), \d+\), screw \((\d+), \d+\)", put)
+        ridge, eave, screw = (int(one) for one in taps.groups())
+        offset = (0.5 - (screw - ridge) / (eave - ridge)) * value(put, "slot length", "in")
+        close(placed(came, "stands"), offset)
+        tap, head, tilt = value(put, "tap error", "px"), value(put, "head height", "in"), value(put, "tilt", "°")
+        slot, lean = value(put, "slot length", "in"), math.radians(tilt)
+        tapped = 2 * math.sqrt(2 / 3) * tap / (eave - ridge) * slot
+        tilted = head * math.tan(lean) + slot**2 * math.sin(lean) / (4 * 6)
+        bound = math.hypot(tapped, tilted, head * slot / (2 * 6)) + doubt
+        close(value(came, "uncertain by", "in"), bound)
+    assert len(blocks(text, "slot@1")) == 2
+
+
+def test_the_two_screws_verdicts_follow_from_their_windows(text):
+    """By hand: 39 ft from the fixed line, 74 °F: from −0.083 to 0.119 in, and 0.36 in is outside; 32.5 ft: inside."""
+    finding = re.search(r"Finding 2: major, open Where place 2.*? Came out (.*?) Because The screw will meet", text)
+    failed = finding[1]
+    assert placed(failed, "stands") == -0.36
+    close(placed(failed, "to"), -(0.405 - 6.5e-6 * 39 * 12 * 94))
+    passed = next(came for came, put in blocks(text, "slot@1") if "7.5 ft" in put)
+    assert abs(placed(passed, "stands")) + value(passed, "uncertain by", "in") < abs(placed(passed, "free from"))
+
+
+def test_the_window_of_each_clip_s_tab(text):
+    for came, put in blocks(text, "clip@1"):
+        grow, shrink, doubt, free = movements(put)
+        out, inward = value(put, "travel outward", "in"), value(put, "travel inward", "in")
+        close(value(came, "can still grow", "in"), grow)
+        close(value(came, "can still shrink", "in"), shrink)
+        close(placed(came, "free from"), (shrink - inward) * free)
+        close(placed(came, "to"), (out - grow) * free)
+        close(placed(came, "aim"), (shrink - grow + out - inward) / 2 * free)
+        close(placed(came, "stands"), value(put, "tab from mid-travel", "in"))
+        close(value(came, "uncertain by", "in"), value(put, "nothing was entered: uncertainty", "in") + doubt)
+    assert len(blocks(text, "clip@1")) == 2
+
+
+def test_the_gaps_the_slope_the_movement_and_the_sheet(text):
+    gapped = re.findall(r"Measured ([\d., in]+?) in (?:(?!Measured|Came out).)*?Came out (widest.*?) Put in", text)
+    assert len(gapped) == 4
+    for gaps, came in gapped:
+        numbers = [float(one.removesuffix(" in")) for one in gaps.split(", ")]
+        close(value(came, "widest", "in"), max(numbers))
+        close(value(came, "mean", "in"), sum(numbers) / len(numbers))
+    (slope, _), (moved, put), (sheet, _) = (blocks(text, rule)[0] for rule in ("slope@1", "movement@1", "thickness@1"))
+    close(value(slope, "angle", "°"), math.degrees(math.atan(4 / 12)), 0.051)
+    close(value(slope, "percent", "%"), 100 * 4 / 12, 0.051)
+    close(value(moved, "movement", "in"), 6.5e-6 * value(put, "distance from the fixed line", "ft") * 12 * (74 + 20))
+    close(value(sheet, "nominal", "in"), 0.0239, 0.00001)
+    close(value(sheet, "minimum", "in"), 0.95 * 0.0239, 0.000051)
+
+
+def test_every_page_says_which_it_is_of_how_many_and_that_the_data_are_invented(text):
+    numbers = [(int(page), int(pages)) for page, pages in re.findall(r"page (\d+) of (\d+)", text)]
+    total = len(numbers)
+    assert numbers == [(one, total) for one in range(1, total + 1)]
+    assert text.count("Invented data") == total
