@@ -47,7 +47,10 @@ def draw_cover(page: Page, canvas: Any, size: tuple[float, float]) -> None:
     canvas.line(LEFT, y, LEFT + 46, y)
     y = _write(canvas, _verdict(page), VERDICT, LEFT, y - 10, width * 0.8, 3)
     y = _counts(page, canvas, y - 16)
-    y = _write(canvas, page.say(f"verdict.{cover['verdict']}.says"), BODY, LEFT, y - 8, width * 0.8, 4)
+    says = page.say(f"verdict.{cover['verdict']}.says")
+    if cover["critical"]:
+        says = f"<b>{page.say('critical_findings', count=cover['critical'])}</b> {says}"
+    y = _write(canvas, says, BODY, LEFT, y - 8, width * 0.8, 4)
     if page.contents["invented"]:
         y = _write(canvas, page.say("invented"), BODY, LEFT, y - 5, width * 0.8, 3)
     block = FOOT + BLOCK_TALL
