@@ -22,6 +22,7 @@ export function SlotDrawing({ answer }) {
   const scale = TALL / 2 / half
   const y = (/** @type {number} */ offset) => MIDDLE - Math.min(Math.max(offset, -1.15 * half), 1.15 * half) * scale
   const head = ((drawn(given.head ?? given.shank, unit) ?? half * 0.3) / 2) * scale
+  const side = 150 + Math.max(head, 22) + 16 // how far the reading may be off, clear of head and slot
   const open = low <= high
   return html`<figure class="slot-figure">
     <div><p class="edge-name" aria-hidden="true">▲ ${say('toward_ridge')}</p>
@@ -32,7 +33,7 @@ export function SlotDrawing({ answer }) {
         <path d=${`M44 ${y(aim)}l14 -9v18zM58 ${y(aim)}H116`} class="slot-aim" />`}
       ${at !== null && html`<circle cx="150" cy=${y(at)} r=${Math.max(head, 10)} class="slot-head" />
         <path d=${`M140 ${y(at)}H160M150 ${y(at) - 10}V${y(at) + 10}`} class="slot-cross" />
-        <path d=${`M196 ${y(at + bound)}V${y(at - bound)}M186 ${y(at + bound)}H206M186 ${y(at - bound)}H206`} class="slot-bound" />`}
+        <path d=${`M${side} ${y(at + bound)}V${y(at - bound)}m-9 0h18M${side - 9} ${y(at + bound)}h18`} class="slot-bound" />`}
     </svg>
     <p class="edge-name" aria-hidden="true">▼ ${say('toward_eave')}</p></div>
     <figcaption><dl class="facts">
