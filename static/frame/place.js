@@ -1,7 +1,7 @@
 // The place a person was at comes back after a kill: the app opened cold goes on there.
 
 import { useEffect, useRef } from './view.js'
-import { loadDraft, saveDraft } from '../storage/drafts.js'
+import { readMeta, writeMeta } from '../storage/meta.js'
 
 const NOT_KEPT = ['sign-in', 'who']
 
@@ -14,12 +14,12 @@ export function usePlace(person, route) {
     if (restored.current !== person.id) {
       restored.current = person.id
       if (!here) {
-        loadDraft(person.id, 'place').then((/** @type {any} */ kept) => {
-          if (kept?.hash && location.hash.replace(/^#\/?/, '') === '') location.hash = kept.hash
+        readMeta(['place', person.id]).then((/** @type {string | undefined} */ kept) => {
+          if (kept && location.hash.replace(/^#\/?/, '') === '') location.hash = kept
         })
         return
       }
     }
-    if (!NOT_KEPT.includes(route[0])) saveDraft(person.id, 'place', { hash: location.hash })
+    if (!NOT_KEPT.includes(route[0])) writeMeta(['place', person.id], location.hash)
   }, [person?.id, here])
 }

@@ -19,6 +19,11 @@ export async function pinMatches(pin, sealed) {
   return given.every((byte, at) => byte === kept[at])
 }
 
+/** What of a typed text can stand in a PIN: its digits, twelve at most. @param {string} text */
+export function pinDigits(text) {
+  return text.replace(/[^0-9]/g, '').slice(0, 12)
+}
+
 /** Four to twelve digits. @param {string} pin */
 export function isPin(pin) {
   return /^[0-9]{4,12}$/.test(pin)

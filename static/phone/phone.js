@@ -7,11 +7,13 @@ import { sendNow } from '../sync/engine.js'
 import { go, path } from '../frame/route.js'
 import { Part, Screen } from '../frame/screen.js'
 import { MainAction } from '../frame/main_action.js'
-import { TextField } from '../frame/text_field.js'
 import { Twice } from '../frame/twice.js'
 import { useStanding, waitingWords } from '../frame/strip.js'
+import { Install } from './install.js'
 import { Language } from './language.js'
+import { PinField } from './pin_field.js'
 import { useSyncStatus } from './sync_status.js'
+import { Update } from './update.js'
 
 /** @param {{person: any}} props */
 export function Phone({ person }) {
@@ -36,10 +38,13 @@ export function Phone({ person }) {
       <p class="big">${person.name}, ${say(`role.${person.role}`)}</p>
       <button type="button" class="press" data-name="lock" onClick=${() => lock().then(() => go())}>${say('phone.lock')}</button>
       <a class="press" href=${path('who')}>${say('phone.switch')}</a>
-      <${TextField} name="new-pin" type="password" inputmode="numeric" label=${say('phone.new_pin')} hint=${say('sign_in.pin.hint')}
-        value=${pin} onChange=${setPinText} />
+      <${PinField} name="new-pin" label=${say('phone.new_pin')} hint=${say('pin.form')} value=${pin} onChange=${setPinText} />
       <${MainAction} plain name="set-pin" label=${say('phone.set_pin')} run=${changePin} done=${say('saved')} disabled=${pin.length < 4} />
       <${Twice} name="sign-out" label=${say('phone.sign_out')} ask=${say('phone.sign_out.ask')} run=${() => signOut().then(() => go())} />
+    <//>
+    <${Part} name=${say('shell.app')}>
+      <${Update} />
+      <${Install} />
     <//>
     <${Language} />
   <//>`

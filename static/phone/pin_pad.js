@@ -2,14 +2,14 @@
 
 import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
+import { pinDigits } from '../people/pin.js'
+import { PinField } from './pin_field.js'
 
 /** @param {{pin: string, onChange: (pin: string) => void}} props */
 export function PinPad({ pin, onChange }) {
-  const put = (/** @type {string} */ digit) => () => { if (pin.length < 12) onChange(pin + digit) }
+  const put = (/** @type {string} */ digit) => () => onChange(pinDigits(pin + digit))
   return html`<div class="pad">
-    <label for="in-pin-digits">${say('pin')}</label>
-    <input id="in-pin-digits" type="password" inputmode="numeric" autocomplete="off" value=${pin}
-      onInput=${(/** @type {any} */ event) => onChange(event.target.value.replace(/\D/g, '').slice(0, 12))} />
+    <${PinField} name="pin-digits" label=${say('pin')} value=${pin} onChange=${onChange} />
     <div class="keys">
       ${[...'123456789'].map((digit) => html`<button type="button" class="press" onClick=${put(digit)}>${digit}</button>`)}
       <button type="button" class="press" onClick=${() => onChange('')} aria-label=${say('pin.clear')}>C</button>

@@ -2,6 +2,8 @@
 
 import { html, useState } from '../frame/view.js'
 import { say } from '../words/say.js'
+import { Trouble } from '../words/trouble.js'
+import { isPin } from '../people/pin.js'
 import { signIn, setPin } from '../people/session.js'
 import { enrol } from '../people/device.js'
 import { sendNow } from '../sync/engine.js'
@@ -10,15 +12,17 @@ import { Screen } from '../frame/screen.js'
 import { TextField } from '../frame/text_field.js'
 import { MainAction } from '../frame/main_action.js'
 import { Language } from './language.js'
+import { PinField } from './pin_field.js'
 
 export function SignIn() {
   const [login, setLogin] = useState('')
   const [password, setPassword] = useState('')
   const [pin, setPinText] = useState('')
   const run = async () => {
-    const person = await signIn(login.trim(), password)
+    if (pin && !isPin(pin)) throw new Trouble('people.pin_form', { field: 'pin', value: '•'.repeat(pin.length) })
+    await signIn(login.trim(), password)
+    if (pin) await setPin(pin) // the password was right: this PIN takes the place of one forgotten
     await enrol()
-    if (pin && !person.pin) await setPin(pin)
     sendNow()
     go()
   }
@@ -27,8 +31,7 @@ export function SignIn() {
     <${TextField} name="login" label=${say('sign_in.login')} value=${login} onChange=${setLogin} autocomplete="username" />
     <${TextField} name="password" type="password" label=${say('sign_in.password')} value=${password} onChange=${setPassword}
       autocomplete="current-password" />
-    <${TextField} name="pin" type="password" inputmode="numeric" label=${say('sign_in.pin')} hint=${say('sign_in.pin.hint')}
-      value=${pin} onChange=${setPinText} />
+    <${PinField} name="pin" label=${say('sign_in.pin')} hint=${`${say('pin.form')} ${say('pin.replaces')}`} value=${pin} onChange=${setPinText} />
     <${MainAction} name="sign-in" label=${say('sign_in')} run=${run} disabled=${!login.trim() || !password} />
     <${Language} />
     <p class="small">${say('not_the_engineer')}</p>

@@ -1,13 +1,14 @@
 // The outbox: each thing that is only on this phone, and the way out of each refusal.
 
 import { html, useEffect, useState } from '../frame/view.js'
-import { known, say } from '../words/say.js'
+import { say } from '../words/say.js'
 import { outboxItems, sendAgain } from '../outbox/items.js'
 import { sendNow } from '../sync/engine.js'
 import { path } from '../frame/route.js'
 import { age } from '../frame/age.js'
 import { Screen } from '../frame/screen.js'
 import { MainAction } from '../frame/main_action.js'
+import { Refusal } from './refusal.js'
 import { useSyncStatus } from './sync_status.js'
 
 const MARK = /** @type {Record<string, string>} */ ({ waiting: '…', refused: '✕', held: '‖', damaged: '▲' })
@@ -30,14 +31,13 @@ export function Unsent() {
     <${MainAction} name="send-now" label=${say('phone.send')} under=${sync} run=${sendNow} />
     ${items?.length === 0 && html`<p class="big">✓ ${say('unsent.none')}</p>`}
     <ul class="rows">
-      ${(items ?? []).map((/** @type {any} */ item) => html`<li key=${item.what + item.name} class="row" data-state=${item.state}>
-        <strong>${say(`kind.${item.kind}`)}${item.what === 'photo' ? ` · ${say('unsent.bytes', { n: Math.ceil(item.size / 1024) })}` : ''}</strong>
+      ${(items ?? []).map((/** @type {any} */ item, /** @type {number} */ at) => html`<li key=${item.what + item.name} class="row" data-state=${item.state}>
+        <strong id=${`item-${at}`}>${at + 1} · ${say(`kind.${item.kind}`)}${item.what === 'photo' ? ` · ${say('unsent.bytes', { n: Math.ceil(item.size / 1024) })}` : ''}</strong>
         <span>${age(item.at)} · <span aria-hidden="true">${MARK[item.state] ?? '…'}</span> ${say(`unsent.${item.state}`)}</span>
         ${item.refusal && html`<div class="problem">
-          <strong>${item.refusal.message || (known(item.refusal.code) ? say(item.refusal.code, item.refusal) : item.refusal.code)}</strong>
-          ${item.refusal.field && html`<p>${item.refusal.field}: ${String(item.refusal.value ?? '')}</p>`}
-          ${item.refusal.wayOut && html`<p>${item.refusal.wayOut}</p>`}
-          <button type="button" class="press" onClick=${again(item)}>${say('unsent.again')}</button>
+          <${Refusal} refusal=${item.refusal} />
+          <button type="button" class="press" data-name="again" id=${`again-${at}`} aria-labelledby=${`again-${at} item-${at}`}
+            onClick=${again(item)}>${say('unsent.again')}</button>
         </div>`}
       </li>`)}
     </ul>

@@ -3,7 +3,8 @@
 
 import { openDrafts } from '../storage/drafts.js'
 import { isBusy } from '../sync/status.js'
-import { askWorker, registerWorker } from './worker.js'
+import { Trouble } from '../words/trouble.js'
+import { askWorker, leaveInPeace, registerWorker } from './worker.js'
 
 const HOUR = 3_600_000
 
@@ -35,11 +36,21 @@ export function updateWaiting() {
   return Boolean(registration?.waiting && navigator.serviceWorker.controller)
 }
 
-/** Let the waiting build take over now: a person said so. */
+/** Let the waiting build take over now: a person said so. The page loads anew. @throws {Trouble} `shell.update_stuck` */
 export async function applyUpdate() {
   if (!updateWaiting()) return
   handingOver = true
-  await askWorker('take over', registration?.waiting ?? null, 2000)
+  leaveInPeace(true)
+  const next = registration?.waiting ?? null
+  askWorker('take over', next)
+  // Chromium looks whether the old worker rests only when one of its events ends; a resting one would hold the
+  // place for minutes. So it is given events: a fetch that it answers from the phone.
+  for (let tries = 0; tries < 30 && next?.state === 'installed'; tries += 1) {
+    await new Promise((resolve) => setTimeout(resolve, 500))
+    await fetch('/shell.json').catch(() => {})
+  }
+  leaveInPeace(false)
+  if (next?.state === 'installed') throw new Trouble('shell.update_stuck')
 }
 
 /** Let it take over if nobody is in the middle of anything. @returns {Promise<boolean>} whether it does */

@@ -67,7 +67,7 @@ export async function refuse(row, answer) {
     state: answer.status === 'quarantined' ? 'held' : 'refused', failures,
     next: Date.now() + waitFor(failures, REFUSED_DELAYS, Math.random()),
     refusal: { code: text(answer.code), field: text(answer.field), value: text(answer.value),
-      message: text(answer.message), wayOut: text(answer.way_out) },
+      message: text(answer.message), wayOut: text(answer.way_out), facts: answer.facts ?? {} },
   })
 }
 

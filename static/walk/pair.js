@@ -14,7 +14,7 @@ const ROLES = ['where', 'what']
 
 /** @param {{job: string, record: any, walk: any, station: any, person: any, locked: boolean, subject?: string}} props */
 export function Pair({ job, record, walk, station, person, locked, subject }) {
-  const [draft, change] = useDraft(person.id, `photo/${(station ?? walk).id}`, { waiting: '' })
+  const [draft, change, drop] = useDraft(person.id, `photo/${(station ?? walk).id}`, { waiting: '' })
   if (!draft) return null
   const has = (/** @type {string} */ role) => photosOf(record, walk, station, role).at(-1)
   const keep = (/** @type {string} */ role) => (/** @type {File} */ file, /** @type {'camera' | 'picked'} */ source, /** @type {any} */ position) =>
@@ -26,7 +26,7 @@ export function Pair({ job, record, walk, station, person, locked, subject }) {
       ${has(role) && html`<${Picture} sha256=${has(role).sha256} job=${job} name=${say(`photo.${role}`)} />
         <p class="done-bar">✓ ${say('photo.kept')}</p>`}
       ${!locked && html`<${PhotoButton} role=${role} waiting=${draft.waiting === role}
-        wait=${(/** @type {boolean} */ on) => change({ waiting: on ? role : '' })} keep=${keep(role)} />`}
+        wait=${(/** @type {boolean} */ on) => (on ? change({ waiting: role }) : drop())} keep=${keep(role)} />`}
     </div>`)}</div>
     ${has('what') && !has('where') && html`<p class="problem"><strong>▲ ${say('photo.illustration')}</strong></p>`}
   <//>`

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from inspect_app.settings import shipped
 from tests.browser.office import Office
 from tests.browser.phone import Phone
 from tests.browser.profile import Profile
@@ -60,6 +61,17 @@ def office(prepared: Path, tmp_path: Path) -> Iterator[Office]:
     """A running server with one job and its people."""
     shutil.copytree(prepared, tmp_path / "office")
     with Office(tmp_path / "office") as running:
+        yield running
+
+
+@pytest.fixture
+def own(prepared: Path, tmp_path: Path) -> Iterator[Office]:
+    """An office whose static files are a copy that a test may change: ``own.static``."""
+    shutil.copytree(prepared, tmp_path / "office")
+    static = tmp_path / "static"
+    shutil.copytree(shipped("static"), static)
+    with Office(tmp_path / "office", static=static) as running:
+        running.static = static
         yield running
 
 

@@ -46,6 +46,7 @@ class Office:
             self._people()
             if first:
                 self._open_job(definitions or {})
+        self.static = static or settings.static
         self._server: werkzeug.serving.BaseWSGIServer | None = None
 
     def _people(self) -> None:

@@ -1,11 +1,7 @@
 """The app without a network: installed whole or not at all, proved, replaced only when quiet."""
 
-import shutil
-from pathlib import Path
-
 import pytest
 
-from inspect_app.settings import shipped
 from tests.browser.office import Office
 from tests.browser.phone import Phone
 
@@ -18,17 +14,6 @@ REGISTER = """const found = await navigator.serviceWorker.register('/sw.js', { u
   return worker.state"""
 PROVE = """const { active } = (await navigator.serviceWorker.getRegistration()) ?? {};
   return askWorker('prove', active ?? null)"""
-
-
-@pytest.fixture
-def own(prepared: Path, tmp_path: Path):
-    """An office whose static files are a copy that a test may change."""
-    shutil.copytree(prepared, tmp_path / "office")
-    static = tmp_path / "static"
-    shutil.copytree(shipped("static"), static)
-    with Office(tmp_path / "office", static=static) as running:
-        running.static = static
-        yield running
 
 
 @pytest.fixture
