@@ -1,14 +1,17 @@
 """Listen for HTTP: the server that the app is served by, here and in the demonstration."""
 
+from collections.abc import Callable
+from threading import Event
 from typing import Any
 
 from flask import Flask
-from waitress import create_server
+from waitress import create_server, wasyncore
 
 from inspect_app.errors import BadInput
 
 THREADS = 8
 LARGEST_BODY = 64 * 1024 * 1024
+LONGEST_STOP = 10.0  # seconds, for the answers under way and for each turn of the serving thread
 
 
 def listening(app: Flask, host: str, port: int) -> Any:
@@ -26,3 +29,27 @@ def address(server: Any) -> str:
     """``http://HOST:PORT`` of a listening server."""
     host = server.effective_host
     return f"http://{'[' + host + ']' if ':' in host else host}:{server.effective_port}"
+
+
+def stop(server: Any) -> None:
+    """Close the socket and every connection of a server that ``run()`` serves in another thread; ``run()`` then
+    returns. The serving thread itself closes them, for it may be waiting on these very descriptors; and its
+    waker goes last, once no worker can use it: a number given back is soon another file's."""
+
+    def in_serving_thread(close: Callable[[], None]) -> None:
+        done = Event()
+
+        def run() -> None:
+            close()
+            done.set()
+
+        server.trigger.pull_trigger(run)
+        done.wait(LONGEST_STOP)
+
+    def close_connections() -> None:
+        for channel in [one for one in server._map.values() if one is not server.trigger]:
+            wasyncore.dispatcher.close(channel) if channel is server else channel.close()
+
+    in_serving_thread(close_connections)
+    server.task_dispatcher.shutdown(timeout=LONGEST_STOP)
+    in_serving_thread(server.trigger.close)

@@ -10,7 +10,7 @@ from inspect_app.demo.run import SCENARIO
 from inspect_app.intake.job_file import read_yaml
 from inspect_app.intake.register_job import register_job
 from inspect_app.settings import settings_from
-from inspect_app.web.listening import listening
+from inspect_app.web.listening import listening, stop
 from tests.browser.gate import free_port
 
 PASSWORD = "an invented password"
@@ -41,9 +41,7 @@ class Roof:
 
     def stop(self) -> None:
         if self.server is not None:
-            self.server.close()
-            for channel in list(self.server._map.values()):
-                channel.close()
+            stop(self.server)
             self.server = None
 
     def kinds(self) -> list[str]:

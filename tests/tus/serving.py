@@ -12,6 +12,8 @@ from pathlib import Path
 import waitress.server
 import werkzeug.serving
 
+from inspect_app.web.listening import stop
+
 REPOSITORY = Path(__file__).resolve().parents[2]
 
 
@@ -23,7 +25,7 @@ def served(app) -> Iterator[int]:
     try:
         yield server.effective_port
     finally:
-        server.close()  # its thread ends by itself at the next turn of its loop, within a second
+        stop(server)
 
 
 @contextlib.contextmanager
