@@ -11,8 +11,10 @@ INSTRUMENTS: dict[str, tuple[str | None, ...]] = {
     "note": (None,),
     "measure": ("slot_taps", "number", "gaps"),
     "count": ("count",),
+    "compute": (None,),
 }
-WITHOUT_VERDICT = ("movement", "window")  # these rules work something out and judge nothing
+# These rules work something out and judge nothing; a window judges only a screw, which is what ``slot`` is for.
+WITHOUT_VERDICT = ("movement", "window", "pull_out", "pull_over", "withdrawal", "clip_force", "edge_width")
 
 
 def definition_faults(data: dict[str, Any]) -> Iterator[Fault]:
@@ -47,6 +49,8 @@ def _instrument(item: dict[str, Any]) -> Iterator[Fault]:
         yield ("instrument",), instrument, "instrument_for_kind", {"kind": kind, "allowed": allowed}
     if instrument == "slot_taps" and not (rule or "").startswith("slot@"):
         yield ("instrument",), instrument, "taps_without_slot", {}
+    if kind == "compute" and not rule:
+        yield ("rule",), None, "rule_needed", {"kind": kind}
     if rule and kind in ("judge", "note"):
         yield ("rule",), rule, "rule_for_kind", {"kind": kind}
     needs_unit = instrument in ("number", "gaps")
@@ -81,5 +85,5 @@ def _severity(item: dict[str, Any]) -> Iterator[Fault]:
     if not judged and item["severity"] != "record":
         yield ("severity",), item["severity"], "unjudged", {"kind": item["kind"]}
     sources = list((item["rule"] or {}).get("inputs", {}).values())
-    if rule and judged and not any(isinstance(one, str) and one.startswith("reading.") for one in sources):
+    if rule and judged and item["kind"] != "compute" and not any(isinstance(one, str) and one.startswith("reading.") for one in sources):
         yield ("rule", "inputs"), None, "reading_unused", {}

@@ -1,6 +1,7 @@
 """What a rule's input may be read from: every path into the bodies of entries, with its dimension.
 
-The bodies are those of DEVELOPERS.md, "Kinds"; ``area.panel_length`` comes from the fold.
+The bodies are those of DEVELOPERS.md, "Kinds"; ``area.panel_length``, ``area.panel_count`` and
+``area.run`` come from the fold.
 """
 
 ROOTS = ("job", "assembly", "area", "walk", "station", "zone", "reading")
@@ -28,6 +29,7 @@ PATHS = {
     "area.coverage": "length",
     "area.panel_length": "length",
     "area.panel_count": "integer",
+    "area.run": "length",
     "area.fixed_line.from_low_end": "length",
     "area.fixed_line.fasteners": "integer",
     "walk.metal_temperature": "temperature",

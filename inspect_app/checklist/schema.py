@@ -11,7 +11,7 @@ from inspect_app.checklist.said import Flag, Inputs, Shape, Whole, many_of, one_
 
 ROLES = ("foreman", "inspector", "reviewer", "administrator")
 ATTACHMENTS = ("nail_flange", "fixed_clip", "expansion_clip")
-KINDS = ("judge", "measure", "count", "note")
+KINDS = ("judge", "measure", "count", "note", "compute")
 PHOTOS = ("required", "on_fail", "optional")
 SEVERITIES = ("critical", "major", "minor", "record")
 INSTRUMENTS = ("slot_taps", "number", "gaps", "count", "choice")

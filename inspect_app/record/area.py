@@ -3,6 +3,9 @@
 import math
 
 from inspect_app.rules.quantity import convert
+from inspect_app.rules.refused import Refused
+
+MOST_PANELS = 1000000  # more is a slip of the hand, and no number for the phone's interpreter
 
 
 def panel_length(body: dict) -> "dict | None":
@@ -17,18 +20,40 @@ def panel_length(body: dict) -> "dict | None":
     return {"value": value, "unit": body["outline"]["unit"]}
 
 
+def longest_run(body: dict) -> "dict | None":
+    """The longest piece of a panel that moves: from the fixed line to the farther end, the whole panel where no
+    fixed line is told. In the outline's unit; None without an outline. A line beyond the panel counts as its end,
+    and one that no roof can have as not told."""
+    length = panel_length(body)
+    line = (body.get("fixed_line") or {}).get("from_low_end")
+    if length is None or line is None:
+        return length
+    whole = float(length["value"])
+    try:
+        at = min(max(convert(line, length["unit"], "fixed_line"), 0.0), whole)
+    except Refused:
+        return length
+    if at == 0.0 or at == whole:
+        return length
+    return {"value": str(max(at, whole - at)), "unit": length["unit"]}
+
+
 def panel_count(body: dict, assembly: "dict | None") -> "int | None":
     """Panels across the area, the last one ripped: the width along the eave over the coverage, rounded up.
 
     The area's own ``coverage`` wins over the assembly's. None when neither is known. A remainder below a
-    millionth of a panel is the rounding of the division, not a panel.
+    millionth of a panel is the rounding of the division, not a panel. None too for a coverage no roof can have: one
+    slip in one area must not take the whole record with it.
     """
     coverage = body.get("coverage") or (assembly or {}).get("coverage")
     width = _extent(body, 0)
     if coverage is None or width is None:
         return None
-    module = convert(coverage, body["outline"]["unit"], "coverage")
-    if not module > 0:
+    try:
+        module = convert(coverage, body["outline"]["unit"], "coverage")
+    except Refused:
+        return None
+    if not module > 0 or not width / module < MOST_PANELS:
         return None
     return math.ceil(width / module - 1e-6)
 

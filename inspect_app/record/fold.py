@@ -1,7 +1,7 @@
 """Fold a job's entries into its record. See ``inspect_app/record/__init__.py`` for what it promises."""
 
 from inspect_app.record.answers import fold_answers
-from inspect_app.record.area import panel_count, panel_length
+from inspect_app.record.area import longest_run, panel_count, panel_length
 from inspect_app.record.authority import objection
 from inspect_app.record.chain import chains
 from inspect_app.record.findings import findings
@@ -70,6 +70,7 @@ def _measure_areas(record: dict) -> None:
         assembly = record["assemblies"].get(area.get("assembly"))
         area["panel_length"] = panel_length(area)
         area["panel_count"] = panel_count(area, assembly)
+        area["run"] = longest_run(area)
 
 
 def _fill_walks(record: dict, grouped: dict, flags: list) -> None:

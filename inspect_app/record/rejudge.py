@@ -25,7 +25,7 @@ def rejudge(verdict: dict, choice: "str | None" = None) -> "str | None":
         if refused.code == "unknown_rule":
             return "not_determinable"
         # Refused or missing inputs: an unknown is never a pass, and never "does not apply".
-        return "same" if result == "not_determinable" else "different"
+        return "same" if result == "not_determinable" and not verdict.get("values") else "different"
     except Exception:  # recorded inputs are anybody's data: a rule that breaks on them has no opinion
         return "not_determinable"
     # Some rules only compute: then nothing was judged, unless a person said what follows from the number.

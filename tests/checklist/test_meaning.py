@@ -8,6 +8,7 @@ from tests.checklist.sample import RULES, codes, problems, with_item
 NUMBER = {"instrument": "number", "unit": {"US": "in", "SI": "mm"}}
 LIMIT = {"name": "limit@1", "inputs": {"reading": "reading.value", "at_most": {"value": "2", "unit": "in"}}}
 MEASURE = {"kind": "measure", **NUMBER, "rule": LIMIT}
+SLOPE = {"name": "slope@1", "inputs": {"slope": "area.slope", "minimum": "assembly.minimum_slope"}}
 TAPS = {"name": "slot@1", "inputs": {
     "taps": "reading.taps", "expansion": "assembly.expansion", "metal_low": "job.metal_low",
     "metal_high": "job.metal_high", "metal_now": "walk.metal_temperature", "slot": "assembly.slot_length",
@@ -40,6 +41,11 @@ TAPS = {"name": "slot@1", "inputs": {
         ({**MEASURE, "rule": {"name": "slope@1", "inputs": {"slope": "area.slope"}}}, "reading_unused"),
         ({**MEASURE, "rule": {"name": "movement@1", "inputs": {
             "distance": "area.panel_length", "expansion": "assembly.expansion"}}}, "unjudged"),
+        ({"kind": "compute"}, "rule_needed"),
+        ({"kind": "compute", "instrument": "choice", "rule": SLOPE}, "instrument_for_kind"),
+        ({"kind": "compute", "rule": LIMIT}, "unknown_path"),
+        ({"kind": "compute", "rule": {"name": "movement@1", "inputs": {
+            "distance": "area.run", "expansion": "assembly.expansion"}}}, "unjudged"),
     ],
 )  # fmt: skip
 def test_a_combination_that_misleads_is_refused(changed, code):
@@ -59,6 +65,7 @@ def test_a_combination_that_misleads_is_refused(changed, code):
         {**MEASURE, "rule": ..., "severity": "record", "photo": "optional"},
         {"kind": "measure", "instrument": "slot_taps", "rule": TAPS},
         {"kind": "count", "instrument": "count", "severity": "record", "photo": "optional"},
+        {"kind": "compute", "rule": SLOPE},
     ],
 )
 def test_a_sound_combination_compiles(changed):

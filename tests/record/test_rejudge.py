@@ -14,10 +14,12 @@ from tests.report.sample_ground import q
 
 ROOT = Path(__file__).parents[2]
 SCRIPT = """
-import { computed, judged, noted } from './static/walk/verdict.js'
+import { computed, judged, noted, places } from './static/walk/verdict.js'
+import { number } from './static/words/number.js'
 import { readFileSync } from 'node:fs'
 const answers = JSON.parse(readFileSync(0, 'utf8'))
-console.log(JSON.stringify([...answers.map((one) => computed(one, 'R')), judged('not_applicable'), noted()]))
+console.log(JSON.stringify([...answers.map((one) => computed(one, 'R')), judged('not_applicable'), noted(),
+  number('0.0239', 'in', places('thickness@1', 'in')), number('0.0239', 'in', places('spacing@1', 'in'))]))
 """
 MOVEMENT = {"distance": "assembly.d", "expansion": "job.expansion", "metal_low": "job.low", "metal_high": "walk.now"}
 THICKNESS = {"gauge": "assembly.gauge", "system": "assembly.system", "reading": "reading.value", "coated": True}
@@ -48,12 +50,16 @@ def test_whatever_a_phone_records_of_a_rule_s_answer_the_office_finds_the_same()
         asked("thickness@1", THICKNESS, reading={"value": q("0.021", "in")}),
         asked("thickness@1", THICKNESS, reading={"value": q("0.026", "in")}),
     ]
-    *ruled, chosen, noted = by_the_phone(answers)
+    *ruled, chosen, noted, _, _ = by_the_phone(answers)
     assert [one["result"] for one in ruled] == [
         "not_applicable", "not_determinable", "not_determinable", "fail", "not_determinable",
     ]  # fmt: skip
     assert [rejudge(one) for one in ruled] == ["same"] * 5
     assert [rejudge(chosen, "not_applicable"), rejudge(noted)] == [None, None]
+
+
+def test_the_phone_shows_sheet_metal_to_four_places_as_the_report_does():
+    assert by_the_phone([])[-2:] == ["0.0239\u00a0in", "0.024\u00a0in"]
 
 
 @pytest.mark.parametrize(
@@ -87,17 +93,25 @@ def test_a_reason_that_claims_a_missing_input_is_not_believed():
 
 @pytest.mark.parametrize("value", ["nan", "inf", "-inf", "1e999"])
 def test_a_recorded_number_that_is_none_is_different(value):
-    found = asked("thickness@1", THICKNESS)
+    found = asked("thickness@1", THICKNESS, reading={"value": q("0.026", "in")})
     recorded = {"result": found["verdict"], "rule": found["rule"], "inputs": found["inputs"]}
-    assert rejudge(recorded | {"values": {"base": q("0.5", "in")}}) == "same"
+    assert rejudge(recorded | {"values": {"base": q("0.026", "in")}}) == "same"
     assert rejudge(recorded | {"values": {"base": q(value, "in")}}) == "different"
 
 
 def test_the_right_number_of_another_kind_of_unit_is_different():
-    found = asked("thickness@1", THICKNESS)
+    found = asked("thickness@1", THICKNESS, reading={"value": q("0.026", "in")})
     recorded = {"result": found["verdict"], "rule": found["rule"], "inputs": found["inputs"]}
-    assert rejudge(recorded | {"values": {"base": q("12.7", "mm")}}) == "same"
-    assert rejudge(recorded | {"values": {"base": q("0.5", "/12")}}) == "different"
+    assert rejudge(recorded | {"values": {"base": q("0.6604", "mm")}}) == "same"
+    assert rejudge(recorded | {"values": {"base": q("0.026", "/12")}}) == "different"
+
+
+def test_a_number_beside_inputs_that_the_rule_refuses_is_different():
+    found = asked("thickness@1", THICKNESS)
+    assert (found["verdict"], found["reason"]["code"]) == ("not_determinable", "out_of_range")  # half an inch of sheet
+    recorded = {"result": "not_determinable", "rule": found["rule"], "inputs": found["inputs"], "values": {}}
+    assert rejudge(recorded) == "same"
+    assert rejudge(recorded | {"values": {"base": q("0.5", "in")}}) == "different"
 
 
 def test_a_rule_from_a_later_release_is_not_called_different():
