@@ -64,4 +64,3 @@ def _extent(body: dict, axis: int) -> "float | None":
     if not values:
         return None
     return max(values) - min(values)
-
