@@ -85,5 +85,6 @@ def _severity(item: dict[str, Any]) -> Iterator[Fault]:
     if not judged and item["severity"] != "record":
         yield ("severity",), item["severity"], "unjudged", {"kind": item["kind"]}
     sources = list((item["rule"] or {}).get("inputs", {}).values())
-    if rule and judged and item["kind"] != "compute" and not any(isinstance(one, str) and one.startswith("reading.") for one in sources):
+    looks = any(isinstance(one, str) and one.startswith("reading.") for one in sources)
+    if rule and judged and item["kind"] != "compute" and not looks:
         yield ("rule", "inputs"), None, "reading_unused", {}

@@ -30,7 +30,7 @@ export function Item({ job, record, definitions, person, rest }) {
   const key = `item/${place}/${id}/${name}`
   const [draft, change, drop] = useDraft(person.id, key, { note: '', reading: null, area: '' })
   const area = draft && walk ? areaOf(record, walk, station, draft.area) : null
-  const verdict = useVerdict({ record, walk, station, area, item, reading: draft?.reading })
+  const verdict = useVerdict({ record, walk, station, area, item, reading: item?.kind === 'compute' ? {} : draft?.reading })
   const [digest, setDigest] = useState('')
   useEffect(() => { build().then(setDigest) }, [])
   if (!walk || !item) return html`<${Lost} />`
@@ -43,7 +43,7 @@ export function Item({ job, record, definitions, person, rest }) {
     await drop()
     go(...(station ? ['job', job, 'station', place] : ['job', job, 'walk', place]))
   }
-  const byRule = item.rule && item.instrument
+  const byRule = item.rule && (item.instrument || item.kind === 'compute')
   // Before the reading where it is made on the picture or always asked for; else after it, where it may be needed.
   const pair = html`<${Pair} ...${{ job, record, walk, station, person, locked, subject: answerId(place, definition, item) }} />`
   return html`<${Screen} title=${pick(item.question)} over=${pick(definition.title)} back=${back} backTo=${say('back')}>
