@@ -40,6 +40,7 @@ def install(app: Flask) -> None:
     app.register_error_handler(Refused, refused)
     app.register_error_handler(HTTPException, http)
     app.register_error_handler(RecursionError, nested)
+    app.register_error_handler(ValueError, endless)
     app.register_error_handler(Exception, unexpected)
 
 
@@ -72,6 +73,13 @@ def http(error: HTTPException) -> Answer:
 def nested(_error: RecursionError) -> Answer:
     # JSON nested thousands deep exhausts the parser's stack; it carries nothing anyone would send.
     return error_body("bad_json", "request", "nesting"), 400, {}
+
+
+def endless(error: ValueError) -> Answer:
+    # A number of thousands of digits: Python reads none (CVE-2020-10735), and its parser says so in no other way.
+    if request.is_json and "integer string" in str(error):
+        return error_body("bad_json", "request", "digits"), 400, {}
+    return unexpected(error)
 
 
 def unexpected(error: Exception) -> Answer:

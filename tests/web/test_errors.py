@@ -50,6 +50,8 @@ def test_a_full_disk_is_507_without_a_receipt_and_the_same_batch_goes_in_later(o
         b'{"login": 1}',
         b"NaN",
         b'{"a":' * 5000,
+        b"9" * 5000,
+        b'{"login": ' + b"9" * 5000 + b"}",
     ],
 )
 def test_a_body_that_is_not_what_it_should_be_is_refused_in_words(office, body):
