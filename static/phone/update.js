@@ -14,8 +14,8 @@ export function Update() {
   const [waiting, setWaiting] = useState(updateWaiting())
   const [open, setOpen] = useState(0)
   useEffect(() => {
-    build().then(setRunning)
     const read = () => {
+      build().then(setRunning)
       setWaiting(updateWaiting())
       openDrafts().then(setOpen)
     }
