@@ -37,3 +37,11 @@ export function computed(answer, rulebook) {
   return { result: answer.verdict ?? 'not_applicable', rule: answer.rule, rulebook, reason: textual(answer.reason ?? null),
     inputs: textual(answer.inputs ?? {}), values: Object.fromEntries(values) }
 }
+
+/**
+ * Decimals of a rule's lengths: sheet metal one finer than the rest, as the gauge tables are; undefined for the usual.
+ * @param {string} rule @param {string} unit @returns {number | undefined}
+ */
+export function places(rule, unit) {
+  return /^thickness@/.test(rule) ? /** @type {Record<string, number>} */ ({ in: 4, mm: 3 })[unit] : undefined
+}
