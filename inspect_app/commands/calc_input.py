@@ -13,6 +13,7 @@ NUMBER = r"[+-]?(?:\d+[- ]\d+/\d+|\d+/\d+|(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+
 ONE = re.compile(rf"({NUMBER})\s*(\D.*)?", re.ASCII)
 FEET_AND_INCHES = re.compile(rf"(\d+)\s*(?:ft|feet|foot|')\s*-?\s*({NUMBER})\s*(?:in|inch|inches|\")", re.ASCII)
 RISE = re.compile(rf"({NUMBER})\s*(?::|in|/)\s*(12(?:\.0+)?)|({NUMBER})\s*:\s*(\d+(?:\.\d+)?)", re.ASCII)
+LONGEST = 100
 TYPED = str.maketrans({"−": "-", "–": "-", "′": "'", "’": "'", "″": '"', "”": '"', "\u00a0": " "})
 SPOKEN = {
     "'": "ft", '"': "in", "feet": "ft", "foot": "ft", "inch": "in", "inches": "in", "°f": "F", "°c": "C", "f": "F",
@@ -53,6 +54,8 @@ def quantity(text: str, name: str, dimension: str) -> dict[str, str] | int:
     ``80F`` is a difference. A slope ``1/4`` is not read as 3:12: it may be a quarter inch in the foot. Raises
     ``BadInput`` ``calc_unreadable`` and ``calc_no_unit``.
     """
+    if len(text) > LONGEST:  # Python itself takes no whole number of thousands of digits
+        raise BadInput("calc_unreadable", field=name, value=text[:LONGEST])
     plain = text.translate(TYPED).strip()
     both = FEET_AND_INCHES.fullmatch(plain)
     if both:

@@ -156,6 +156,8 @@ def test_a_tab_is_reckoned_by_the_rule_of_its_clip(capsys):
         (TRAVELLER.replace("0.190in", "1in"), "shank", "1 in"),
         (TRAVELLER.replace("metal_now=70F", "metal_now=70K"), "metal_now", "70 K"),
         ("movement distance=1/0in expansion=6.5e-6/F change=80F", "distance", "1/0in"),
+        (f"movement distance=1/{'9' * 5000}in expansion=6.5e-6/F change=80F", "distance", "1/999"),
+        (f"movement distance={'9' * 400}/1in expansion=6.5e-6/F change=80F", "distance", "999"),
         ("slope slope=3:12 units=metric", "units", "METRIC"),
     ],
 )
