@@ -11,7 +11,7 @@ from inspect_app.evidence.verify import verify
 from tests.browser.roof import Roof
 from tests.browser.walker import Walker
 
-PHONE = {"viewport": {"width": 390, "height": 844}, "locale": "en-US"}
+PHONE = {"viewport": {"width": 390, "height": 844}, "locale": "en-US", "has_touch": True}
 
 
 @pytest.fixture
@@ -57,6 +57,36 @@ def walk_a_place(walker: Walker, offset: float) -> None:
     walker.sees('[data-name="verdict"]')
 
 
+def clips(walker: Walker) -> None:
+    """A place with clips: a count as approved, and a tab too near its stop."""
+    walker.place("Yard", "3", "62", "field")
+    walker.named("look")
+    walker.sees('[data-role="where"]')
+    walker.take("where")
+    walker.take("what", 0.1)
+    walker.item("fasteners_per_clip")
+    walker.page.fill('.stepper[data-name="count"] input', "2")
+    walker.judged("pass")
+    walker.item("tab_place")
+    walker.choose("tab-way", "ridge")
+    # At 74 F and 62 ft from the fixed line the tab may stand from -0.55 to +0.49 in.
+    walker.page.fill('.stepper[data-name="reading"] input', "0.75")
+    walker.judged("fail")
+    walker.named("back-to-walk")
+
+
+def whole_day(walker: Walker) -> None:
+    """The end of the day: what a glance answers, and a slope below the approved one."""
+    walker.sees('[data-name="sign"]')
+    walker.named("all-good")
+    walker.item("slope")
+    walker.tap('fieldset[data-name="area"] button:has-text("Yard")')
+    walker.take("where")
+    walker.page.fill('.stepper[data-name="reading"] input', "0.25")
+    walker.judged("fail")
+    walker.sees('[data-name="sign"]')
+
+
 def test_a_walk_without_network_or_server_arrives_once_and_becomes_a_verified_report(
     chromium: Any, roof: Roof, tmp_path: Path
 ) -> None:
@@ -73,10 +103,11 @@ def test_a_walk_without_network_or_server_arrives_once_and_becomes_a_verified_re
     walker.named("record")
     walker.sees('[data-name="back-to-walk"]')
     walker.named("back-to-walk")
-    walker.place("Yard", "3", "62", "field")
+    clips(walker)
+    walker.place("Yard", "9", "40", "field")
     walker.named("unsafe")
-    walker.sees('[data-name="sign"]')
-    walker.sign()
+    whole_day(walker)
+    walker.sign_with_a_finger()
     assert "only on this phone" in walker.page.inner_text(".strip")
     assert "walk" not in roof.kinds()
 
@@ -84,15 +115,19 @@ def test_a_walk_without_network_or_server_arrives_once_and_becomes_a_verified_re
     assert arrived(roof, "signoff")
     walker.page.wait_for_selector('.strip:has-text("The office has everything")', timeout=30000)
     kinds = roof.kinds()
-    assert kinds.count("signoff") == 1 and kinds.count("walk") == 1 and kinds.count("station") == 2
-    assert kinds.count("photo") == 2
+    assert kinds.count("signoff") == 1 and kinds.count("walk") == 1 and kinds.count("station") == 3
+    assert kinds.count("photo") == 5
     assert roof.app.extensions["background"].settled(30)
     walker.page.goto(f"{roof.url}/#/job/{roof.job}/report")
     walker.page.wait_for_selector('[data-name="report-state"][data-state="ready"]', timeout=15000)
     reports = sorted((roof.parts.settings.data / "reports" / roof.job).glob("report-*.pdf"))
     assert reports and not verify(reports[-1].read_bytes()).failed
-    findings = roof.record()["findings"]
-    assert [one["item"] for one in findings.values()] == ["slot_place"]
+    record = roof.record()
+    assert sorted(one["item"] for one in record["findings"].values()) == ["slope", "slot_place", "tab_place"]
+    results: dict[str, set[str]] = {}
+    for name, answer in record["answers"].items():
+        results.setdefault(name.split("/")[1], set()).add(answer["result"])
+    assert len(results) == 3 and all({"pass", "fail"} <= one for one in results.values()), results
     assert walker.faults == []
     context.close()
 

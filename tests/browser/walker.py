@@ -99,3 +99,31 @@ class Walker:
         self.page.locator('button[data-name="sign"]').click(timeout=5000)
         self.taps += 1
         self.sees(".done-bar")
+
+    def sign_with_a_finger(self) -> None:
+        """As ``sign``, by touch: what a phone's screen sends."""
+        self.named("sign")
+        pad = self.page.locator('[data-name="pad"]')
+        pad.scroll_into_view_if_needed()
+        box = pad.bounding_box()
+        touch = self.page.context.new_cdp_session(self.page)
+        for step in range(9):
+            at = {"x": box["x"] + 30 + 28 * step, "y": box["y"] + (60 if step % 2 else 130)}
+            kind = "touchMove" if step else "touchStart"
+            touch.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": [at]})
+        touch.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+        touch.detach()
+        self.page.locator('button[data-name="sign"]').click(timeout=5000)
+        self.taps += 1
+        self.sees(".done-bar")
+
+    def judged(self, result: str) -> None:
+        """The reading's verdict is shown with its working, the rule in words and its source; then it is recorded."""
+        verdict = self.page.locator(f'[data-name="verdict"][data-result="{result}"]')
+        verdict.wait_for(timeout=10000)
+        verdict.locator("details summary").click()
+        working = verdict.inner_text()
+        assert "undefined" not in working and "rule." not in working
+        assert all(len(one) > 5 for one in verdict.locator("details > p").all_text_contents())
+        assert verdict.locator("details > p").count() == 2
+        self.named("record")
