@@ -20,5 +20,6 @@ export function useSyncStatus() {
 function sentence(now) {
   if (!now) return ''
   if (now.phase === 'waiting' && now.reason && known(now.reason)) return say(now.reason, now.facts)
+  if (now.phase === 'idle' && now.refused > 0) return say('sync.idle_but_refused')
   return say(`sync.phase.${now.phase}`, { last: now.last ? age(now.last) : '' })
 }
