@@ -39,7 +39,9 @@ def judge(given: dict, system: str) -> dict:
     reading = numbers["reading"]
     # A margin between two temperatures is a difference.
     values["margin"] = measured(distance_to_limit(reading, low, high), difference_of(unit))
-    bound = abs(numbers.get("uncertainty", 0.0))
+    bound = numbers.get("uncertainty", 0.0)
+    if bound < 0.0:
+        raise Refused("negative", "uncertainty")
     verdict = settle(reading - bound, reading + bound, low, high)
     code = "below_limit" if low is not None and reading < low else "above_limit"
     why = {"pass": None, "fail": reason(code), "too_close": reason("limit_too_close")}[verdict]

@@ -46,6 +46,8 @@ def judge(given: dict, system: str) -> dict:
     bound = given["uncertainty"] or 0.0
     coating = given["coating_thickness"]
     base = reading - (coating or 0.0)
+    if not base > 0.0:  # a coating as thick as sheet and coating together: one of the two was misread
+        raise Refused("out_of_range", "coating_thickness")
     values.update(all_measured({"base": base, "bound": bound}, length))
     verdict = settle(base - bound, base + bound, minimum, None)
     if verdict == "fail":

@@ -17,6 +17,10 @@ CASES = spoiled(VECTORS)
 LENGTH = {"value": "1", "unit": "ft"}
 
 
+def q(value: str, unit: str) -> dict[str, str]:
+    return {"value": value, "unit": unit}
+
+
 def test_every_rule_is_attacked_in_every_input() -> None:
     assert {rule for rule, _ in CASES} == {full_name(name) for name in names()}
     assert len(CASES) > 3000
@@ -69,3 +73,17 @@ def test_a_thousand_gaps_are_taken_and_more_are_refused() -> None:
     assert judge("spacing", {"gaps": [LENGTH] * 1000, "limit": LENGTH})["verdict"] == "pass"
     with pytest.raises(Refused, match="too_many"):
         judge("spacing", {"gaps": [LENGTH] * 1001, "limit": LENGTH})
+
+
+def test_an_uncertainty_below_nothing_is_refused() -> None:
+    with pytest.raises(Refused) as refused:
+        judge("limit@1", {"reading": q("2", "in"), "at_least": q("1", "in"), "uncertainty": q("-0.5", "in")})
+    assert (refused.value.code, refused.value.field, refused.value.value) == ("negative", "uncertainty", "-0.5 in")
+
+
+@pytest.mark.parametrize("coating", ["0.03", "0.05"])
+def test_a_coating_as_thick_as_the_whole_sheet_is_refused(coating: str) -> None:
+    given = {"gauge": "24", "system": "MSG", "reading": q("0.03", "in"), "coating_thickness": q(coating, "in")}
+    with pytest.raises(Refused) as refused:
+        judge("thickness@1", given)
+    assert (refused.value.code, refused.value.field) == ("out_of_range", "coating_thickness")
