@@ -20,7 +20,7 @@ from inspect_app.demo.walk import Ticking, Walk
 from inspect_app.intake.job_file import read_yaml, sayings
 from inspect_app.people.passwords import made_up
 from inspect_app.record.area import panel_length
-from inspect_app.web.listening import address, listening
+from inspect_app.web.listening import address, listening, stop
 from inspect_app.web.reports_desk import maker
 
 SCENARIO = Path(__file__).with_name("scenario.yaml")
@@ -69,7 +69,7 @@ def make(folder: Path, start: Callable[[Path], Flask], now: datetime, entropy: C
         with app.app_context():
             maker().make(job["id"])
     finally:
-        server.close()
+        stop(server)
     _let_go(app)
     note = {"job": job["id"], "people": people, "invented": True}
     (making / NOTE).write_text(json.dumps(note, indent=1, ensure_ascii=False), "utf-8")

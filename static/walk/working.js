@@ -5,6 +5,7 @@ import { known, say } from '../words/say.js'
 import { number } from '../words/number.js'
 import { SlotDrawing } from '../instruments/slot_drawing.js'
 import { turned } from '../instruments/toward.js'
+import { putIn } from './put_in.js'
 import { places } from './verdict.js'
 import { RESULTS } from './item_row.js'
 
@@ -36,7 +37,7 @@ export function Working({ answer }) {
     <dl class="facts">${rows(answer.values ?? {}).filter(([name]) => !drawn || !DRAWN.includes(name)).map(([name, one]) => html`<div key=${name}>
       <dt>${say(`value.${name}`)}</dt><dd class=${drawn ? '' : 'number'}>${number(one.value, one.unit, places(answer.rule, one.unit))}</dd></div>`)}</dl>
     <details><summary class="press">${say('item.rule')}</summary>
-      <dl class="facts">${rows(answer.inputs ?? {}).map(([name, one]) => html`<div key=${name}><dt>${say(`input.${name}`)}</dt><dd>${number(one.value, one.unit, places(answer.rule, one.unit))}</dd></div>`)}</dl>
+      <dl class="facts">${putIn(answer).map(([name, text]) => html`<div key=${name}><dt>${say(`input.${name}`)}</dt><dd>${text}</dd></div>`)}</dl>
       <p>${say(`rule.${answer.rule}.formula`)}</p><p class="hint">${say(`rule.${answer.rule}.source`)}</p></details>
   </section>`
 }
