@@ -31,6 +31,8 @@ export function Sheet({ job, record, definition, walk, station, locked }) {
       onClick=${() => pass(item)}><span aria-hidden="true">✓</span> ${say('item.pass')}</button>`
   }
   return html`<${Part} name=${pick(definition.title) ?? definition.id}>
+    ${!locked && html`<details class="cautions"><summary class="press" data-name="cautions">▲ ${say('sheet.cautions')}</summary>
+      <ul class="rules">${definition.cautions.map((/** @type {any} */ one, /** @type {number} */ n) => html`<li key=${n}>${pick(one)}</li>`)}</ul></details>`}
     ${groups[0].length > 0 && html`
       <ul class="rows">${groups[0].map((item) => row(item))}</ul>
       ${!locked && open.length > 0 && html`<${MainAction} name="all-good" label=${say('sheet.all_good')} run=${allGood} under=${say('sheet.all_good.under', { n: open.length })} />`}

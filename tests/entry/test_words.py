@@ -12,13 +12,11 @@ CODES = {key.split(".")[1] for key in WORDS if key.startswith("refusal.")}
 
 
 def raised() -> set[str]:
-    """The codes that the sources raise, Python and JavaScript."""
-    sources = [*(ROOT / "inspect_app/entry").glob("*.py"), *(ROOT / "static/entry").glob("*.js")]
-    return {
-        code
-        for path in sources
-        for code in re.findall(r"Refused\(\s*[\"'](\w+)[\"']", path.read_text(encoding="utf-8"))
-    }
+    """The codes that the sources raise, Python and JavaScript, and that a batch is answered with."""
+    sources = [*(ROOT / "inspect_app/entry").glob("*.py"), *(ROOT / "static/entry").glob("*.js"),
+               ROOT / "inspect_app/intake/batch.py"]  # fmt: skip
+    said = r"(?:Refused\(|Quarantined\(entry,)\s*[\"'](\w+)[\"']"
+    return {code for path in sources for code in re.findall(said, path.read_text(encoding="utf-8"))}
 
 
 def test_every_code_that_is_raised_has_a_message_and_a_way_out() -> None:
