@@ -14,11 +14,19 @@ export function Jobs({ tell }) {
   const [found, setFound] = useState(/** @type {any} */ (null))
   const sync = useSyncStatus()
   useEffect(() => {
-    const read = () => jobs().then(setFound)
+    let turn = 0
+    const read = async () => {
+      const mine = ++turn
+      const known = await jobs()
+      if (mine === turn) setFound(known) // an older look never covers a newer one
+    }
     read()
     tell(false)
     addEventListener('seamwalk:sync', read)
-    return () => removeEventListener('seamwalk:sync', read)
+    return () => {
+      turn = Infinity
+      removeEventListener('seamwalk:sync', read)
+    }
   }, [])
   return html`<${Screen} title=${say('jobs')} over="Seamwalk">
     ${found?.length === 0 && html`<p class="big">${say('jobs.none')}</p>

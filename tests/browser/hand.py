@@ -4,6 +4,7 @@ import io
 from typing import Any
 
 from PIL import Image, ImageDraw
+from playwright.sync_api import TimeoutError
 
 from tests.browser.office import PASSWORD
 
@@ -39,8 +40,12 @@ class Hand:
         self.taps += 1
 
     def sees(self, selector: str, limit: float = 8000) -> Any:
+        """What ``selector`` finds, once it shows; else a failure that says what stood on the screen instead."""
         place = self.page.locator(selector).first
-        place.wait_for(state="visible", timeout=limit)
+        try:
+            place.wait_for(state="visible", timeout=limit)
+        except TimeoutError as late:
+            raise AssertionError(f"{selector} is not there, but:\n{self.page.inner_text('body')}") from late
         return place
 
     def sign_in(self, login: str) -> None:

@@ -80,6 +80,7 @@ def test_two_people_share_a_phone_without_signal_and_each_is_heard_under_their_o
     hand.tap("sign-out")
     hand.tap("sign-out-sure")
     hand.sees("[data-name='unlock']")
+    hand.sees("[data-name='who'] button")
     assert page.locator("[data-name='who'] button").count() == 1, "he is no longer offered"
 
     switch(hand, office, "ann")
