@@ -29,7 +29,10 @@ class Cookies(SecureCookieSessionInterface):
 
 def install(app: Flask) -> None:
     app.session_interface = Cookies()
+    # The cookie is set when a session changes and never with other answers: one that was on its way while somebody
+    # else signed in would put the session before it back.
     app.config.update(
+        SESSION_REFRESH_EACH_REQUEST=False,
         SESSION_COOKIE_NAME="seamwalk", SESSION_COOKIE_HTTPONLY=True, SESSION_COOKIE_SAMESITE="Lax",
         PERMANENT_SESSION_LIFETIME=timedelta(hours=HOURS),
     )  # fmt: skip

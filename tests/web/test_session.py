@@ -104,3 +104,10 @@ def test_signing_out_ends_the_session_and_leaves_the_key_in_force(office):
 
 def test_the_passwords_of_real_servers_cost_what_the_library_recommends():
     assert (RECOMMENDED.time_cost, RECOMMENDED.memory_cost) >= (3, 65536)
+
+
+@pytest.mark.parametrize("path", ["/", "/sw.js", "/shell.json", "/api/jobs", "/api/session", "/api/server", "/nowhere"])
+def test_an_answer_that_comes_late_puts_no_earlier_session_back(phone, path):
+    """A phone fetches the app in the background while the next person signs in on it."""
+    assert "Set-Cookie" in phone.sign_in(PASSWORD).headers
+    assert "Set-Cookie" not in phone.client.get(path).headers
