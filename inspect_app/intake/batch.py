@@ -2,12 +2,12 @@
 
 import hashlib
 from collections.abc import Sequence
-from typing import NamedTuple
+from typing import Any, NamedTuple, cast
 
 from inspect_app.entry.accept import Accepted, Duplicate, Outcome, Quarantined
 from inspect_app.entry.base64url import encode
 from inspect_app.entry.batch import accept_all
-from inspect_app.entry.format import TYPE
+from inspect_app.entry.format import TYPE, Entry
 from inspect_app.entry.jws import parse_jws
 from inspect_app.entry.refusal import Refused
 from inspect_app.people.devices import Devices
@@ -20,7 +20,8 @@ MOST = 100
 
 class Answer(NamedTuple):
     """``status``: ``accepted``, ``duplicate``, ``quarantined`` or ``refused``; the first two with the
-    receipt, the others with why. ``job`` and ``kind`` are known for what was accepted now."""
+    receipt, the others with why. ``job``, ``kind`` and ``walk`` (the one it speaks of, if any) are known for
+    what was accepted now."""
 
     digest: str
     status: str
@@ -28,6 +29,7 @@ class Answer(NamedTuple):
     why: Refused | None = None
     job: str | None = None
     kind: str | None = None
+    walk: str | None = None
 
 
 class Batches:
@@ -55,7 +57,7 @@ class Batches:
                 receipt = self.log.append(entry)
                 if opens_job:
                     self.membership.join(entry.by, entry.job)
-                return Answer(entry.digest, "accepted", receipt, job=entry.job, kind=entry.kind)
+                return Answer(entry.digest, "accepted", receipt, job=entry.job, kind=entry.kind, walk=_walk(entry))
             case Quarantined(entry, reason):
                 if not self.quarantine.keep(entry, reason):
                     return Answer(entry.digest, "refused", why=Refused("quarantine_full", "key", entry.kid))
@@ -68,6 +70,11 @@ class Batches:
                 return Answer(digest, "quarantined", why=Refused(reason, "entry", digest))
             case Refused():
                 return Answer(digest_of(token), "refused", why=outcome)
+
+
+def _walk(entry: Entry) -> str | None:
+    body = cast(dict[str, Any], entry.payload["body"])
+    return str(entry.payload["subject"]) if entry.kind == "walk" else body.get("walk")
 
 
 def digest_of(token: str) -> str:

@@ -1,8 +1,10 @@
 """Notice when a signed walk is whole: its sign-off is here and so is every photo it speaks of."""
 
 import logging
+from collections import defaultdict
 from collections.abc import Callable, Iterable
 
+from inspect_app.entry.format import parse
 from inspect_app.intake.batch import Answer
 from inspect_app.store.log_reading import LogReading
 from inspect_app.store.records import Records
@@ -21,13 +23,17 @@ class Completion:
 
     def entries_arrived(self, answers: Iterable[Answer]) -> None:
         """After a batch is durable."""
-        for job in sorted({str(answer.job) for answer in answers if answer.status == "accepted"}):
-            if self.log.has_kind(job, "signoff"):
+        arrived: dict[str, list[Answer]] = defaultdict(list)
+        for answer in answers:
+            if answer.status == "accepted":
+                arrived[str(answer.job)].append(answer)
+        for job in sorted(arrived):
+            if any(one.kind == "signoff" for one in arrived[job]) or self._speaks_of_signed(job, arrived[job]):
                 self._tell(job)
 
-    def photo_arrived(self, job: str) -> None:
+    def photo_arrived(self, job: str, sha256: str) -> None:
         """After a photo is durable."""
-        if self.log.has_kind(job, "signoff") and self._whole(job):
+        if self.log.has_kind(job, "signoff") and self._makes_whole(job, sha256):
             self._tell(job)
 
     def look_again(self) -> None:
@@ -41,9 +47,15 @@ class Completion:
         except Exception:
             log.exception("after the intake of job %s", job)
 
-    def _whole(self, job: str) -> bool:
-        record, held = self.records.record(job), self.log.photos(job)
-        return any(
-            walk["signoff"] and all(photo in held for photo in walk["photos"])
-            for walk in record["walks"].values()
-        )
+    def _speaks_of_signed(self, job: str, arrived: list[Answer]) -> bool:
+        walks = {one.walk for one in arrived if one.walk is not None}
+        # Folding costs more than this question, and most of what arrives is a walk still going on beside signed ones.
+        if not any(parse(item.token).payload["subject"] in walks for item in self.log.job_entries(job, "signoff")):
+            return False
+        folded = self.records.record(job)["walks"]
+        return any(walk in folded and folded[walk]["signoff"] for walk in walks)
+
+    def _makes_whole(self, job: str, sha256: str) -> bool:
+        walks, held = self.records.record(job)["walks"].values(), self.log.photos(job)
+        of_it = [walk["photos"] for walk in walks if walk["signoff"] and sha256 in walk["photos"]]
+        return any(all(photo in held for photo in photos) for photos in of_it)

@@ -12,11 +12,11 @@ from inspect_app.store.transactions import Transactions
 
 
 class Log:
-    """Appending again what is held gives the same receipt and does nothing else. ``on_photo(job)`` is called
-    when a photo that was not held has become durable."""
+    """Appending again what is held gives the same receipt and does nothing else. ``on_photo(job, sha256)`` is
+    called when a photo that was not held has become durable."""
 
     def __init__(
-        self, transactions: Transactions, statements: Statements, on_photo: Callable[[str], None]
+        self, transactions: Transactions, statements: Statements, on_photo: Callable[[str, str], None]
     ) -> None:
         self.transactions, self.statements, self.on_photo = transactions, statements, on_photo
 
@@ -49,7 +49,7 @@ class Log:
             session.execute(
                 insert(PhotoRow).values(job=job, sha256=sha256, size=size, type=type, seq=issued.seq)
             )
-            self.transactions.after_commit(lambda: self.on_photo(job))
+            self.transactions.after_commit(lambda: self.on_photo(job, sha256))
             return issued.jws
 
     def entry_receipt(self, digest: str) -> str | None:

@@ -2,6 +2,11 @@
 
 import hashlib
 
+import pytest
+
+from inspect_app.entry.format import parse
+from tests.bodies import body_of
+
 PHOTO = hashlib.sha256(b"a photo").hexdigest()
 
 
@@ -42,6 +47,52 @@ def test_the_last_photo_of_a_signed_walk_makes_a_report_due(office):
     assert office.told == [job]
     arrive(office, job)
     assert office.told == [job, job]
+
+
+def test_another_walk_beside_a_signed_one_makes_nothing_due_until_it_is_signed_itself(office):
+    job, foreman, tokens = walked(office)
+    foreman.send(*tokens)
+    second = office.walk(foreman, job, PHOTO)
+    for token in second[:-1]:
+        foreman.send(token)
+    foreman.send(foreman.entry("area", job))
+    arrive(office, job)
+    assert office.told == [job]
+    foreman.send(second[-1])
+    assert office.told == [job, job]
+
+
+@pytest.mark.parametrize("kind", ["walk", "station", "answer", "photo"])
+def test_what_speaks_of_a_signed_walk_makes_a_report_due_again(office, kind):
+    job, foreman, tokens = walked(office)
+    foreman.send(*tokens)
+    walk, station = (parse(token).payload["subject"] for token in tokens[:2])
+    more = {
+        "walk": lambda: foreman.entry("walk", job, walk, replaces=[parse(tokens[0]).digest]),
+        "station": lambda: foreman.entry("station", job, "", {"walk": walk}),
+        "answer": lambda: foreman.entry("answer", job, f"{station}/x/{body_of('answer')['item']}",
+                                        {"walk": walk, "station": station}),
+        "photo": lambda: foreman.entry("photo", job, PHOTO, {"walk": walk, "station": station, "sha256": PHOTO}),
+    }  # fmt: skip
+    assert foreman.send(more[kind]()).json["answers"][0]["status"] == "accepted"
+    assert office.told == [job, job]
+
+
+def test_a_walk_that_arrives_after_its_sign_off_makes_a_report_due(office):
+    job, foreman, tokens = walked(office)
+    foreman.send(tokens[-1])
+    foreman.send(tokens[0])
+    assert office.told == [job, job]
+
+
+def test_a_walk_signed_by_somebody_else_alone_is_not_signed(office):
+    job, foreman, tokens = walked(office)
+    other = office.phone("ines", "inspector", job)
+    walk = parse(tokens[0]).payload["subject"]
+    foreman.send(tokens[0])
+    other.send(other.entry("signoff", job, walk, {"walk": walk}))
+    foreman.send(tokens[1])
+    assert office.told == [job]
 
 
 def test_what_fails_afterwards_takes_no_receipt_away(office):

@@ -28,11 +28,11 @@ def test_the_same_photo_twice_gives_the_same_receipt_and_tells_once(any_office):
     job, told = new_uuid(), []
     with any_office.app.app_context():
         log = any_office.parts.log
-        log.on_photo = told.append
+        log.on_photo = lambda *told_of: told.append(told_of)
         first = log.receive_photo(job, PHOTO, 7, "image/jpeg")
         assert log.receive_photo(job, PHOTO, 7, "image/jpeg") == first
         assert log.photo_receipt(job, PHOTO) == first
-        assert told == [job]
+        assert told == [(job, PHOTO)]
         assert parse_statement(first).payload["size"] == 7
 
 
