@@ -3,7 +3,7 @@
 import argparse
 import os
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -11,7 +11,7 @@ from inspect_app.application import create_app, create_serving_app
 from inspect_app.clock import system_clock
 from inspect_app.commands.serve import serve
 from inspect_app.commands.verify import told
-from inspect_app.demo.run import Demonstration, known, make
+from inspect_app.demo.run import LENGTH, Demonstration, known, make
 from inspect_app.evidence.verify import verify
 from inspect_app.settings import Settings, settings_from, sqlite_in
 from inspect_app.web.reports_desk import maker
@@ -35,8 +35,8 @@ def run(args: argparse.Namespace) -> int:
     made = known(folder)
     if made is None:
         print("making the demonstration: everything in it is invented", flush=True)
-        dusk = datetime.now().astimezone().replace(hour=17, minute=40, second=0, microsecond=0)
-        made = make(folder, lambda data: create_app(_in(settings, data)), dusk, os.urandom,
+        begun = dusk(datetime.now().astimezone())
+        made = make(folder, lambda data: create_app(_in(settings, data)), begun, os.urandom,
                     lambda said: print(said, flush=True))  # fmt: skip
     app = create_app(_in(settings, folder), system_clock)
     with app.app_context():
@@ -53,6 +53,12 @@ def run(args: argparse.Namespace) -> int:
         _tell(made)
         serve(create_serving_app(_in(settings, folder)), settings.host, settings.port)
     return 0
+
+
+def dusk(now: datetime) -> datetime:
+    """The last 17:40 from which the whole walk is over by ``now``: nobody reports a walk that is still to come."""
+    today = now.replace(hour=17, minute=40, second=0, microsecond=0)
+    return today if today + LENGTH <= now else today - timedelta(days=1)
 
 
 def _in(settings: Settings, data: Path) -> Settings:

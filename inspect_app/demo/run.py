@@ -8,7 +8,7 @@ import json
 import shutil
 import threading
 from collections.abc import Callable
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -25,6 +25,7 @@ from inspect_app.web.reports_desk import maker
 
 SCENARIO = Path(__file__).with_name("scenario.yaml")
 NOTE = "demonstration.json"
+LENGTH = timedelta(minutes=30)  # the most that the invented walk takes, from opening the job to the signature
 
 
 class Demonstration(NamedTuple):
@@ -46,7 +47,8 @@ def known(folder: Path) -> Demonstration | None:
 
 def make(folder: Path, start: Callable[[Path], Flask], now: datetime, entropy: Callable[[int], bytes],
          tell: Callable[[str], None]) -> Demonstration:  # fmt: skip
-    """Make it in ``folder``. ``start(data)`` gives the app of a data folder; ``now`` is the invented dusk."""
+    """Make it in ``folder``. ``start(data)`` gives the app of a data folder; ``now`` is the invented dusk, ``LENGTH`` ago
+    or more."""
     making = folder.with_name(folder.name + ".making")
     shutil.rmtree(making, ignore_errors=True)
     app = start(making)
@@ -65,6 +67,8 @@ def make(folder: Path, start: Callable[[Path], Flask], now: datetime, entropy: C
         _join(app, people, job["id"])
         tell("walking as a phone does: signed entries, photographs, uploads in pieces")
         _walk(app, phones["foreman"], job, clock)
+        if clock() > now + LENGTH:
+            raise RuntimeError(f"the walk ends at {clock()}, later than {LENGTH} after {now}")
         tell("compiling and sealing the report")
         with app.app_context():
             maker().make(job["id"])
