@@ -1,9 +1,11 @@
 """What was measured and counted is printed, to the digits that redo the sum."""
 
+import re
+
 import pytest
 
 from tests.report.laid_out import lay_out, sample_contents, texts_of
-from tests.report.sample_answers import answer, by_eye, recorded
+from tests.report.sample_answers import answer, by_eye, clip, recorded
 from tests.report.sample_ground import q
 from tests.report.test_contents import whole
 
@@ -90,3 +92,55 @@ def test_the_cover_says_how_many_findings_are_critical(tmp_path, language, said)
     del rec["findings"]["s2/nail-flange/spacing"]
     again = texts_of(lay_out(sample_contents(rec, language=language, final=True))[0], tmp_path)[0]
     assert said not in " ".join(again.split())
+
+
+@pytest.mark.parametrize(
+    ("inches", "units", "said"),
+    [
+        ("-0.05", "US", "Measured 0.05 in toward the eave"),
+        ("0.25", "US", "Measured 0.25 in toward the ridge"),
+        ("0", "US", "Measured 0 in from the middle"),
+        ("-0.05", "SI", "Measured 1.3 mm (0.05 in) toward the eave"),
+    ],
+)
+def test_a_tab_is_printed_with_the_side_it_stands_toward_and_no_sign(tmp_path, inches, units, said):
+    rec = whole()
+    one = rec["answers"]["s4/clip/tab"]
+    one |= {"verdict": clip(inches), "reading": {"value": q(inches, "in")}}
+    text = read(sample_contents(rec, final=True, units=units), tmp_path)
+    assert said in text and "Measured −" not in text
+
+
+def test_a_number_that_is_no_tab_keeps_its_sign(tmp_path):
+    contents, _ = written("cold", recorded("limit@1", {"reading": q("-4", "F"), "at_least": q("-10", "F")}),
+                          {"value": q("-4", "F")})  # fmt: skip
+    assert "Measured −4 °F" in read(contents, tmp_path)
+
+
+@pytest.mark.parametrize(("language", "one", "two"), [("en", "photo", "photos"), ("es", "foto", "fotos")])
+def test_one_photo_is_not_called_photos(tmp_path, language, one, two):
+    text = read(sample_contents(whole(), language=language, final=True), tmp_path)
+    assert re.search(rf"· {one} \d+ ·", text) and re.search(rf"· {two} \d+, \d+", text)
+    assert not re.search(rf"· {two} \d+ ·", text)
+
+
+@pytest.mark.parametrize(
+    ("language", "said"),
+    [("en", "belong to this report alone"), ("es", "valen solo para este informe")],
+)
+def test_the_findings_say_that_their_numbers_belong_to_this_report(tmp_path, language, said):
+    rec = whole()
+    assert read(sample_contents(rec, language=language, final=True), tmp_path).count(said) == 1
+    rec["findings"] = {}
+    assert said not in read(sample_contents(rec, language=language, final=True), tmp_path)
+
+
+def test_every_item_without_an_answer_is_named(tmp_path):
+    contents = sample_contents(whole(), final=True)
+    left = next(one for one in contents["not_seen"] if one["code"] == "items_not_answered")["facts"]
+    whole_row = "the long row as it was approved by the engineer of record, to its last bolt and its washer?"
+    asked = [f"Is part {n} of {whole_row}" for n in range(1, 31)]
+    left |= {"count": 30, "questions": [{"en": one, "es": one} for one in asked]}
+    text = read(contents, tmp_path)
+    assert [n for n in range(1, 31) if f"Is part {n} of" not in text] == []
+    assert text.count("and its washer?") == 30

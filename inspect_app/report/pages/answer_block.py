@@ -107,7 +107,7 @@ def _evidence(page: Page, answer: dict[str, Any]) -> str:
     if answer["basis"]:
         parts.append(page.say("basis", basis=line(page.voice.both(answer["basis"]), 200)))
     if answer["photos"]:
-        parts.append(page.say("photos_are", photos=page.photo_links(answer["photos"])))
+        parts.append(page.say("photos_are", photos=page.photo_links(answer["photos"]), count=len(answer["photos"])))
     who = page.voice.person(answer["by"])
     parts.append(f"{who}, {page.voice.moment(answer['at'])}")
     parts.append(page.say("entry", digest=line(answer["digest"], 50)))

@@ -5,11 +5,11 @@ from typing import Any
 from reportlab.platypus import Paragraph
 
 from inspect_app.report.pages.answer_block import answer_block
-from inspect_app.report.pages.look import BODY
+from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.photo_words import short_caption, why_not_drawn
 from inspect_app.report.pages.picture import Pictures
-from inspect_app.report.pages.row import Anchor, Heading, Row, space, together
+from inspect_app.report.pages.row import Anchor, Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.text import line
 
 KEPT = 4  # flowables of photos: two rows of two
@@ -23,6 +23,7 @@ def findings_section(page: Page, number: str) -> list[Any]:
     answers = {answer["id"]: answer for answer in page.contents["answers"]}
     if len(page.contents["findings"]) > 1:
         story += [_listed(page, finding, answers.get(finding["id"])) for finding in page.contents["findings"]]
+    story += paragraphs("", [page.say("numbers_here")], SMALL)
     for finding in page.contents["findings"]:
         story += _finding(page, finding, answers.get(finding["id"]))
     return story

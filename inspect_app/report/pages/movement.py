@@ -33,7 +33,11 @@ def place(value: Any, inputs: dict[str, Any], voice: Voice) -> str:
     except (TypeError, KeyError, ValueError):
         return voice.short(value)
     shown = voice.short(value | {"value": repr(abs(size))}, 2 if voice.units == "SI" else 3)
-    if size == 0:
+    return side(size * toward_ridge(inputs), shown, voice)
+
+
+def side(ridgeward: float, shown: str, voice: Voice) -> str:
+    """The size ``shown`` with the end that it is toward: positive is the ridge."""
+    if ridgeward == 0:
         return voice.say("at_middle", amount=shown)
-    ridge = (size > 0) == (toward_ridge(inputs) > 0)
-    return voice.say("toward_ridge" if ridge else "toward_eave", amount=shown)
+    return voice.say("toward_ridge" if ridgeward > 0 else "toward_eave", amount=shown)

@@ -8,6 +8,7 @@ from inspect_app.report.pages.row import Heading, paragraphs
 from inspect_app.report.pages.text import line
 
 COUNTED = ("yes", "unsafe", "covered")
+QUESTION = 240  # characters, as where it is answered
 MOST = 40  # lines of one kind; what is beyond is counted, and contents.json has all
 
 
@@ -87,9 +88,7 @@ def not_seen_text(page: Page, one: dict[str, Any]) -> str:
     if one["code"] == "items_not_answered":
         shown["where"] = page.place(facts["station"]) if facts["station"] else page.say("walk_n", n=facts["walk"])
         shown["title"] = line(page.voice.both(facts["title"]))
-        shown["questions"] = "; ".join(line(page.voice.both(each), 90) for each in facts["questions"][:12])
-        if len(facts["questions"]) > 12:
-            shown["questions"] += "; …"
+        shown["questions"] = "; ".join(line(page.voice.both(each), QUESTION) for each in facts["questions"])
     return "– " + page.say(f"not_seen.{one['code']}", count=facts.get("count", 0), **shown)
 
 

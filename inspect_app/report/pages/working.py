@@ -4,7 +4,7 @@ import re
 from typing import Any
 
 from inspect_app.report.number import UNITS
-from inspect_app.report.pages.movement import place
+from inspect_app.report.pages.movement import place, side
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.text import line
 
@@ -33,6 +33,7 @@ ORDER = (
     "percent",
     "movement",
 )
+SIGNED = re.compile(r"([+-]?)([0-9]+(?:\.[0-9]+)?)")
 DECIMALS = re.compile(r"[+-]?[0-9]*\.([0-9]+)")
 EXPANSIONS = ("/F", "/C", "/K")  # written with a power of ten, all their digits
 MOST_DIGITS = 6
@@ -97,7 +98,7 @@ def reading_text(page: Page, answer: dict[str, Any]) -> str:
     if not isinstance(reading, dict):
         return ""
     if isinstance(reading.get("value"), dict):
-        return f"<b>{page.voice.quantity(reading['value'], _digits(reading['value']))}</b>"
+        return f"<b>{_measured(page, reading['value'], answer['working'] or {})}</b>"
     if isinstance(reading.get("gaps"), list):
         gaps = [one for one in reading["gaps"] if isinstance(one, dict)]
         return ", ".join(page.voice.quantity(one, _digits(one)) for one in gaps[:24]) + ("…" if gaps[24:] else "")
@@ -106,6 +107,17 @@ def reading_text(page: Page, answer: dict[str, Any]) -> str:
         over = reading.get("over")
         return page.say("counted_over", number=count, length=page.voice.quantity(over)) if over else count
     return ""
+
+
+def _measured(page: Page, value: dict[str, Any], working: dict[str, Any]) -> str:
+    """What was read; a tab's place with its side, since its sign means the ridge only to who knows the rule."""
+    found, inputs = SIGNED.fullmatch(str(value.get("value"))), working.get("inputs") or {}
+    tab = str(working.get("rule")).startswith("clip@") and inputs.get("tab") == value and inputs.get("station")
+    if not tab or not found:
+        return page.voice.quantity(value, _digits(value))
+    size = value | {"value": found[2]}
+    ridgeward = float(found[2]) * (-1 if found[1] == "-" else 1)
+    return side(ridgeward, page.voice.quantity(size, _digits(size)), page.voice)
 
 
 def reason_text(page: Page, working: dict[str, Any]) -> str:
