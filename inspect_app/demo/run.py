@@ -47,8 +47,8 @@ def known(folder: Path) -> Demonstration | None:
 
 def make(folder: Path, start: Callable[[Path], Flask], now: datetime, entropy: Callable[[int], bytes],
          tell: Callable[[str], None]) -> Demonstration:  # fmt: skip
-    """Make it in ``folder``. ``start(data)`` gives the app of a data folder; ``now`` is the invented dusk, ``LENGTH`` ago
-    or more."""
+    """Make it in ``folder``. ``start(data)`` gives the app of a data folder; ``now`` is the invented dusk,
+    ``LENGTH`` ago or more."""
     making = folder.with_name(folder.name + ".making")
     shutil.rmtree(making, ignore_errors=True)
     app = start(making)
