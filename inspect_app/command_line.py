@@ -24,17 +24,18 @@ def main(arguments: Sequence[str] | None = None) -> int:
     for name in [words[0]] if words and words[0] in COMMANDS else COMMANDS:
         import_module(f"inspect_app.commands.{name}").add_to(subparsers)
     args = parser.parse_args(words)
+    language = getattr(args, "lang", None) or spoken(os.environ)
     try:
         return int(import_module(f"inspect_app.commands.{args.command}").run(args))
     except KeyboardInterrupt:
         return 130
     except Problem as problem:
-        return explain(problem)
+        return explain(problem, language)
     except Exception as error:
         known = trouble(error) or unusable(error)
         if known is None:
             raise
-        return explain(known)
+        return explain(known, language)
 
 
 def unusable(error: Exception) -> Problem | None:
@@ -44,10 +45,9 @@ def unusable(error: Exception) -> Problem | None:
     return None
 
 
-def explain(problem: Problem) -> int:
+def explain(problem: Problem, language: str) -> int:
     """Say on standard error what is wrong, with field, value and way out; the exit code for it."""
     words = Words(shipped("static") / "words")
-    language = spoken(os.environ)
     key = f"error.{problem.code}"
     if f"{key}.message" not in words:
         key = "error.request_refused"

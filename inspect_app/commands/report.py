@@ -8,11 +8,12 @@ from pathlib import Path
 from typing import Any
 
 from inspect_app.application import create_app
+from inspect_app.commands.visible import visible
 from inspect_app.errors import BadInput, NotFound
 from inspect_app.report.seal_key import UnreadableKey
 from inspect_app.settings import settings_from
 from inspect_app.web.reports_desk import maker
-from inspect_app.words import spoken
+from inspect_app.words import LANGUAGES, spoken
 
 LISTED = 30  # jobs named to who asked for one that is not here: the newest
 
@@ -22,7 +23,7 @@ def add_to(subparsers: Any) -> None:
     parser.add_argument("job", help="the job's id")
     parser.add_argument("--out", help="also copy the PDF to this file")
     parser.add_argument("--paper", choices=("letter", "a4"), help="instead of the job's own")
-    parser.add_argument("--lang", choices=("en", "es"), help="instead of the job's own")
+    parser.add_argument("--lang", choices=LANGUAGES, help="instead of the job's own and, here, the machine's")
 
 
 def run(args: argparse.Namespace) -> int:
@@ -30,7 +31,7 @@ def run(args: argparse.Namespace) -> int:
     with app.app_context():
         parts = app.extensions["seamwalk"]
         if not parts.reading.has_kind(args.job, "job"):
-            raise _unknown(parts, args.job)
+            raise _unknown(parts, args.job, args.lang or spoken(os.environ))
         try:
             made = maker().make(args.job, args.paper, args.lang)
         except UnreadableKey as reason:
@@ -41,9 +42,9 @@ def run(args: argparse.Namespace) -> int:
         try:
             shutil.copyfile(pdf, args.out)
         except OSError:
-            raise BadInput("file_unusable", "out", args.out) from None
+            raise BadInput("file_unwritable", "out", args.out) from None
         pdf = Path(args.out)
-    say, language = parts.words.say, spoken(os.environ)
+    say, language = parts.words.say, args.lang or spoken(os.environ)
     facts = {"number": made.shelved.number, "file": pdf, "digest": made.shelved.contents,
              "fingerprint": made.contents["hashes"]["fingerprint"]}  # fmt: skip
     print(say("report.command.made" if made.new else "report.command.same", language, facts))
@@ -54,17 +55,12 @@ def run(args: argparse.Namespace) -> int:
     return 0
 
 
-def _unknown(parts: Any, asked: str) -> NotFound:
+def _unknown(parts: Any, asked: str, language: str) -> NotFound:
     """The refusal of a job that is not here, after a list of those that are."""
     jobs = parts.reading.jobs_with("job")
     if not jobs:
         return NotFound("report_no_jobs", "job", asked)
-    print(parts.words.say("report.command.jobs", spoken(os.environ)), file=sys.stderr)
+    print(parts.words.say("report.command.jobs", language), file=sys.stderr)
     for job in jobs[-LISTED:]:
         print(f"  {job}  {visible(parts.records.name(job))}", file=sys.stderr)
     return NotFound("report_job_unknown", "job", asked)
-
-
-def visible(name: str) -> str:
-    """A job's name on one line of a terminal, without anything that steers it."""
-    return "".join(letter if letter.isprintable() else "□" for letter in name)[:100]

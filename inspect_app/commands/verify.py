@@ -8,11 +8,12 @@ from pathlib import Path
 from typing import Any
 
 from inspect_app.commands.bounded import verify_bounded
+from inspect_app.commands.visible import visible
 from inspect_app.errors import BadInput
 from inspect_app.evidence.fact import FAILS, HOLDS, Fact
-from inspect_app.evidence.verify import Verification
+from inspect_app.evidence.verify import Verification, fingerprint_in
 from inspect_app.settings import shipped
-from inspect_app.words import Words, spoken
+from inspect_app.words import LANGUAGES, Words, spoken
 
 SIGNS = {HOLDS: "✓", FAILS: "✗"}
 FAILED = 1
@@ -26,18 +27,21 @@ def add_to(subparsers: Any) -> None:
     )
     parser.add_argument("--contents", metavar="FILE", help="the contents.json that came with it")
     parser.add_argument("--json", action="store_true", help="print one JSON object")
+    parser.add_argument("--lang", choices=LANGUAGES, default=spoken(os.environ), help="language of words")
 
 
 def run(args: argparse.Namespace) -> int:
-    """0 when nothing failed, 1 when something did, 2 when a file cannot be read."""
+    """0 when nothing failed, 1 when something did, 2 when a file cannot be read or what to trust is mistyped:
+    a slip of the hand must not read as a forged report."""
+    if args.trust is not None and fingerprint_in(args.trust) is None:
+        raise BadInput("not_a_fingerprint", "--trust", visible(args.trust) or "—")
     found = verify_bounded(
         _read(args.file, "file"), args.trust, _read(args.contents, "contents") if args.contents else None
     )
     if args.json:
         print(json.dumps(found.plain() | {"failed": found.failed}, ensure_ascii=False, indent=1))
     else:
-        language = spoken(os.environ)
-        print("\n".join(told(found, Words(shipped("static") / "words"), language)))
+        print("\n".join(told(found, Words(shipped("static") / "words"), args.lang)))
     return FAILED if found.failed else 0
 
 
@@ -71,4 +75,4 @@ def _read(name: str, field: str) -> bytes:
     try:
         return sys.stdin.buffer.read() if name == "-" else Path(name).read_bytes()
     except OSError:
-        raise BadInput("file_unusable", field, name) from None
+        raise BadInput("file_unreadable", field, name) from None

@@ -126,12 +126,19 @@ def _coverage(signatures: list[Signature], data: bytes) -> list[Fact]:
     return [covers, appended]
 
 
+def fingerprint_in(text: str) -> str | None:
+    """The 64 digits that were meant, whatever blanks, colons and capitals they were typed with; None for no
+    fingerprint."""
+    digits = re.sub(r"[\s:]", "", text).lower()
+    return digits if FINGERPRINT.fullmatch(digits) else None
+
+
 def _signer(signatures: list[Signature], trust: str | None) -> Fact:
     first = signatures[0].fingerprint if signatures else None
     if trust is None:
         return Fact("signer_known", UNKNOWN, "no_fingerprint_given", {"fingerprint": first})
-    wanted = re.sub(r"[\s:]", "", trust).lower()
-    if not FINGERPRINT.fullmatch(wanted):
+    wanted = fingerprint_in(trust)
+    if wanted is None:
         return Fact("signer_known", FAILS, "not_a_fingerprint", {"given": trust[:100]})
     if first == wanted and signatures[0].intact:
         return Fact("signer_known", HOLDS, None, {"fingerprint": first})

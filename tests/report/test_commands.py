@@ -102,3 +102,61 @@ def test_verify_speaks_spanish_where_the_machine_does(data, capsys, monkeypatch)
 def test_a_file_that_is_not_there_is_refused(data, capsys):
     assert main(["verify", str(data / "none.pdf")]) == 2
     assert "none.pdf" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("given", "shown"), [("12", "12"), ("", "—"), ("g" * 64, "g" * 64), ("a" * 65, "a" * 65), ("\x1b[2J", "□[2J")]
+)
+@pytest.mark.parametrize("extra", [[], ["--json"]])
+def test_a_fingerprint_typed_wrong_is_refused_and_nothing_is_said_of_the_file(data, capsys, given, shown, extra):
+    (data / "r.pdf").write_bytes(sealed())
+    assert main(["verify", str(data / "r.pdf"), "--trust", given, *extra]) == 2
+    said = capsys.readouterr()
+    field, message, way_out = said.err.splitlines()
+    assert (said.out, field) == ("", f"--trust: {shown}")
+    assert "fingerprint" in message and "64" in way_out
+    assert "Do not rely" not in said.err
+
+
+def test_a_fingerprint_may_be_typed_with_colons_blanks_and_capitals(data, capsys):
+    (data / "r.pdf").write_bytes(sealed())
+    plain = key("Issuer (invented)").fingerprint.upper()
+    pairs = [plain[at : at + 2] for at in range(0, 64, 2)]
+    for between in (":", " "):
+        assert main(["verify", str(data / "r.pdf"), "--trust", between.join(pairs)]) == 0
+    assert "✗" not in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("flag", [[], ["--contents"]])
+def test_the_way_out_of_a_missing_file_is_about_that_file(data, capsys, flag):
+    (data / "r.pdf").write_bytes(sealed())
+    missing = str(data / "none.pdf")
+    assert main(["verify", *([str(data / "r.pdf")] if flag else []), *flag, missing]) == 2
+    field, message, way_out = capsys.readouterr().err.splitlines()
+    assert field == f"{'contents' if flag else 'file'}: {missing}" and missing in message
+    assert "name" in way_out and "SEAMWALK_DATA" not in way_out
+
+
+def test_a_copy_that_cannot_be_written_is_told_with_a_way_out_of_its_own(data, capsys):
+    job, _ = walked(Office(data / "data"))
+    assert main(["report", job, "--out", str(data / "none" / "r.pdf")]) == 2
+    told = capsys.readouterr().err
+    assert str(data / "none" / "r.pdf") in told and "SEAMWALK_DATA" not in told and "--out" in told
+
+
+def test_verify_and_report_speak_the_language_asked_for_whatever_the_machine_s(data, capsys, monkeypatch):
+    (data / "r.pdf").write_bytes(sealed())
+    assert main(["verify", str(data / "r.pdf"), "--lang", "es"]) == 0
+    assert "Nada falló" in capsys.readouterr().out
+    assert main(["verify", str(data / "none.pdf"), "--lang", "es"]) == 2
+    assert "no se puede leer" in capsys.readouterr().err
+    job, _ = walked(Office(data / "data"))
+    assert main(["report", job, "--lang", "es"]) == 0
+    assert "El informe 1 está hecho:" in capsys.readouterr().out
+    monkeypatch.setenv("LANG", "es_MX.UTF-8")
+    assert main(["verify", str(data / "r.pdf"), "--lang", "en"]) == 0
+    assert "Nothing failed" in capsys.readouterr().out
+    assert main(["report", job]) == 0
+    assert "El informe 2 está hecho:" in capsys.readouterr().out  # the job's own language again, said in the machine's
+    assert main(["report", "nope", "--lang", "en"]) == 2
+    assert "There is no job nope" in capsys.readouterr().err
