@@ -7,7 +7,7 @@ import sys
 from typing import Any
 
 from inspect_app.commands.calc_names import read_inputs, rule_meant
-from inspect_app.commands.calc_page import answer_page, as_object, inputs_page, refusal
+from inspect_app.commands.calc_page import answer_page, as_object, inputs_page, refusal, rules_page, titles
 from inspect_app.errors import BadInput
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import full_name, judge, names
@@ -18,9 +18,10 @@ from inspect_app.words import LANGUAGES, Words, spoken
 def add_to(subparsers: Any) -> None:
     """The words of the command line."""
     parser = subparsers.add_parser(
-        "calc", help="compute one rule", description=f"Rules: {', '.join(names())}. Without inputs: lists them."
-    )
-    parser.add_argument("rule", metavar="NAME", help="a rule, as window or window@1")
+        "calc", help="compute one rule",
+        description=f"Rules: {', '.join(names())}. Without a name: lists them. With a name alone: lists its inputs.",
+    )  # fmt: skip
+    parser.add_argument("rule", nargs="?", metavar="NAME", help="a rule, as window or window@1")
     parser.add_argument("inputs", nargs="*", metavar="key=value", help="inputs with units; units=US or units=SI")
     parser.add_argument("--json", action="store_true", help="one JSON object")
     parser.add_argument("--lang", choices=LANGUAGES, default=spoken(os.environ), help="language of words")
@@ -29,6 +30,10 @@ def add_to(subparsers: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """0 for a computed answer, 2 for refused input with field, value and way out on standard error."""
     words = Words(shipped("static") / "words")
+    if args.rule is None:
+        listed = {"rules": titles(words, args.lang)}
+        print(json.dumps(listed, ensure_ascii=False) if args.json else rules_page(words, args.lang))
+        return 0
     try:
         name = full_name(rule_meant(args.rule, args.inputs))
         if not args.inputs:

@@ -1,14 +1,17 @@
 """What ``calc`` prints: an answer as one object or as lines, a refusal, and what a rule takes."""
 
+from fractions import Fraction
 from typing import Any
 
 from inspect_app.commands.calc_names import ALIASES, EXAMPLES
 from inspect_app.errors import BadInput
 from inspect_app.report.number import number
 from inspect_app.rules.refused import Refused
-from inspect_app.rules.rulebook import describe
+from inspect_app.rules.rulebook import describe, full_name, names
 from inspect_app.rules.unit import UNITS
 from inspect_app.words import Words
+
+FEET_FROM = 120.0  # inches: below, a rule or a tape is read in inches alone
 
 
 def as_object(found: dict[str, Any], words: Words, language: str) -> dict[str, Any]:
@@ -31,7 +34,9 @@ def answer_page(found: dict[str, Any], words: Words, language: str) -> str:
     shown = as_object(found, words, language)
     lines = [words.say(f"rule.{found['rule']}.name", language)]
     for name, value in found["values"].items():
-        lines.append(f"  {name} ({words.say(f'value.{name}', language)}): {number(value['value'], value['unit'], 4)}")
+        tape = by_tape(value["value"], value["unit"])
+        shown_value = number(value["value"], value["unit"], 4) + (f", {tape}" if tape else "")
+        lines.append(f"  {name} ({words.say(f'value.{name}', language)}): {shown_value}")
     if "verdict" in shown:
         verdict = words.say(f"report.result.{shown['verdict']}", language)
         lines.append(f"{words.say('calc.verdict', language)}: {verdict}")
@@ -40,6 +45,28 @@ def answer_page(found: dict[str, Any], words: Words, language: str) -> str:
     for part in ("formula", "source"):
         lines.append(f"{words.say(f'calc.{part}', language)}: {shown[part]}")
     return "\n".join(lines)
+
+
+def by_tape(value: float, unit: str) -> str | None:
+    """``35 ft 10 3/4 in`` for 430.7692 in, to the nearest sixteenth; None below 10 ft and for other units."""
+    if unit != "in" or abs(value) < FEET_FROM:
+        return None
+    inches, sixteenths = divmod(round(abs(value) * 16), 16)
+    feet, inches = divmod(inches, 12)
+    parts = [str(inches)] if inches else []
+    parts += [str(Fraction(sixteenths, 16))] if sixteenths else []
+    return ("−" if value < 0 else "") + f"{feet} ft" + (f" {' '.join(parts)} in" if parts else "")
+
+
+def rules_page(words: Words, language: str) -> str:
+    """Every rule with its name, and how to see what one takes."""
+    lines = [f"  {name}: {title}" for name, title in titles(words, language).items()]
+    return "\n".join([words.say("calc.rules", language), *lines, words.say("calc.rules_next", language)])
+
+
+def titles(words: Words, language: str) -> dict[str, str]:
+    """Each rule's newest name in words."""
+    return {name: words.say(f"rule.{full_name(name)}.name", language) for name in names()}
 
 
 def refusal(refused: Refused | BadInput, words: Words, language: str) -> str:

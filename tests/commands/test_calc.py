@@ -9,6 +9,7 @@ import pytest
 
 from inspect_app.command_line import main
 from inspect_app.commands.calc_names import EXAMPLES
+from inspect_app.commands.calc_page import by_tape
 from inspect_app.rules.rulebook import names
 
 TRAVELLER = (
@@ -172,3 +173,34 @@ def test_calc_speaks_the_language_of_the_machine_or_the_one_asked_for(capsys, mo
     monkeypatch.setenv("LC_ALL", "es_MX.UTF-8")
     assert "Movimiento" in calc('movement run="100 ft" metal=steel change=80F', capsys).out
     assert "Movement" in calc('movement run="100 ft" metal=steel change=80F --lang en', capsys).out
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_without_a_name_it_lists_every_rule_with_what_it_is_and_how_to_go_on(language, capsys):
+    said = calc(f"--lang {language}", capsys)
+    lines = dict(line.strip().split(": ", 1) for line in said.out.splitlines() if line.startswith("  "))
+    assert list(lines) == names() and all(lines.values())
+    assert {"en": "Movement", "es": "Movimiento"}[language] in lines["movement"]
+    assert "seamwalk calc movement" in said.out and said.err == ""
+    assert list(json.loads(calc("--json", capsys).out)["rules"]) == names()
+
+
+LONGEST = "longest_run expansion=6.5e-6/F metal_low=-20F metal_high=180F slot=1in shank=0.190in"
+
+
+def test_a_length_of_ten_feet_and_more_is_printed_as_a_tape_shows_it_too(capsys):
+    """By hand: (0.81 − 2 × 0.125) / (6.5e-6 × 200) = 430.769 in = 35 ft 10.769 in, 10 3/4 to the nearest 1/16."""
+    text = calc(f"{LONGEST} offset_error=1/8in", capsys).out.replace("\u00a0", " ")
+    assert "430.7692 in, 35 ft 10 3/4 in\n" in text and "215.3846 in, 17 ft 11 3/8 in\n" in text
+    told = json.loads(calc(f"{LONGEST} offset_error=1/8in --json", capsys).out)["values"]["aimed"]
+    assert told == {"value": pytest.approx(430.7692, abs=1e-4), "unit": "in"}
+    assert " ft" not in calc(f"{LONGEST} offset_error=1/8in units=SI", capsys).out.replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize(
+    ("inches", "shown"),
+    [(119.99, None), (120, "10 ft"), (120.5, "10 ft 1/2 in"), (131.98, "11 ft"), (133, "11 ft 1 in"),
+     (-430.7692, "−35 ft 10 3/4 in")],
+)  # fmt: skip
+def test_feet_inches_and_sixteenths(inches, shown):
+    assert by_tape(inches, "in") == shown and by_tape(inches, "mm") is None
