@@ -1,22 +1,26 @@
 // A number that gloves can set: the figure large, typed or dictated if wanted, and steps beside it.
 
-import { html, useState } from './view.js'
+import { html, useEffect, useState } from './view.js'
 import { say } from '../words/say.js'
 import { decimal, step } from './amount.js'
 
 /**
  * @param {{label: string, value: string | null, unit?: string, steps: number[], onChange: (value: string) => any,
- *   from?: string, low?: number, high?: number, name?: string, hint?: string}} props `steps` positive, e.g. `[1, 10]`;
- *   `from`: where the first step starts while there is no value
+ *   onWrong?: () => any, from?: string, low?: number, high?: number, name?: string, hint?: string}} props `steps` positive, e.g. `[1, 10]`;
+ *   `from`: where the first step starts while there is no value; `onWrong`: the text is no
+ *   such number, so the caller drops the value: the last right part of a wrong text (`12` of `12..5`) is nobody's reading
  */
-export function Stepper({ label, value, unit, steps, onChange, from = '0', low = -1e6, high = 1e6, name, hint }) {
+export function Stepper({ label, value, unit, steps, onChange, onWrong, from = '0', low = -1e6, high = 1e6, name, hint }) {
   const [typed, setTyped] = useState(/** @type {string | null} */ (null))
   const id = `in-${name ?? label.replace(/\W+/g, '-')}`
   const wrong = typed !== null && (decimal(typed) === null || Number(decimal(typed)) < low || Number(decimal(typed)) > high)
   const put = (/** @type {string} */ text) => {
     const read = decimal(text)
     if (read !== null && Number(read) >= low && Number(read) <= high) onChange(read)
+    else onWrong?.()
   }
+  // A value set elsewhere, such as by a tap on the plan, takes the place of a wrong text.
+  useEffect(() => { if (wrong && value !== null) setTyped(null) }, [value])
   const type = (/** @type {any} */ event) => {
     setTyped(event.target.value)
     put(event.target.value)
@@ -31,7 +35,7 @@ export function Stepper({ label, value, unit, steps, onChange, from = '0', low =
     ${hint && html`<p class="hint">${hint}</p>`}
     <div class="figure">
       <input id=${id} inputmode="decimal" autocomplete="off" value=${typed ?? (value ?? '').replace('-', '−')}
-        aria-invalid=${wrong} onInput=${type} onBlur=${() => setTyped(null)} />
+        aria-invalid=${wrong} onInput=${type} onBlur=${() => { if (!wrong || !typed?.trim()) setTyped(null) }} />
       ${unit && html`<span class="unit">${unit}</span>`}
     </div>
     ${wrong && html`<p class="problem" role="alert">${say('trouble.number', { low: String(low), high: String(high), field: label, value: typed ?? '' })}</p>`}

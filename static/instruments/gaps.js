@@ -23,7 +23,7 @@ export function Gaps({ record, value, onChange }) {
       options=${[{ value: 'gaps', label: say('gaps.one_by_one') }, { value: 'count', label: say('gaps.count_over') }]} />
     ${(way === 'gaps' || gaps.length > 0) && html`<p class="figure-line" data-name="gap-list">${gaps.length ? gaps.map(shown).join(' · ') : say('gaps.none')}</p>`}
     ${way === 'gaps' && html`
-      <${Stepper} name="gap" label=${say('gaps.next')} value=${next} unit=${near} steps=${metric ? [5, 50] : [0.25, 1]} low=${0} high=${metric ? 5000 : 200} onChange=${setNext} />
+      <${Stepper} name="gap" label=${say('gaps.next')} value=${next} unit=${near} steps=${metric ? [5, 50] : [0.25, 1]} low=${0} high=${metric ? 5000 : 200} onChange=${setNext} onWrong=${() => setNext(null)} />
       <button type="button" class="press tall" data-name="keep-gap" onClick=${keep}>${say('gaps.keep')}</button>
       ${gaps.length > 0 && html`<button type="button" class="press" data-name="drop-gap" onClick=${dropLast}>${say('gaps.drop')}</button>`}`}
     ${way === 'count' && html`

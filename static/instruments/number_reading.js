@@ -15,5 +15,5 @@ export function NumberReading({ item, record, value, onChange }) {
   const steps = (rule.startsWith('thickness') && THIN[unit]) || STEPS[unit] || [1]
   if (rule.startsWith('clip')) return html`<${OffsetReading} ...${{ unit, steps, value, onChange }} />`
   return html`<${Stepper} name="reading" label=${say('number.reading')} value=${value?.value?.value ?? null} unit=${unit === '/12' ? say('area.slope.unit') : unit}
-    steps=${steps} low=${0} high=${100000} onChange=${(/** @type {string} */ text) => onChange({ value: { value: text, unit } })} />`
+    steps=${steps} low=${0} high=${100000} onChange=${(/** @type {string} */ text) => onChange({ value: { value: text, unit } })} onWrong=${() => onChange(null)} />`
 }

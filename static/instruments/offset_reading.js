@@ -20,5 +20,5 @@ export function OffsetReading({ unit, steps, value, onChange }) {
   return html`<${Choice} name="tab-way" label=${say('tab.way')} value=${way} onChange=${(/** @type {string} */ one) => { setWay(one); put(one, size) }}
       options=${WAYS.map((one) => ({ value: one, label: say(`tab.way.${one}`) }))} />
     ${(way === 'ridge' || way === 'eave') && html`<${Stepper} name="reading" label=${say('tab.far')} value=${size} unit=${unit} steps=${steps} low=${0} high=${1000}
-      onChange=${(/** @type {string} */ far) => put(way, far)} />`}`
+      onChange=${(/** @type {string} */ far) => put(way, far)} onWrong=${() => put(way, null)} />`}`
 }

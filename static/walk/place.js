@@ -42,8 +42,8 @@ export function Place({ job, record, definitions, person, rest }) {
     <p class="big">${say('place.tap')}</p>
     <${Plan} ...${{ record, definitions, area }} only=${walkId} tallest=${420} panel=${draft.panel === null ? null : Number(draft.panel)}
       at=${draft.at === null ? null : drawn(quantity(draft.at, unit), unit)} onPick=${picked} />
-    <${Stepper} name="panel" label=${say('place.panel.number')} value=${draft.panel} steps=${[1, 10]} low=${1} high=${area.panel_count ?? 999} onChange=${(/** @type {string} */ value) => change({ panel: String(Math.round(Number(value))) })} />
-    <${Stepper} name="at" label=${say('place.distance')} value=${draft.at} unit=${unit} steps=${unit === 'm' ? [0.1, 1] : [0.5, 5]} low=${0} high=${Number(area.panel_length?.value ?? 1000)} onChange=${(/** @type {string} */ value) => change({ at: value })} />
+    <${Stepper} name="panel" label=${say('place.panel.number')} value=${draft.panel} steps=${[1, 10]} low=${1} high=${area.panel_count ?? 999} onChange=${(/** @type {string} */ value) => change({ panel: String(Math.round(Number(value))) })} onWrong=${() => change({ panel: null })} />
+    <${Stepper} name="at" label=${say('place.distance')} value=${draft.at} unit=${unit} steps=${unit === 'm' ? [0.1, 1] : [0.5, 5]} low=${0} high=${Number(area.panel_length?.value ?? 1000)} onChange=${(/** @type {string} */ value) => change({ at: value })} onWrong=${() => change({ at: null })} />
     <${Choice} name="zone" label=${say('place.zone')} value=${draft.zone} onChange=${(/** @type {string} */ zone) => change({ zone })}
       options=${(area.zones ?? []).map((/** @type {string} */ zone) => ({ value: zone, label: zoneName(zone) }))} />
     <${MainAction} name="look" label=${say('place.look')} run=${enterAs('yes')} disabled=${!ready} under=${ready ? '' : say('place.still')} />

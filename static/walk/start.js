@@ -45,7 +45,8 @@ export function Start({ job, record, definitions, person, rest }) {
       options=${mine.map((one) => ({ value: one.digest, label: pick(one.title) ?? one.id }))} />`}
     ${areas.length > 1 && html`<${Choice} many name="areas" label=${say('walk.areas')} value=${draft.areas} onChange=${toggle}
       options=${areas.map((one) => ({ value: one.id, label: one.name }))} />`}
-    <${Stepper} name="metal" label=${say('walk.metal')} value=${draft.metal} from=${heat === 'F' ? '70' : '20'} unit=${'°' + heat} steps=${[1, 10]} low=${-80} high=${260} onChange=${set('metal')} />
+    <${Stepper} name="metal" label=${say('walk.metal')} value=${draft.metal} from=${heat === 'F' ? '70' : '20'} unit=${'°' + heat} steps=${[1, 10]} low=${-80} high=${260} onChange=${set('metal')} onWrong=${() => change({ metal: null })} />
+    ${draft.metal !== null && Number(draft.metal) >= (heat === 'F' ? 120 : 49) && html`<p class="problem" role="alert"><strong>▲ ${say('gate.hot')}</strong></p>`}
     <${Choice} name="by" label=${say('walk.metal_by')} value=${draft.by} onChange=${by}
       options=${BY.map((one) => ({ value: one, label: say(`walk.by.${one}`), under: '± ' + shown({ value: doubtOf(one, heat), unit: 'd' + heat }) }))} />
     <${Choice} name="sky" label=${say('walk.sky')} value=${draft.sky} onChange=${set('sky')} options=${SKY.map((one) => ({ value: one, label: say(`sky.${one}`) }))} />

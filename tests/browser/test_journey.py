@@ -191,3 +191,22 @@ def test_an_area_is_added_by_hand_without_signal(chromium: Any, roof: Roof, tmp_
         time.sleep(0.1)
     assert roof.kinds().count("area") == 3
     context.close()
+
+
+def test_a_mistyped_number_leaves_nothing_behind(chromium: Any, roof: Roof, tmp_path: Path) -> None:
+    context = chromium.new_context(**PHONE)
+    walker = out_of_signal(context.new_page(), roof, tmp_path)
+    walker.named("start")
+    walker.named("safe")
+    metal = walker.page.locator('.stepper[data-name="metal"] input')
+    metal.fill("74")
+    for name, value in (("by", "contact"), ("sky", "clear"), ("wind", "calm")):
+        walker.choose(name, value)
+    begin = walker.page.locator('button[data-name="begin"]')
+    assert begin.is_enabled()
+    metal.press("End")
+    metal.press_sequentially("00")
+    metal.blur()
+    walker.sees('.stepper[data-name="metal"] .problem')
+    assert metal.input_value() == "7400" and begin.is_disabled()
+    context.close()
