@@ -16,8 +16,15 @@ export function Gaps({ record, value, onChange }) {
   const gaps = value?.gaps ?? []
   const keep = () => { if (next !== null && Number(next) > 0) { onChange({ ...value, gaps: [...gaps, { value: next, unit: near }] }); setNext(null) } }
   const dropLast = () => onChange(gaps.length > 1 ? { ...value, gaps: gaps.slice(0, -1) } : null)
-  const over = value?.over?.value ?? '10'
-  const counted = (/** @type {any} */ patch) => onChange({ ...value, count: value?.count ?? 2, over: { value: over, unit: far }, ...patch })
+  const [count, setCount] = useState(/** @type {string | null} */ (value?.count ? String(value.count) : null))
+  const [over, setOver] = useState(/** @type {string | null} */ (value?.over?.value ?? '10'))
+  const counted = (/** @type {string | null} */ number, /** @type {string | null} */ length) => {
+    setCount(number)
+    setOver(length)
+    const whole = number !== null && /^\d+$/.test(number) && length !== null // else nothing was counted: no part of it stays
+    const rest = gaps.length ? { gaps } : null
+    onChange(whole ? { ...rest, count: Number(number), over: { value: length, unit: far } } : rest)
+  }
   return html`
     <${Choice} name="gaps-way" label=${say('gaps.way')} value=${way} onChange=${setWay}
       options=${[{ value: 'gaps', label: say('gaps.one_by_one') }, { value: 'count', label: say('gaps.count_over') }]} />
@@ -27,8 +34,8 @@ export function Gaps({ record, value, onChange }) {
       <button type="button" class="press tall" data-name="keep-gap" onClick=${keep}>${say('gaps.keep')}</button>
       ${gaps.length > 0 && html`<button type="button" class="press" data-name="drop-gap" onClick=${dropLast}>${say('gaps.drop')}</button>`}`}
     ${way === 'count' && html`
-      <${Stepper} name="gap-count" label=${say('gaps.count')} value=${value?.count ? String(value.count) : null} steps=${[1, 5]} low=${2} high=${999}
-        onChange=${(/** @type {string} */ text) => /^\d+$/.test(text) && counted({ count: Number(text) })} />
+      <${Stepper} name="gap-count" label=${say('gaps.count')} value=${count} from="2" steps=${[1, 5]} low=${2} high=${999}
+        onChange=${(/** @type {string} */ text) => counted(text, over)} onWrong=${() => counted(null, over)} />
       <${Stepper} name="gap-over" label=${say('gaps.over')} value=${over} unit=${far} steps=${[1, 5]} low=${1} high=${500}
-        onChange=${(/** @type {string} */ text) => counted({ over: { value: text, unit: far } })} />`}`
+        onChange=${(/** @type {string} */ text) => counted(count, text)} onWrong=${() => counted(count, null)} />`}`
 }

@@ -209,4 +209,30 @@ def test_a_mistyped_number_leaves_nothing_behind(chromium: Any, roof: Roof, tmp_
     metal.blur()
     walker.sees('.stepper[data-name="metal"] .problem')
     assert metal.input_value() == "7400" and begin.is_disabled()
+    metal.fill("74")
+    walker.named("begin")
+    gaps_mistyped(walker)
     context.close()
+
+
+def gaps_mistyped(walker: Walker) -> None:
+    """The spacing of a nail flange, at most 12 in: a slip of the finger is neither a gap nor a length."""
+    walker.place("Quay", "3", "5", "field")
+    walker.named("look")
+    walker.item("spacing")
+    page, verdict = walker.page, walker.page.locator('[data-name="verdict"]')
+    page.locator('.stepper[data-name="gap"] input').press_sequentially("12..5")
+    walker.named("keep-gap")
+    walker.sees('.stepper[data-name="gap"] .problem')
+    assert verdict.count() == 0 and "12" not in page.inner_text('[data-name="gap-list"]')
+    walker.choose("gaps-way", "count")
+    page.fill('.stepper[data-name="gap-count"] input', "41")
+    over = page.locator('.stepper[data-name="gap-over"] input')
+    over.fill("40")
+    walker.sees('[data-name="verdict"]')
+    over.press("End")
+    over.press_sequentially("00")
+    walker.sees('.stepper[data-name="gap-over"] .problem')
+    assert verdict.count() == 0 and over.input_value() == "4000"
+    over.fill("45")
+    walker.sees('[data-name="verdict"][data-result="fail"]')
