@@ -1,7 +1,7 @@
 // Close a walk: what was looked at and what was not, the statement, a signature by finger.
 
 import { html, useEffect, useRef, useState } from '../frame/view.js'
-import { say } from '../words/say.js'
+import { pick, say } from '../words/say.js'
 import { go, path } from '../frame/route.js'
 import { Part, Screen } from '../frame/screen.js'
 import { Lost } from '../frame/opening.js'
@@ -10,9 +10,10 @@ import { Facts } from '../frame/facts.js'
 import { enter } from '../frame/enter.js'
 import SignaturePad from '../vendor/signature_pad.js'
 import { covered, tally } from './covered.js'
+import { leftOpen } from './left_open.js'
 
-/** @param {{job: string, record: any, person: any, rest: string[]}} props */
-export function SignOff({ job, record, person, rest }) {
+/** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
+export function SignOff({ job, record, definitions, person, rest }) {
   const walk = record.walks[rest[0]]
   const canvas = useRef(/** @type {any} */ (null))
   const pad = useRef(/** @type {any} */ (null))
@@ -36,9 +37,12 @@ export function SignOff({ job, record, person, rest }) {
         canvas: { width: canvas.current.width, height: canvas.current.height }, covers: covered(record, walk) } })
     go('job', job, 'walk', walk.id)
   }
+  const open = leftOpen(record, definitions, walk)
   const again = () => { pad.current.clear(); setSigned(false) }
   return html`<${Screen} title=${say('sign.title')} over=${record.job.name} back=${path('job', job, 'walk', walk.id)} backTo=${say('walk')}>
     <${Facts} rows=${[[say('sign.places'), places], [say('sign.not_reached'), notReached], [say('sign.failed'), failed], [say('sign.unanswered'), unanswered]]} />
+    ${open.length > 0 && html`<details><summary class="press" data-name="left-open">▲ ${say('sign.open', { n: open.length })}</summary>
+      <ul class="rules">${open.map(({ item, station }, n) => html`<li key=${n}>${station ? `${say('place.panel', { panel: station.panel })}: ` : ''}${pick(item.question)}</li>`)}</ul></details>`}
     <${Part} name=${say('sign.says')}>
       <p class="big">${statement}</p>
       <p class="hint">${say('sign.limits')}</p>

@@ -236,3 +236,10 @@ def gaps_mistyped(walker: Walker) -> None:
     assert verdict.count() == 0 and over.input_value() == "4000"
     over.fill("45")
     walker.sees('[data-name="verdict"][data-result="fail"]')
+    walker.named("record")
+    walker.named("back-to-walk")
+    walker.named("sign")
+    walker.named("left-open")
+    left = page.locator('details:has([data-name="left-open"])').inner_text()
+    assert "Panel 3, its open leg: Is this the approved screw?" in left and "How far apart" not in left
+    assert "Closed for the night against rain?" in left
