@@ -1,6 +1,6 @@
 // What cannot be taken back takes two taps, the second in another place than the first.
 
-import { html, useEffect, useRef, useState } from './view.js'
+import { html, useLayoutEffect, useRef, useState } from './view.js'
 import { say } from '../words/say.js'
 
 /** @param {{label: string, ask: string, run: () => any, name?: string}} props */
@@ -9,7 +9,7 @@ export function Twice({ label, ask, run, name }) {
   const next = useRef(/** @type {any} */ (null))
   const pressed = useRef(false)
   // What was pressed goes from the page: the focus goes on to what took its place, the harmless press first.
-  useEffect(() => { if (pressed.current) next.current?.focus() }, [asked])
+  useLayoutEffect(() => { if (pressed.current) next.current?.focus() }, [asked]) // before the next key can be pressed
   const turn = (/** @type {boolean} */ on) => { pressed.current = true; setAsked(on) }
   if (!asked) return html`<button key="ask" ref=${next} type="button" class="press" data-name=${name} onClick=${() => turn(true)}>${label}</button>`
   return html`<div key="sure" class="problem" role="alert">
