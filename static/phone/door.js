@@ -1,13 +1,18 @@
 // Nobody holds the phone: who is it, or the first sign-in.
 
 import { html, useEffect, useState } from '../frame/view.js'
+import { path } from '../frame/route.js'
 import { phonePeople } from '../people/session.js'
-import { SignIn } from './sign_in.js'
 import { Who } from './who.js'
 
 export function Door() {
-  const [people, setPeople] = useState(/** @type {any} */ (null))
-  useEffect(() => { phonePeople().then(setPeople) }, [])
-  if (people === null) return null
-  return people.length ? html`<${Who} />` : html`<${SignIn} />`
+  const [people, setPeople] = useState(/** @type {any[]} */ ([]))
+  useEffect(() => {
+    phonePeople().then((found) => {
+      setPeople(found)
+      // At an address of its own it stays until the key is enrolled: what goes wrong on the way is said there.
+      if (!found.length) location.replace(path('sign-in'))
+    })
+  }, [])
+  return people.length ? html`<${Who} />` : null
 }

@@ -103,3 +103,22 @@ def test_two_people_share_a_phone_without_signal_and_each_is_heard_under_their_o
         by, kid = heard[f"by {login.title()}"]
         assert by == office.people[login] and {kid} == keys[login]
     context.close()
+
+
+def test_a_key_that_could_not_be_enrolled_is_said_at_the_sign_in_and_mended_by_a_second_press(
+    chromium: Any, office: Office
+) -> None:
+    context = chromium.new_context(**PHONE)
+    page = context.new_page()
+    hand = Hand(page, office.url)
+    page.goto(office.url)
+    hand.sees("#in-login")
+    hand.type("login", "ann")
+    hand.type("password", "an invented password")
+    page.route("**/api/devices", lambda route: route.abort(), times=1)  # the signal goes just there
+    hand.tap("sign-in")
+    hand.sees("main .problem")
+    assert page.locator("[data-name='job']").count() == 0 and page.input_value("#in-login") == "ann"
+    hand.tap("sign-in")
+    hand.sees("[data-name='job']", limit=15000)
+    context.close()
