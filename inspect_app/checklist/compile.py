@@ -42,7 +42,7 @@ def _meaning(page: Page, shape: list[Problem], rules: Rules) -> list[Problem]:
     """Faults of meaning in every item whose own shape is sound, however broken the others are."""
     data: dict[str, Any] = page.data if isinstance(page.data, dict) else {}
     items: list[Any] = data["items"] if isinstance(data.get("items"), list) else []
-    per = "walk" if data.get("per") == "walk" else "station"
+    per = data["per"] if data.get("per") in ("walk", "area") else "station"
     found: list[Problem] = []
     sound = 0
     for n, item in enumerate(items):

@@ -9,12 +9,18 @@ from inspect_app.rules.unit import dimension_of
 INSTRUMENTS: dict[str, tuple[str | None, ...]] = {
     "judge": (None, "choice"),
     "note": (None,),
-    "measure": ("slot_taps", "number", "gaps"),
+    "measure": ("slot_taps", "number", "tab", "feeler", "micrometer", "inclinometer", "gaps"),
     "count": ("count",),
     "compute": (None,),
 }
+# What each instrument's reading is entered in; None: in whatever dimension the item's unit has.
+WITH_UNIT = {
+    "number": None, "tab": "length", "feeler": "length", "micrometer": "length", "inclinometer": "slope",
+    "gaps": "length",
+}  # fmt: skip
 # These rules work something out and judge nothing; a window judges only a screw, which is what ``slot`` is for.
-WITHOUT_VERDICT = ("movement", "window", "pull_out", "pull_over", "withdrawal", "clip_force", "edge_width")
+WITHOUT_VERDICT = ("movement", "window", "pull_out", "pull_over", "withdrawal", "clip_force", "edge_width",
+                   "centred")  # fmt: skip
 
 
 def definition_faults(data: dict[str, Any]) -> Iterator[Fault]:
@@ -53,15 +59,18 @@ def _instrument(item: dict[str, Any]) -> Iterator[Fault]:
         yield ("rule",), None, "rule_needed", {"kind": kind}
     if rule and kind in ("judge", "note"):
         yield ("rule",), rule, "rule_for_kind", {"kind": kind}
-    needs_unit = instrument in ("number", "gaps")
+    needs_unit = instrument in WITH_UNIT
     unit: dict[str, str] = item.get("unit") or {}
     if needs_unit and not unit:
         yield ("unit",), None, "unit_missing", {"instrument": instrument}
     if unit and not needs_unit:
         yield ("unit",), ", ".join(unit.values()), "unit_unused", {"instrument": instrument or "null"}
     measured = {dimension_of(one) for one in unit.values()}
-    if len(measured) > 1 or (instrument == "gaps" and measured and measured != {"length"}):
+    own = WITH_UNIT.get(instrument)
+    if len(measured) > 1 or (own and measured and measured != {own}):
         yield ("unit",), ", ".join(unit.values()), "unit_mixed", {}
+    if item.get("step") and not unit:
+        yield ("step",), ", ".join(item["step"].values()), "step_unused", {}
 
 
 def _evidence(item: dict[str, Any]) -> Iterator[Fault]:

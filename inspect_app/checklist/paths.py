@@ -10,6 +10,14 @@ PATHS = {
     "job.metal_low": "temperature",
     "job.metal_high": "temperature",
     "job.placing_error": "length",
+    "job.acceptance": "choice",
+    "job.instruments.tape.uncertainty": "length",
+    "job.instruments.rule.uncertainty": "length",
+    "job.instruments.feeler.uncertainty": "length",
+    "job.instruments.micrometer.uncertainty": "length",
+    "job.instruments.depth_gauge.uncertainty": "length",
+    "job.instruments.level.uncertainty": "slope",
+    "job.instruments.inclinometer.uncertainty": "slope",
     "assembly.seam_height": "length",
     "assembly.coverage": "length",
     "assembly.expansion": "expansion",
@@ -25,6 +33,13 @@ PATHS = {
     "assembly.fasteners_per_clip": "integer",
     "assembly.minimum_slope": "slope",
     "assembly.longest_run": "length",
+    "assembly.slot_width": "length",
+    "assembly.tested_gauge": "text",
+    "assembly.tested_gauge_system": "choice",
+    "assembly.fold_return": "length",
+    "assembly.fold_engagement": "length",
+    "assembly.penetration": "length",
+    "assembly.fixed_clip_run": "length",
     "area.slope": "slope",
     "area.coverage": "length",
     "area.panel_length": "length",
@@ -42,12 +57,19 @@ PATHS = {
     "zone.pressure": "pressure",
 }
 
+# The metal's temperature when a reading was made, and how many seconds before that it was taken.
+_METAL = {"metal_temperature": "temperature", "metal_uncertainty": "difference", "metal_age": "integer"}
+
 # What each instrument leaves in an answer's ``reading``. A number's dimension is that of its unit.
 READINGS = {
-    "slot_taps": {"taps": "taps", "end_hidden": "choice", "third": "choice"},
-    "number": {"value": "unit"},
+    "slot_taps": {"taps": "taps", "card": "card", "end_hidden": "choice", "third": "choice", **_METAL},
+    "number": {"value": "unit", **_METAL},
+    "tab": {"value": "unit", **_METAL},
+    "feeler": {"value": "unit", **_METAL},
+    "micrometer": {"value": "unit", "coated": "boolean", "coating": "length"},
+    "inclinometer": {"value": "slope", "readings": "slopes", "reversed": "slopes"},
     "gaps": {"gaps": "lengths", "count": "integer", "over": "length"},
-    "count": {"count": "integer"},
+    "count": {"count": "integer", "of": "integer"},
 }
 
 
@@ -66,7 +88,7 @@ def dimension(path: str, instrument: str | None, unit_dimension: str | None) -> 
 
 
 def paths_for(instrument: str | None, per: str) -> list[str]:
-    """Every path an item may use: at a whole walk there is no station and no zone."""
+    """Every path an item may use: at a whole walk, or a whole area, there is no station and no zone."""
     readings = [f"reading.{name}" for name in READINGS.get(instrument or "", {})]
-    away = ("station.", "zone.") if per == "walk" else ()
+    away = () if per == "station" else ("station.", "zone.")
     return sorted(path for path in (*PATHS, *readings) if not path.startswith(away))

@@ -43,7 +43,7 @@ def _source_faults(here: tuple[object, ...], source: Any, wants: Mapping[str, An
         root = source.split(".")[0]
         if root not in ROOTS:
             yield here, source, "unknown_root", {"allowed": ", ".join(ROOTS)}
-        elif per == "walk" and root in ("station", "zone"):
+        elif per != "station" and root in ("station", "zone"):
             yield here, source, "no_station", {"root": root}
         elif source not in allowed:
             near = difflib.get_close_matches(source, allowed, 1, 0.5)

@@ -14,7 +14,7 @@ ATTACHMENTS = ("nail_flange", "fixed_clip", "expansion_clip")
 KINDS = ("judge", "measure", "count", "note", "compute")
 PHOTOS = ("required", "on_fail", "optional")
 SEVERITIES = ("critical", "major", "minor", "record")
-INSTRUMENTS = ("slot_taps", "number", "gaps", "count", "choice")
+INSTRUMENTS = ("slot_taps", "number", "tab", "feeler", "micrometer", "inclinometer", "gaps", "count", "choice")
 BASES = ("assembly", "published", "common_practice", "first_principles")
 # Inspection levels and preferred quality levels in percent nonconforming: MIL-STD-105E, tables I and II.
 LEVELS = ("S-1", "S-2", "S-3", "S-4", "I", "II", "III")
@@ -77,6 +77,13 @@ class Units(Shape):
     SI = one_of("mm", "cm", "m", "C", "K", "deg", "%")
 
 
+class Step(Shape):
+    """What one press adds to a reading, in the reading's own unit."""
+
+    US = text(_said(r"[0-9]{1,4}(\.[0-9]{1,5})?", "bad_step"))
+    SI = text(_said(r"[0-9]{1,4}(\.[0-9]{1,5})?", "bad_step"))
+
+
 class Rule(Shape):
     name = text(_said(f"{_WORD}@[1-9][0-9]?", "rule_name"))
     inputs = Inputs(required=True, error_messages=told("map"), metadata={
@@ -99,6 +106,7 @@ class Item(Shape):
     applies = fields.Nested(Applies, load_default=dict, error_messages=told("map"))
     instrument = one_of(*INSTRUMENTS, required=False, allow_none=True, load_default=None)
     unit = fields.Nested(Units, error_messages=told("map"))
+    step = fields.Nested(Step, error_messages=told("map"))
     rule = fields.Nested(Rule, allow_none=True, load_default=None, error_messages=told("map"))
     basis = _both(Text)
     basis_kind = one_of(*BASES)
@@ -111,7 +119,7 @@ class Definition(Shape):
     title = _both(Question)
     performed_by = many_of(*ROLES)
     applies = fields.Nested(Applies, load_default=dict, error_messages=told("map"))
-    per = one_of("station", "walk")
+    per = one_of("station", "walk", "area")
     hold = Flag(required=True, error_messages=told("flag"))
     sampling = fields.Nested(Sampling, required=True, allow_none=True, error_messages=told("map"))
     cautions = _listed(Text, validate.Length(min=1, error="empty"))

@@ -7,6 +7,7 @@ from inspect_app.entry.shape import (
     boolean,
     choice,
     count,
+    day,
     decimal,
     digest,
     integer,
@@ -24,6 +25,28 @@ from inspect_app.entry.uuid7 import any_uuid
 
 LENGTH, TEMPERATURE = quantity("length"), quantity("temperature")
 
+_GAUGE_SYSTEM = choice("MSG", "GSG", "USS", "BS", "mil")
+_SEAM = choice("snap_lock", "single_lock", "double_lock")
+# What a firm knows of its own instruments; what it leaves out is ours (``record/instruments.py``).
+INSTRUMENTS = record(
+    {},
+    {
+        name: record({"uncertainty": quantity(dimension), "source": text})
+        for name, dimension in (
+            ("tape", "length"),
+            ("rule", "length"),
+            ("feeler", "length"),
+            ("micrometer", "length"),
+            ("depth_gauge", "length"),
+            ("level", "slope"),
+            ("inclinometer", "slope"),
+            ("contact", "difference"),
+            ("infrared", "difference"),
+            ("estimate", "difference"),
+        )
+    },
+)
+
 _JOB = record(
     {
         "name": name,
@@ -38,21 +61,22 @@ _JOB = record(
         "placing_error": LENGTH,
         "parties": list_of(record({"role": text, "name": text})),
         "definitions": map_of(digest),
-    }
+    },
+    {"instruments": INSTRUMENTS, "acceptance": choice("guarded", "simple")},
 )
 
 _ASSEMBLY = record(
     {
         "name": name,
         "panel": text,
-        "seam": choice("snap_lock", "single_lock", "double_lock"),
+        "seam": _SEAM,
         "seam_height": LENGTH,
         "coverage": LENGTH,
         "metal": text,
         "expansion": quantity("expansion"),
         "expansion_source": text,
         "gauge": label,
-        "gauge_system": choice("MSG", "GSG", "USS", "BS", "mil"),
+        "gauge_system": _GAUGE_SYSTEM,
         "coating": text,
         "attachment": choice("nail_flange", "fixed_clip", "expansion_clip"),
         "fastener": text,
@@ -73,6 +97,14 @@ _ASSEMBLY = record(
         "fastener_head_diameter": LENGTH,
         "fastener_length": LENGTH,
         "fasteners_per_clip": count,
+        "slot_width": LENGTH,
+        "tested_gauge": label,
+        "tested_gauge_system": _GAUGE_SYSTEM,
+        "fold_return": LENGTH,
+        "fold_engagement": LENGTH,
+        "penetration": LENGTH,
+        "clip_seams": list_of(_SEAM),
+        "fixed_clip_run": LENGTH,
     },
 )
 
@@ -99,13 +131,17 @@ _WALK = record(
         "areas": list_of(any_uuid),
         "crew": text,
         "weather": record({"sky": text, "wind": text}, {"air": TEMPERATURE}),
+        "placed": list_of(record({"area": any_uuid, "from": integer, "to": integer})),
+        "fall_protection": choice("confirmed", "not_on_roof"),
+    },
+    {
+        "head_count": count,
+        "independent": boolean,
+        # Absent where nobody stood on the roof: papers and drawings have no metal temperature.
         "metal_temperature": TEMPERATURE,
         "metal_uncertainty": quantity("difference"),
         "metal_temperature_by": text,
-        "placed": list_of(record({"area": any_uuid, "from": integer, "to": integer})),
-        "fall_protection": choice("confirmed"),
     },
-    {"head_count": count, "independent": boolean},
 )
 
 _STATION = record(
@@ -175,6 +211,35 @@ _SIGNOFF = record(
     }
 )
 
+_AGREES = choice("as_approved", "other")
+_FIT = record(
+    {
+        "area": any_uuid,
+        "day": day,
+        "found": record(
+            {},
+            {
+                "slope": quantity("slope"),
+                "slope_by": text,
+                "deck": _AGREES,
+                "underlayment": _AGREES,
+                "gauge": label,
+                "gauge_system": _GAUGE_SYSTEM,
+                "fold_gap": LENGTH,
+                "clearance": LENGTH,
+                "metal_now": TEMPERATURE,
+                "fixed_lines": count,
+                "fastener_length": LENGTH,
+                "build_up": LENGTH,
+            },
+        ),
+        "lines": list_of(record({"line": name, "verdict": _VERDICT})),
+        "name": text,
+        "role": text,
+        "note": text,
+    }
+)
+
 BODIES: dict[str, Check] = {
     "job": _JOB,
     "assembly": _ASSEMBLY,
@@ -184,6 +249,7 @@ BODIES: dict[str, Check] = {
     "answer": _ANSWER,
     "photo": _PHOTO,
     "signoff": _SIGNOFF,
+    "fit": _FIT,
 }
 
 

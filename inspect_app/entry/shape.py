@@ -6,6 +6,7 @@ wrong by years is evidence, not an error.
 
 import re
 from collections.abc import Callable, Mapping
+from datetime import date
 
 from inspect_app.entry.base64url import names_sha256
 from inspect_app.entry.refusal import Refused
@@ -53,6 +54,14 @@ def boolean(value: object, field: str) -> None:
 def decimal(value: object, field: str) -> None:
     """A number as text: ``-12.5`` or ``6.5e-6``."""
     _require(isinstance(value, str) and _DECIMAL.match(value) is not None, value, field)
+
+
+def day(value: object, field: str) -> None:
+    """A date of the calendar as ISO 8601 writes it: ``2026-11-25``."""
+    try:
+        _require(isinstance(value, str) and date.fromisoformat(value).isoformat() == value, value, field)
+    except ValueError:
+        raise Refused("bad_field", field, value) from None
 
 
 def digest(value: object, field: str) -> None:

@@ -14,7 +14,7 @@ def check_subject(kind: str, subject: object, job: object, body: dict[str, objec
     elif kind == "answer":
         if not _names_answer(subject, body):
             raise Refused("bad_field", "subject", subject)
-    elif subject != {"job": job, "photo": body.get("sha256"), "signoff": body.get("walk")}[kind]:
+    elif subject != _others(job, body)[kind]:
         raise Refused("bad_field", "subject", subject)
 
 
@@ -23,3 +23,7 @@ def _names_answer(subject: str, body: dict[str, object]) -> bool:
     parts = subject.split("/")
     place = body["walk"] if body["station"] is None else body["station"]
     return len(parts) == 3 and parts[0] == place and parts[1] != "" and parts[2] == body["item"]
+
+
+def _others(job: object, body: dict[str, object]) -> dict[str, object]:
+    return {"job": job, "photo": body.get("sha256"), "signoff": body.get("walk"), "fit": body.get("area")}

@@ -5,7 +5,9 @@ from inspect_app.record.area import longest_run, panel_count, panel_length
 from inspect_app.record.authority import objection
 from inspect_app.record.chain import chains
 from inspect_app.record.findings import findings
+from inspect_app.record.fits import fold_fits
 from inspect_app.record.heads import versions
+from inspect_app.record.instruments import instruments
 from inspect_app.record.signoff import fold_signoff
 
 PLACES = ("assembly", "area", "walk", "station", "photo")
@@ -16,7 +18,7 @@ def fold(entries: list, people: dict) -> dict:
 
     ``entries``: list of ``{"digest", "kid", "payload"}`` in any order, duplicates allowed.
     ``people``: ``{person id: {"name", "role", "kids": [...]}}``.
-    Returns ``{"job", "assemblies", "areas", "walks", "stations", "answers", "photos", "findings", "flags",
+    Returns ``{"job", "assemblies", "areas", "fits", "walks", "stations", "answers", "photos", "findings", "flags",
     "chains"}``; each thing is its head's body plus ``id, digest, by, at, clock, heads``. Where several heads
     stand, the one with the greatest digest lends its body and ``heads`` names them all.
     """
@@ -34,12 +36,15 @@ def fold(entries: list, people: dict) -> dict:
         "job": jobs[sorted(jobs)[0]] if jobs else None,
         "assemblies": things["assembly"],
         "areas": things["area"],
+        "fits": fold_fits(grouped.get("fit", {})),
         "walks": things["walk"],
         "stations": things["station"],
         "answers": fold_answers(grouped.get("answer", {})),
         "photos": things["photo"],
         "chains": chains(entries),
     }
+    if record["job"]:
+        record["job"]["instruments"] = instruments(record["job"])
     _measure_areas(record)
     _fill_walks(record, grouped, flags)
     _flag_orphans(record, flags)

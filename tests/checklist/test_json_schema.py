@@ -14,7 +14,7 @@ def test_the_published_file_is_up_to_date():
 def test_it_refuses_unknown_fields_and_names_the_required_ones():
     parts = json_schema()["$defs"]
     assert all(part["additionalProperties"] is False for part in parts.values())
-    optional = {"quick", "applies", "instrument", "unit", "rule"}
+    optional = {"quick", "applies", "instrument", "unit", "step", "rule"}
     assert set(parts["Item"]["required"]) == set(Item().fields) - optional
     assert parts["Item"]["properties"]["severity"]["enum"] == ["critical", "major", "minor", "record"]
 

@@ -7,6 +7,7 @@ import pytest
 from inspect_app.checklist.paths import PATHS, READINGS
 from inspect_app.entry.kinds import check_body
 from inspect_app.record.area import longest_run, panel_count, panel_length
+from inspect_app.record.instruments import instruments
 from tests.bodies import body_of
 from tests.checklist.sample import problems, sample, with_item
 
@@ -72,6 +73,10 @@ def test_every_path_of_the_table_lies_in_a_body_that_intake_accepts():
     for name in ("slot_length", "slot_pitch", "clip_travel_outward", "clip_travel_inward", "fastener_length"):
         bodies["assembly"].setdefault(name, length)
     bodies["assembly"] |= {"fastener_head_diameter": length, "fasteners_per_clip": 2}
+    for name in ("slot_width", "fold_return", "fold_engagement", "penetration", "fixed_clip_run"):
+        bodies["assembly"][name] = length
+    bodies["assembly"] |= {"tested_gauge": "24", "tested_gauge_system": "MSG"}
+    bodies["job"] |= {"acceptance": "guarded", "instruments": instruments({})}
     bodies["assembly"]["zones"][0].setdefault("pressure", {"value": "30", "unit": "psf"})
     bodies["area"]["fixed_line"] = {"from_low_end": length, "by": "a row of screws", "fasteners": 3}
     bodies["walk"] |= {"head_count": 4}

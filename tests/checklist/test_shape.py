@@ -5,7 +5,7 @@ import pytest
 from inspect_app.checklist.schema import Definition, Item
 from tests.checklist.sample import codes, problems, sample, spoil, with_item
 
-OPTIONAL = {"quick", "applies", "instrument", "unit", "rule"}
+OPTIONAL = {"quick", "applies", "instrument", "unit", "step", "rule"}
 
 
 @pytest.mark.parametrize("name", sorted(set(Item().fields) - OPTIONAL))

@@ -97,6 +97,22 @@ BODIES: dict[str, tuple[str, dict[str, Any]]] = {
             "covers": [DIGEST],
         },
     ),
+    "fit": (
+        AREA,
+        {
+            "area": AREA, "day": "2026-11-25", "name": "Ada Ejemplo (invented)", "role": "inspector", "note": "",
+            "found": {"slope": q("4", "/12"), "slope_by": "level", "deck": "as_approved", "fixed_lines": 1},
+            "lines": [
+                {
+                    "line": "slope",
+                    "verdict": {
+                        "result": "pass", "rule": "slope@2", "rulebook": DIGEST, "reason": None, "inputs": {},
+                        "values": {"rise": q("4", "/12")},
+                    },
+                }
+            ],
+        },
+    ),
 }  # fmt: skip
 
 WILD = (

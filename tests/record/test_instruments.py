@@ -1,0 +1,24 @@
+"""What a job says of its instruments wins; what it leaves out is ours and says so."""
+
+import json
+
+from inspect_app.entry.kinds import INSTRUMENTS
+from inspect_app.record.instruments import OURS, instruments
+
+
+def test_what_the_job_states_stands_and_the_rest_is_ours():
+    own = {"uncertainty": {"value": "0.2", "unit": "mm"}, "source": "checked on a gauge block, invented"}
+    told = instruments({"instruments": {"micrometer": own}})
+    assert told["micrometer"] == {**own, "own": True}
+    assert {name for name in told if not told[name]["own"]} == set(OURS) - {"micrometer"}
+    assert told["tape"]["uncertainty"] == {"value": "0.0625", "unit": "in"}
+
+
+def test_every_default_is_of_the_dimension_that_an_entry_must_have():
+    stated = {name: {"uncertainty": one["uncertainty"], "source": ""} for name, one in instruments({}).items()}
+    INSTRUMENTS(stated, "body.instruments")
+    assert json.loads(json.dumps(stated)) == stated
+
+
+def test_an_unknown_instrument_of_a_later_release_is_left_alone():
+    assert set(instruments({"instruments": {"laser": {"uncertainty": {"value": "1", "unit": "mm"}}}})) == set(OURS)
