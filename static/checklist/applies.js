@@ -14,13 +14,29 @@ export function forStation(record, definitions, station) {
   return own.length ? own : fitting
 }
 
-/** The definitions asked once for a whole walk. @param {any} walk @param {any[]} definitions @returns {any[]} */
+/** The definitions asked once for a whole walk, or of its one area. @param {any} walk @param {any[]} definitions @returns {any[]} */
 export function forWalk(walk, definitions) {
-  return definitions.filter((one) => one.per === 'walk' && one.digest === walk.definition)
+  return definitions.filter((one) => one.per !== 'station' && one.digest === walk.definition)
 }
 
-/** What this person may begin, the whole-walk ones first. @param {any[]} definitions @param {any} person */
-export function mayBegin(definitions, person) {
-  const mine = definitions.filter((one) => !one.performed_by?.length || one.performed_by.includes(person.role))
-  return [...mine].sort((a, b) => Number(b.per === 'walk') - Number(a.per === 'walk') || (a.id < b.id ? -1 : 1))
+const ORDER = ['walk', 'station', 'area']
+
+/**
+ * What this person may begin: whole walks first, then places, then what is asked of one area. From the ground
+ * only the last.
+ * @param {any[]} definitions @param {any} person @param {boolean} [ground]
+ */
+export function mayBegin(definitions, person, ground = false) {
+  const mine = definitions.filter((one) => (!one.performed_by?.length || one.performed_by.includes(person.role)) && (!ground || one.per === 'area'))
+  return [...mine].sort((a, b) => ORDER.indexOf(a.per) - ORDER.indexOf(b.per) || (a.id < b.id ? -1 : 1))
+}
+
+/**
+ * What this person most likely begins now: what they walked last, unless that is asked once of an area; else the
+ * first they may begin.
+ * @param {any[]} mine from `mayBegin` @param {any[]} walks the person's own, newest first
+ */
+export function likely(mine, walks) {
+  const last = walks.map((walk) => mine.find((one) => one.digest === walk.definition && one.per !== 'area')).find(Boolean)
+  return last ?? mine[0] ?? null
 }

@@ -13,12 +13,13 @@ export function confirmed(at, now) {
 
 const RULES = ['read', 'step_back', 'unsafe', 'weather', 'stand', 'hot', 'edges', 'lines', 'attic']
 
-/** @param {{confirm: () => any}} props */
-export function Gate({ confirm }) {
+/** @param {{confirm: () => any, ground?: () => any}} props `ground`: what can be done without going up */
+export function Gate({ confirm, ground }) {
   return html`<div class="gate">
     <p class="statement">${say('gate.statement')}</p>
     <${MainAction} name="safe" label=${say('gate.confirm')} run=${confirm} />
     <p class="big">${say('gate.not')}</p>
+    ${ground && html`<${MainAction} name="ground" plain label=${say('gate.ground')} under=${say('gate.ground.under')} run=${ground} />`}
     <ul class="rules">${RULES.map((rule) => html`<li key=${rule}>${say(`gate.${rule}`)}</li>`)}</ul>
   </div>`
 }

@@ -9,8 +9,9 @@ import { TextField } from '../frame/text_field.js'
 import { Lost } from '../frame/opening.js'
 import { useDraft } from '../frame/draft.js'
 import { build } from '../server/build.js'
+import { needsArea } from '../checklist/items.js'
 import { Instrument } from '../instruments/instrument.js'
-import { enterAnswer, photosOf } from './answer.js'
+import { enterAnswer, picturesOf } from './answer.js'
 import { resultWords } from './item_row.js'
 import { answerId } from './sort_items.js'
 import { AreaPick, areaOf } from './area_pick.js'
@@ -37,12 +38,14 @@ export function Item({ job, record, definitions, person, rest }) {
   if (!draft) return null
   const answer = record.answers[answerId(place, definition, item)]
   const locked = Boolean(walk.signoff) || walk.by !== person.id
-  const pictures = ['where', 'what'].flatMap((role) => photosOf(record, walk, station, role).slice(-1)).map((/** @type {any} */ one) => one.sha256)
+  const pictures = picturesOf(record, walk, station, answerId(place, definition, item))
   const keep = async (/** @type {string | null} */ choice, /** @type {any} */ result) => {
-    await enterAnswer({ job, record, walk, station, area: area?.id, definition, item, choice, reading: draft.reading, note: draft.note, photos: pictures, verdict: result, draft: key })
+    await enterAnswer({ job, record, walk, station, area: aboutArea ? area?.id : undefined, definition, item, choice, reading: draft.reading, note: draft.note, photos: pictures, verdict: result, draft: key })
     await drop()
     go(...(station ? ['job', job, 'station', place] : ['job', job, 'walk', place]))
   }
+  // Of several areas only what a rule reads is about one of them.
+  const aboutArea = !station && (walk.areas.length === 1 || needsArea(item))
   const byRule = item.rule && (item.instrument || item.kind === 'compute')
   // Before the reading where it is made on the picture or always asked for; else after it, where it may be needed.
   const pair = html`<${Pair} ...${{ job, record, walk, station, person, locked, subject: answerId(place, definition, item) }} />`
@@ -51,7 +54,7 @@ export function Item({ job, record, definitions, person, rest }) {
     <p class="big">${pick(item.how)}</p>
     <details><summary class="press">${say('item.why')}</summary><p>${pick(item.why)}</p><p class="hint">${say(`severity.${item.severity}`)} · ${pick(item.basis)}</p></details>
     ${!locked && html`
-      ${byRule && !station && html`<${AreaPick} ...${{ record, walk, value: area?.id, onChange: (/** @type {string} */ one) => change({ area: one }) }} />`}
+      ${byRule && !station && needsArea(item) && html`<${AreaPick} ...${{ record, walk, value: area?.id, onChange: (/** @type {string} */ one) => change({ area: one }) }} />`}
       ${item.photo === 'required' && !(item.instrument === 'slot_taps' && pictures.length > 1) && pair}
       ${item.instrument && html`<${Part} name=${say('item.reading')}>
         <${Instrument} ...${{ item, record, area, pictures, job, value: draft.reading, onChange: (/** @type {any} */ reading) => change({ reading }) }} />

@@ -10,6 +10,6 @@ import { answerId, asked } from './sort_items.js'
 export function leftOpen(record, definitions, walk) {
   const places = walk.stations.map((/** @type {string} */ id) => record.stations[id]).filter((/** @type {any} */ one) => one.reached === 'yes')
   const at = (/** @type {any} */ station, /** @type {any[]} */ sheets) => sheets.flatMap((definition) =>
-    asked(record, definition, station).filter((item) => !record.answers[answerId((station ?? walk).id, definition, item)]).map((item) => ({ item, station })))
+    asked(record, definition, walk, station).filter((item) => !record.answers[answerId((station ?? walk).id, definition, item)]).map((item) => ({ item, station })))
   return [...at(null, forWalk(walk, definitions)), ...places.flatMap((/** @type {any} */ station) => at(station, forStation(record, definitions, station)))]
 }

@@ -14,9 +14,9 @@ const ROLES = ['where', 'what']
 
 /** @param {{job: string, record: any, walk: any, station: any, person: any, locked: boolean, subject?: string}} props */
 export function Pair({ job, record, walk, station, person, locked, subject }) {
-  const [draft, change, drop] = useDraft(person.id, `photo/${(station ?? walk).id}`, { waiting: '' })
+  const [draft, change, drop] = useDraft(person.id, `photo/${station?.id ?? subject ?? walk.id}`, { waiting: '' })
   if (!draft) return null
-  const has = (/** @type {string} */ role) => photosOf(record, walk, station, role).at(-1)
+  const has = (/** @type {string} */ role) => photosOf(record, walk, station, role, subject).at(-1)
   const keep = (/** @type {string} */ role) => (/** @type {File} */ file, /** @type {'camera' | 'picked'} */ source, /** @type {any} */ position) =>
     enterPhoto({ job, record, walk, station, answer: subject, role, file, source, position })
   return html`<${Part} name=${say('photo.pair')}>

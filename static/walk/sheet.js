@@ -6,7 +6,7 @@ import { pick, say } from '../words/say.js'
 import { isQuick } from '../checklist/items.js'
 import { Part } from '../frame/screen.js'
 import { MainAction } from '../frame/main_action.js'
-import { enterAnswer, photosOf } from './answer.js'
+import { enterAnswer, picturesOf } from './answer.js'
 import { ItemRow } from './item_row.js'
 import { answerId, asked, atOnce, isLook } from './sort_items.js'
 import { judged } from './verdict.js'
@@ -14,19 +14,20 @@ import { judged } from './verdict.js'
 /** @param {{job: string, record: any, definition: any, walk: any, station: any, person: any, locked: boolean}} props */
 export function Sheet({ job, record, definition, walk, station, locked }) {
   const place = (station ?? walk).id
-  const pictures = ['where', 'what'].flatMap((role) => photosOf(record, walk, station, role).slice(-1)).map((/** @type {any} */ one) => one.sha256)
-  const items = asked(record, definition, station)
+  const items = asked(record, definition, walk, station)
   const open = atOnce(record, definition, walk, station)
   const groups = [items.filter(isQuick), items.filter((item) => isLook(item) && !isQuick(item)), items.filter((item) => !isLook(item) && !isQuick(item))]
-  const pass = (/** @type {any} */ item) => enterAnswer({ job, record, walk, station, definition, item, choice: 'pass', verdict: judged('pass'),
-    photos: item.photo === 'required' ? pictures : [] })
+  const area = !station && walk.areas.length === 1 ? walk.areas[0] : undefined
+  const pictures = (/** @type {any} */ item) => picturesOf(record, walk, station, answerId(place, definition, item))
+  const pass = (/** @type {any} */ item) => enterAnswer({ job, record, walk, station, area, definition, item, choice: 'pass', verdict: judged('pass'),
+    photos: item.photo === 'required' ? pictures(item) : [] })
   const allGood = async () => {
     for (const item of open) await pass(item)
   }
   const row = (/** @type {any} */ item, /** @type {any} */ press = null) => html`<${ItemRow} key=${item.id} ...${{ job, record, definition, item, place, station, press }} />`
   const onePress = (/** @type {any} */ item) => {
     if (locked || record.answers[answerId(place, definition, item)]) return null
-    if (item.photo === 'required' && !pictures.length) return html`<p class="hint">${say('sheet.picture_first')}</p>`
+    if (item.photo === 'required' && !pictures(item).length) return html`<p class="hint">${say('sheet.picture_first')}</p>`
     return html`<button type="button" class="press as-approved" data-name="as-approved" data-item=${item.id} aria-label=${`${say('item.pass')}: ${pick(item.question)}`}
       onClick=${() => pass(item)}><span aria-hidden="true">✓</span> ${say('item.pass')}</button>`
   }

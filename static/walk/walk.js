@@ -19,27 +19,29 @@ import { Sheet } from './sheet.js'
 export function Walk({ job, record, definitions, person, rest }) {
   const walk = record.walks[rest[0]]
   const own = definitions.find((one) => one.digest === walk.definition)
+  const oneArea = own?.per === 'area' // asked of the area itself: no places to pick
   const closed = Boolean(walk.signoff)
   const open = !closed && walk.by === person.id
   const areas = sorted(record.areas, 'name').filter((one) => walk.areas.includes(one.id))
   const picked = (/** @type {any} */ area) => (/** @type {number} */ panel, /** @type {number} */ at) => go('job', job, 'place', walk.id, area.id, panel, rounded(at, area.outline.unit))
   return html`<${Screen} title=${pick(own?.title) ?? say('walk')} over=${record.job.name} back=${path('job', job)} backTo=${record.job.name} wide>
     ${closed && html`<p class="done-bar">✓ ${say('walk.signed_by', { name: walk.signoff.name, at: clock(walk.signoff.at) })}</p>`}
-    ${open && areas.length > 0 && html`<a class="press main" href=${path('job', job, 'place', walk.id, ...(areas.length === 1 ? [areas[0].id] : []))} data-name="new-place">
+    ${open && !oneArea && areas.length > 0 && html`<a class="press main" href=${path('job', job, 'place', walk.id, ...(areas.length === 1 ? [areas[0].id] : []))} data-name="new-place">
       <span class="label">${say('walk.new_place')}</span><span class="under">${say('walk.or_tap')}</span></a>`}
     <${Part} name=${say('job.roof')}>
       <div class="roof">${areas.map((/** @type {any} */ area) => html`<div key=${area.id} class="bay">
         <h3>${area.name}</h3>
-        <${Plan} ...${{ record, definitions, area }} only=${walk.id} tallest=${340} onPick=${open ? picked(area) : undefined} />
+        <${Plan} ...${{ record, definitions, area }} only=${walk.id} tallest=${340} onPick=${open && !oneArea ? picked(area) : undefined} />
       </div>`)}</div>
       <${Legend} />
     <//>
-    <${Part} name=${say('walk.places')}>
+    ${!oneArea && html`<${Part} name=${say('walk.places')}>
       <${PlaceList} ...${{ job, record, definitions }} wanted=${(/** @type {any} */ one) => one.walk === walk.id} />
-    <//>
+    <//>`}
     ${forWalk(walk, definitions).map((definition) => html`<${Sheet} key=${definition.id} ...${{ job, record, definition, walk, person, station: null, locked: !open }} />`)}
     <${Part} name=${say('walk.day')}>
-      <${Facts} rows=${[[say('walk.began'), clock(walk.at)], [say('walk.metal'), `${shown(walk.metal_temperature)} ± ${shown(walk.metal_uncertainty)}`],
+      <${Facts} rows=${[[say('walk.began'), clock(walk.at)], 
+        walk.metal_temperature ? [say('walk.metal'), `${shown(walk.metal_temperature)} ± ${shown(walk.metal_uncertainty)}`] : [say('walk.stood'), say(`walk.stood.${walk.fall_protection}`)],
         [say('walk.sky'), say(`sky.${walk.weather?.sky}`)], [say('walk.wind'), say(`wind.${walk.weather?.wind}`)], [say('walk.crew'), walk.crew],
         [say('walk.laid'), (walk.placed ?? []).map((/** @type {any} */ one) => say('walk.laid.row', { ...one, area: record.areas[one.area]?.name ?? '—' })).join('; ')]]} />
       ${open && html`<a class="press" href=${path('job', job, 'start', walk.id)}>${say('walk.correct')}</a>`}
