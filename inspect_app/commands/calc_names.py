@@ -19,6 +19,7 @@ ALIASES = {
     "spacing_tested": {"spacing": "gaps", "gap": "gaps", "found": "gaps", "length": "over"},
     "limit": {"min": "at_least", "max": "at_most"},
     "guard": {"min": "at_least", "max": "at_most"},
+    "count": {"bad": "count", "looked_at": "of", "max": "at_most"},
     "clip": {"travel_out": "travel_outward", "travel_in": "travel_inward",
              "temperature_uncertainty": "metal_uncertainty"},
     "longest_run": {"travel_out": "travel_outward", "travel_in": "travel_inward", "error": "offset_error"},
@@ -49,6 +50,7 @@ EXAMPLES = {
     "head_compared": "specified=0.430in found=0.340in slot_width=0.22in",
     "clip_force": "pressure=45psf basis=ASD width=16in spacing=30in fasteners=2",
     "edge_width": 'least_width="100 ft" height="30 ft" edition="ASCE 7-10"',
+    "count": "count=1 of=8 at_most=0",
     "guard": "reading=29.9in at_most=30in uncertainty=0.25in rule=guarded",
 }
 

@@ -40,7 +40,7 @@ def judge(given: dict, system: str) -> dict:
     bound, _ = number_of(given["uncertainty"], "uncertainty", kind, unit)
     margin = limit - reading if low is None else reading - limit
     bound = abs(bound)
-    values = {"margin": measured(margin, difference_of(unit)), "risk": measured(_risk(margin, bound), "")}
+    values = {"margin": measured(margin, difference_of(unit)), "risk": measured(chance_beyond(margin, bound), "")}
     used = 0.0 if given["rule"] == "simple" else bound
     verdict = settle(margin - used, margin + used, 0.0, None, abs(limit))
     code = "above_limit" if low is None else "below_limit"
@@ -48,7 +48,8 @@ def judge(given: dict, system: str) -> dict:
     return answer(values, verdict, why)
 
 
-def _risk(margin: float, bound: float) -> float:
+def chance_beyond(margin: float, bound: float) -> float:
+    """The chance that what was read with ``margin`` to spare (negative beyond the limit) lies beyond the limit."""
     if bound == 0.0:
         return 0.0 if margin >= 0.0 else 1.0
     return 0.5 * math.erfc(margin * COVERAGE / bound / math.sqrt(2.0))

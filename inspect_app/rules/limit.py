@@ -21,6 +21,13 @@ def judge(given: dict, system: str) -> dict:
     """``reading``, the limits given, and ``margin``: how far inside (positive) or outside the nearer limit.
     All are quantities of one dimension, or bare counts; the uncertainty of a temperature is a difference, never
     met by the offset of 32. ``equal`` stands for both limits. Slopes and percents stay in the reading's unit."""
+    values, reading, bound, low, high = compared(given, system)
+    return told(values, settle(reading - bound, reading + bound, low, high), reading, low)
+
+
+def compared(given: dict, system: str) -> tuple:
+    """``(values, reading, uncertainty, low, high)``, None for no limit on that side. Raises Refused ``missing``
+    without any limit, ``limits_reversed``, ``negative`` for the uncertainty and ``wrong_dimension``."""
     _, unit, kind = read_quantity(given["reading"], "reading")
     if kind not in ("count", "slope"):
         unit = SYSTEMS[system][kind]
@@ -42,7 +49,11 @@ def judge(given: dict, system: str) -> dict:
     bound = numbers.get("uncertainty", 0.0)
     if bound < 0.0:
         raise Refused("negative", "uncertainty")
-    verdict = settle(reading - bound, reading + bound, low, high)
+    return values, reading, bound, low, high
+
+
+def told(values: dict, verdict: str, reading: float, low: "float | None") -> dict:
+    """The answer of a verdict, with the side on which the reading failed."""
     code = "below_limit" if low is not None and reading < low else "above_limit"
     why = {"pass": None, "fail": reason(code), "too_close": reason("limit_too_close")}[verdict]
     return answer(values, verdict, why)

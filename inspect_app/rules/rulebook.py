@@ -3,11 +3,13 @@
 from inspect_app.rules import (
     clip,
     clip_force,
+    count,
     edge_width,
     end_gap,
     guard,
     head_compared,
     limit,
+    limit_accepted,
     longest_run,
     movement,
     pull_out,
@@ -33,7 +35,7 @@ RELEASED = {
     "spacing": {"1": spacing},
     "spacing_tested": {"1": spacing_tested},
     "thickness": {"1": thickness},
-    "limit": {"1": limit},
+    "limit": {"1": limit, "2": limit_accepted},
     "longest_run": {"1": longest_run},
     "end_gap": {"1": end_gap},
     "pull_out": {"1": pull_out},
@@ -43,6 +45,7 @@ RELEASED = {
     "clip_force": {"1": clip_force},
     "edge_width": {"1": edge_width},
     "guard": {"1": guard},
+    "count": {"1": count},
 }
 NEWEST = {name: str(max([int(version) for version in RELEASED[name]])) for name in RELEASED}
 

@@ -39,9 +39,10 @@ def test_every_rule_says_its_formula_and_its_source() -> None:
 
 
 def test_every_input_has_a_name() -> None:
-    for name in RELEASED:
-        for field in describe(name):
-            assert f"input.{field}" in WORDS, field
+    for name, versions in RELEASED.items():
+        for version in versions:
+            for field in describe(f"{name}@{version}"):
+                assert f"input.{field}" in WORDS, field
 
 
 def test_every_text_stands_in_both_languages_with_the_same_facts() -> None:
