@@ -6,7 +6,7 @@ import { Part } from '../frame/screen.js'
 import { Problem } from '../frame/problem.js'
 import { useDraft } from '../frame/draft.js'
 import { photoUrl } from '../photo/read.js'
-import { photosOf } from './answer.js'
+import { photosOf } from './pictures.js'
 import { enterPhoto } from './enter_photo.js'
 import { PhotoButton } from './photo_button.js'
 

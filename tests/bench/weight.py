@@ -15,4 +15,4 @@ def rows() -> list[Row]:
         asked = [client.get(address, headers={"Accept-Encoding": "gzip"}) for address in addresses]
         weight = sum(len(reply.data) for reply in asked)
     return [Row(f"the app, {weight / 1024:.0f} KiB compressed", f"{BUDGET // 1024} KiB", weight / BUDGET, 1,
-                "40 s once, at 100 kbit/s")]  # fmt: skip
+                "46 s once, at 100 kbit/s")]  # fmt: skip
