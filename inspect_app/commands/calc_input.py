@@ -32,6 +32,8 @@ def read(text: str, name: str, description: dict[str, Any]) -> Any:
     dimension = description["dimension"]
     if dimension in ("choice", "text", "number"):
         return text.strip()
+    if dimension == "choices":
+        return [part.strip() for part in text.split(",")]
     if dimension == "boolean":
         return YES_NO.get(text.strip().lower(), text)
     if dimension in ("integer", "pixels"):

@@ -22,8 +22,14 @@ ALIASES = {
     "count": {"bad": "count", "looked_at": "of", "max": "at_most"},
     "clip": {"travel_out": "travel_outward", "travel_in": "travel_inward",
              "temperature_uncertainty": "metal_uncertainty"},
+    "centred": {"length": "distance", "run": "distance", "error": "offset_error", "travel_out": "travel_outward",
+                "travel_in": "travel_inward"},
     "longest_run": {"travel_out": "travel_outward", "travel_in": "travel_inward", "error": "offset_error"},
     "end_gap": {"temperature_uncertainty": "metal_uncertainty"},
+    "clearance": {"temperature_uncertainty": "metal_uncertainty", "room": "clearance", "run": "distance"},
+    "fold_return": {"run": "distance"},
+    "penetration": {"length": "fastener", "min": "least"},
+    "zone_spacing": {"slot_pitch": "pitch"},
 }  # fmt: skip
 SYSTEMS_BY_NAME = {"galvanized": "GSG", "usstandard": "USS", "brownsharpe": "BS", "mil": "mil"}
 RULES = {"tab": "clip"}  # the same rule by its other name: a tab moves in its clip
@@ -41,7 +47,10 @@ EXAMPLES = {
     "spacing_tested": "pressure=85psf tested=24in:60psf,12in:110psf gaps=11in,12in",
     "thickness": "gauge=24 system=MSG reading=0.0230in coated=no",
     "limit": "reading=2 equal=2",
-    "longest_run": "expansion=6.5e-6/F metal_low=-20F metal_high=180F slot=1in shank=0.190in offset_error=1/8in",
+    "centred": 'distance="30 ft" expansion=6.5e-6/F metal_low=-20F metal_high=180F slot=1in shank=0.190in '
+    "offset_error=1/8in",
+    "longest_run": "expansion=6.5e-6/F metal_low=-20F metal_high=180F slot=1in shank=0.190in offset_error=1/8in "
+    "run=30ft",
     "end_gap": 'gap=0.5in return=1.5in engagement=0.5in distance="40 ft" expansion=6.5e-6/F metal_low=-20F '
     "metal_high=180F metal_now=70F",
     "pull_out": "thickness=0.0283in diameter=0.190in tensile=33ksi",
@@ -52,6 +61,12 @@ EXAMPLES = {
     "edge_width": 'least_width="100 ft" height="30 ft" edition="ASCE 7-10"',
     "count": "count=1 of=8 at_most=0",
     "guard": "reading=29.9in at_most=30in uncertainty=0.25in rule=guarded",
+    "in_force": "day=2026-11-25 issued=2025-03-01 expires=2028-03-01",
+    "penetration": "fastener=5in build_up=4-1/4in least=1/2in",
+    "clearance": 'clearance=1/2in distance="40 ft" expansion=6.5e-6/F metal_low=-20F metal_high=180F metal_now=70F',
+    "fold_return": 'return=1in engagement=3/8in distance="40 ft" expansion=6.5e-6/F metal_low=-20F metal_high=180F',
+    "zone_spacing": "spacing=12in pitch=6in",
+    "clip_seam": "seam=double_lock seams=single_lock,double_lock",
 }
 
 

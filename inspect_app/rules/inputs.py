@@ -63,6 +63,8 @@ def _read(wants: dict, name: str, raw: object, system: str) -> object:
     dimension = wants["dimension"]
     if dimension == "choice":
         return _choice(wants, name, raw)
+    if dimension == "choices":
+        return _choices(wants, name, raw)
     if dimension == "boolean":
         if raw is True or raw is False:
             return raw
@@ -134,6 +136,14 @@ def _choice(wants: dict, name: str, raw: object) -> object:
     if isinstance(raw, str) and raw in wants["choices"]:
         return raw
     raise Refused("not_choice", name, plain(raw))
+
+
+def _choices(wants: dict, name: str, raw: object) -> list:
+    if not isinstance(raw, (list, tuple)) or len(raw) == 0:
+        raise Refused("not_choices", name, plain(raw))
+    if len(raw) > MOST_IN_A_LIST:
+        raise Refused("too_many", name, len(raw))
+    return [_choice(wants, name + "[" + str(position) + "]", raw[position]) for position in range(len(raw))]
 
 
 def _text(name: str, raw: object) -> str:

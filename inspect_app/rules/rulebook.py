@@ -1,17 +1,24 @@
 """The rulebook's front: every released rule by name and version."""
 
 from inspect_app.rules import (
+    centred,
+    clearance,
     clip,
     clip_force,
+    clip_seam,
     count,
     edge_width,
     end_gap,
+    fold_return,
     guard,
     head_compared,
+    in_force,
     limit,
     limit_accepted,
     longest_run,
+    longest_run_2,
     movement,
+    penetration,
     pull_out,
     pull_over,
     slope,
@@ -21,6 +28,7 @@ from inspect_app.rules import (
     thickness,
     window,
     withdrawal,
+    zone_spacing,
 )
 from inspect_app.rules.inputs import plain, read_all, system_for
 from inspect_app.rules.refused import Refused
@@ -36,7 +44,8 @@ RELEASED = {
     "spacing_tested": {"1": spacing_tested},
     "thickness": {"1": thickness},
     "limit": {"1": limit, "2": limit_accepted},
-    "longest_run": {"1": longest_run},
+    "centred": {"1": centred},
+    "longest_run": {"1": longest_run, "2": longest_run_2},
     "end_gap": {"1": end_gap},
     "pull_out": {"1": pull_out},
     "pull_over": {"1": pull_over},
@@ -45,6 +54,12 @@ RELEASED = {
     "clip_force": {"1": clip_force},
     "edge_width": {"1": edge_width},
     "guard": {"1": guard},
+    "in_force": {"1": in_force},
+    "penetration": {"1": penetration},
+    "clearance": {"1": clearance},
+    "fold_return": {"1": fold_return},
+    "zone_spacing": {"1": zone_spacing},
+    "clip_seam": {"1": clip_seam},
     "count": {"1": count},
 }
 NEWEST = {name: str(max([int(version) for version in RELEASED[name]])) for name in RELEASED}
