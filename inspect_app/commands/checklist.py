@@ -1,4 +1,4 @@
-"""``seamwalk checklist check FILE…``, or a folder of them: what is wrong with definitions; ``schema``: the JSON Schema."""
+"""``seamwalk checklist check``: what is wrong with definitions, or a folder of them; ``schema``: the JSON Schema."""
 
 import argparse
 import os
