@@ -2,6 +2,7 @@
 
 import json
 
+from inspect_app.record.card import card
 from inspect_app.record.fold import fold
 from inspect_app.record.judge import judge_item
 from inspect_app.rules.refused import Refused
@@ -10,7 +11,8 @@ from inspect_app.rules.rulebook import describe, judge
 
 def ask(text: str) -> str:
     """Answer one request: ``{"call": "judge", "rule", "inputs", "units"?}``, ``{"call": "judge_item", "item",
-    "context"}``, ``{"call": "fold", "entries", "people"}`` or ``{"call": "describe", "rule"}``.
+    "context"}``, ``{"call": "fold", "entries", "people"}``, ``{"call": "card", "job",
+    "assembly", "area", "metal_now"?}`` or ``{"call": "describe", "rule"}``.
 
     Gives ``{"ok": answer}``, or ``{"refused": {"code", "field", "value"}}`` for input that cannot be taken.
     """
@@ -29,6 +31,8 @@ def _answer(request: dict) -> object:
         return judge_item(request["item"], request["context"])
     if call == "fold":
         return fold(request["entries"], request["people"])
+    if call == "card":
+        return card(request["job"], request["assembly"], request["area"], request.get("metal_now"))
     if call == "describe":
         return describe(request["rule"])
     raise Refused("unknown_call", "call", call)

@@ -30,8 +30,8 @@ ORDER = ("metal_low", "metal_high", "expansion", "distance", "slot", "travel_out
 def judge(given: dict, system: str) -> dict:
     """``from to``, temperatures of the metal, and in ``understood`` how it ``holds``: ``always`` (over the whole
     range), ``between`` or ``never``; then there are no values and the verdict is ``fail`` with ``never_centred``, else
-    there is no verdict: nothing was set yet. Where the middle never holds the day's aim still may. Raises Refused ``missing``, ``one_of`` (a slot or a clip's travel, not
-    both), ``range_reversed`` and ``shank_fills_slot``."""
+    there is no verdict: nothing was set yet. Where the middle never holds, the day's aim still may. Raises Refused
+    ``missing``, ``one_of`` (a slot or a clip's travel, not both), ``range_reversed`` and ``shank_fills_slot``."""
     low, high = given["metal_low"], given["metal_high"]
     to_grow, to_shrink = _room(given)
     per_degree = given["expansion"] * given["distance"]
