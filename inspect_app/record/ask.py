@@ -3,6 +3,7 @@
 import json
 
 from inspect_app.record.card import card
+from inspect_app.record.fit import fit
 from inspect_app.record.fold import fold
 from inspect_app.record.judge import judge_item
 from inspect_app.rules.refused import Refused
@@ -11,8 +12,8 @@ from inspect_app.rules.rulebook import describe, judge
 
 def ask(text: str) -> str:
     """Answer one request: ``{"call": "judge", "rule", "inputs", "units"?}``, ``{"call": "judge_item", "item",
-    "context"}``, ``{"call": "fold", "entries", "people"}``, ``{"call": "card", "job",
-    "assembly", "area", "metal_now"?}`` or ``{"call": "describe", "rule"}``.
+    "context"}``, ``{"call": "fold", "entries", "people"}``, ``{"call": "fit", "job", "assembly", "area", "found",
+    "day"}``, ``{"call": "card", "job", "assembly", "area", "metal_now"?}`` or ``{"call": "describe", "rule"}``.
 
     Gives ``{"ok": answer}``, or ``{"refused": {"code", "field", "value"}}`` for input that cannot be taken.
     """
@@ -31,6 +32,8 @@ def _answer(request: dict) -> object:
         return judge_item(request["item"], request["context"])
     if call == "fold":
         return fold(request["entries"], request["people"])
+    if call == "fit":
+        return fit(request["job"], request["assembly"], request["area"], request["found"], request["day"])
     if call == "card":
         return card(request["job"], request["assembly"], request["area"], request.get("metal_now"))
     if call == "describe":

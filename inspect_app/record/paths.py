@@ -1,6 +1,6 @@
 """Follow a definition's input paths (``assembly.slot_length``) into the record's bodies."""
 
-ROOTS = ("job", "assembly", "area", "walk", "station", "zone", "reading")
+ROOTS = ("job", "assembly", "area", "walk", "station", "zone", "reading", "found")
 
 
 def follow(path: object, context: dict) -> object:

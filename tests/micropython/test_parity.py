@@ -10,6 +10,7 @@ import pytest
 from inspect_app.record.ask import ask
 from tests.bodies import body_of
 from tests.micropython.node import node
+from tests.record.fit_sample import requests as fit_checks
 from tests.rules.hostile import spoiled
 
 VECTORS = json.loads((Path(__file__).parents[1] / "vectors" / "rules.json").read_text("utf-8"))
@@ -80,7 +81,7 @@ def compare(requests: list[str], folder: Path) -> None:
 def test_the_phone_judges_and_folds_as_the_server_does(tmp_path: Path) -> None:
     known = [judging(one["rule"], one["inputs"]) for one in VECTORS]
     odd = [json.dumps({"call": "nonsense"}), json.dumps({"call": "describe", "rule": "slot"})]
-    compare([*known, *odd, fold_request(), *random_requests(20, 60)], tmp_path)
+    compare([*known, *odd, fold_request(), *fit_checks(), *random_requests(20, 60)], tmp_path)
 
 
 def test_the_phone_refuses_what_the_server_refuses_at_the_same_field(tmp_path: Path) -> None:
