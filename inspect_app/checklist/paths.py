@@ -1,7 +1,7 @@
 """What a rule's input may be read from: every path into the bodies of entries, with its dimension.
 
-The bodies are those of DEVELOPERS.md, "Kinds"; ``area.panel_length``, ``area.panel_count`` and
-``area.run`` come from the fold.
+The bodies are those of DEVELOPERS.md, "Kinds"; ``area.panel_length``, ``area.panel_count``,
+``area.run`` and ``area.fixed_line.from_high_end`` come from the fold.
 """
 
 ROOTS = ("job", "assembly", "area", "walk", "station", "zone", "reading")
@@ -46,6 +46,7 @@ PATHS = {
     "area.panel_count": "integer",
     "area.run": "length",
     "area.fixed_line.from_low_end": "length",
+    "area.fixed_line.from_high_end": "length",
     "area.fixed_line.fasteners": "integer",
     "walk.metal_temperature": "temperature",
     "walk.metal_uncertainty": "difference",

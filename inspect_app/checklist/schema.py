@@ -80,8 +80,8 @@ class Units(Shape):
 class Step(Shape):
     """What one press adds to a reading, in the reading's own unit."""
 
-    US = text(_said(r"[0-9]{1,4}(\.[0-9]{1,5})?", "bad_step"))
-    SI = text(_said(r"[0-9]{1,4}(\.[0-9]{1,5})?", "bad_step"))
+    US = text(_said(r"[0-9]{1,4}(\.[0-9]{1,6})?", "bad_step"))
+    SI = text(_said(r"[0-9]{1,4}(\.[0-9]{1,6})?", "bad_step"))
 
 
 class Rule(Shape):

@@ -14,12 +14,14 @@ from typing import Any, NamedTuple
 
 from flask import Flask
 
+from inspect_app.demo.fit import check
 from inspect_app.demo.http import Http
 from inspect_app.demo.phone import Phone
 from inspect_app.demo.walk import Ticking, Walk
 from inspect_app.intake.job_file import read_yaml, sayings
 from inspect_app.people.passwords import made_up
-from inspect_app.record.area import panel_length
+from inspect_app.record.area import longest_run, panel_length
+from inspect_app.record.instruments import instruments
 from inspect_app.web.listening import address, listening, stop
 from inspect_app.web.reports_desk import maker
 
@@ -113,11 +115,13 @@ def _register(app: Flask, page: dict[str, Any], office: Phone) -> dict[str, Any]
     office.deliver()
     bodies = {one.subject: one.body for one in said}
     areas = {
-        key: {"key": key, "id": one.subject, "body": {**one.body, "panel_length": panel_length(one.body)}}
+        key: {"key": key, "id": one.subject, "body": {**one.body, "panel_length": panel_length(one.body),
+                                                      "run": longest_run(one.body)}}
         for key, one in zip(page["areas"], [one for one in said if one.kind == "area"], strict=True)
     }
     assemblies = {key: bodies[area["body"]["assembly"]] for key, area in areas.items()}
-    return {"id": job, "body": said[0].body, "areas": areas, "assemblies": assemblies}
+    body = {**said[0].body, "instruments": instruments(said[0].body)}
+    return {"id": job, "body": body, "areas": areas, "assemblies": assemblies}
 
 
 def _walk(app: Flask, foreman: Phone, job: dict[str, Any], clock: Ticking) -> None:
@@ -129,6 +133,7 @@ def _walk(app: Flask, foreman: Phone, job: dict[str, Any], clock: Ticking) -> No
     }
     clock.advance(minutes=5)
     build = foreman.http.call("GET", "/shell.json").json()["build"]  # what a phone names as its rulebook
+    check(foreman, job, build, clock().date().isoformat())
     Walk(foreman, job, definitions, build, clock).make()
     foreman.deliver()
 

@@ -38,6 +38,20 @@ def longest_run(body: dict) -> "dict | None":
     return {"value": str(max(at, whole - at)), "unit": length["unit"]}
 
 
+def from_high_end(body: dict) -> "dict | None":
+    """From the fixed line to the panel's high end, in the outline's unit: what the high end moves by. None where
+    either is not told, and for a line beyond the panel."""
+    length = panel_length(body)
+    line = (body.get("fixed_line") or {}).get("from_low_end")
+    if length is None or line is None:
+        return None
+    try:
+        left = float(length["value"]) - convert(line, length["unit"], "fixed_line")
+    except Refused:
+        return None
+    return {"value": str(left), "unit": length["unit"]} if left >= 0.0 else None
+
+
 def panel_count(body: dict, assembly: "dict | None") -> "int | None":
     """Panels across the area, the last one ripped: the width along the eave over the coverage, rounded up.
 

@@ -1,7 +1,7 @@
 """Fold a job's entries into its record. See ``inspect_app/record/__init__.py`` for what it promises."""
 
 from inspect_app.record.answers import fold_answers
-from inspect_app.record.area import longest_run, panel_count, panel_length
+from inspect_app.record.area import from_high_end, longest_run, panel_count, panel_length
 from inspect_app.record.authority import objection
 from inspect_app.record.chain import chains
 from inspect_app.record.findings import findings
@@ -76,6 +76,10 @@ def _measure_areas(record: dict) -> None:
         area["panel_length"] = panel_length(area)
         area["panel_count"] = panel_count(area, assembly)
         area["run"] = longest_run(area)
+        high = from_high_end(area)
+        if high is not None:
+            area["fixed_line"] = dict(area["fixed_line"])
+            area["fixed_line"]["from_high_end"] = high
 
 
 def _fill_walks(record: dict, grouped: dict, flags: list) -> None:

@@ -62,7 +62,7 @@ export function Start({ job, record, definitions, person, rest }) {
     <${Choice} name="wind" label=${say('walk.wind')} value=${draft.wind} onChange=${set('wind')} options=${WIND.map((one) => ({ value: one, label: say(`wind.${one}`) }))} />
     ${draft.wind === 'gusts' && html`<p class="problem" role="alert"><strong>▲ ${say('walk.gusts')}</strong></p>`}
     <${TextField} name="crew" label=${say('walk.crew')} value=${draft.crew} onChange=${set('crew')} />
-    <${Stepper} name="head-count" label=${say('walk.head_count')} value=${draft.head_count} steps=${[1]} low=${0} high=${99} onChange=${set('head_count')} />
+    <${Stepper} name="head-count" label=${say('walk.head_count')} value=${draft.head_count} steps=${[1]} low=${0} high=${99} onChange=${set('head_count')} onWrong=${() => change({ head_count: '0' })} />
     ${!oneArea && html`<${Placed} record=${record} areas=${areas.filter((one) => draft.areas.includes(one.id))} placed=${draft.placed} onChange=${set('placed')} />`}
     ${person.role === 'inspector' && html`<${Choice} name="independent" label=${say('walk.independent')} value=${draft.independent} onChange=${set('independent')}
       options=${['yes', 'no'].map((one) => ({ value: one, label: say(one) }))} />`}

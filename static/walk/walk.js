@@ -14,6 +14,7 @@ import { rounded } from '../roof/pick.js'
 import { sorted } from '../roof/order.js'
 import { forWalk } from '../checklist/applies.js'
 import { Sheet } from './sheet.js'
+import { TapsToMake } from './taps_to_make.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
 export function Walk({ job, record, definitions, person, rest }) {
@@ -35,6 +36,7 @@ export function Walk({ job, record, definitions, person, rest }) {
       </div>`)}</div>
       <${Legend} />
     <//>
+    <${TapsToMake} ...${{ job, record, definitions, walk }} />
     ${!oneArea && html`<${Part} name=${say('walk.places')}>
       <${PlaceList} ...${{ job, record, definitions }} wanted=${(/** @type {any} */ one) => one.walk === walk.id} />
     <//>`}

@@ -6,7 +6,7 @@ import pytest
 
 from inspect_app.checklist.paths import PATHS, READINGS
 from inspect_app.entry.kinds import check_body
-from inspect_app.record.area import longest_run, panel_count, panel_length
+from inspect_app.record.area import from_high_end, longest_run, panel_count, panel_length
 from inspect_app.record.instruments import instruments
 from tests.bodies import body_of
 from tests.checklist.sample import problems, sample, with_item
@@ -88,6 +88,7 @@ def test_every_path_of_the_table_lies_in_a_body_that_intake_accepts():
         "panel_count": panel_count(bodies["area"], bodies["assembly"]),
         "run": longest_run(bodies["area"]),
     }
+    bodies["area"]["fixed_line"]["from_high_end"] = from_high_end(bodies["area"])
     bodies["zone"] = bodies["assembly"]["zones"][0]
     absent = []
     for path in PATHS:

@@ -3,7 +3,7 @@
 import pytest
 
 from inspect_app.entry.kinds import check_body
-from inspect_app.record.area import longest_run, panel_count
+from inspect_app.record.area import from_high_end, longest_run, panel_count
 from inspect_app.record.fold import fold
 from tests.bodies import body_of
 from tests.phone import new_uuid
@@ -51,3 +51,14 @@ def test_the_longest_run_is_from_the_fixed_line_to_the_farther_end_and_all_of_it
             "fixed_line": fixed and {"from_low_end": fixed, "by": "clip"}}  # fmt: skip
     assert longest_run(body) == {"value": run, "unit": "ft"}
     assert longest_run({"fixed_line": body["fixed_line"]}) is None
+
+
+@pytest.mark.parametrize(
+    ("fixed", "left"),
+    [(None, None), ({"value": "0", "unit": "ft"}, "40.0"), ({"value": "480", "unit": "in"}, "0.0"),
+     ({"value": "300", "unit": "in"}, "15.0"), ({"value": "60", "unit": "ft"}, None)],
+)  # fmt: skip
+def test_the_high_end_is_as_far_from_the_fixed_line_as_is_left_of_the_panel(fixed, left):
+    body = {"outline": {"unit": "ft", "points": [["0", "0"], ["64", "0"], ["64", "40"], ["0", "40"]]},
+            "fixed_line": fixed and {"from_low_end": fixed, "by": "clip"}}  # fmt: skip
+    assert from_high_end(body) == (left and {"value": left, "unit": "ft"})
