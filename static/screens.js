@@ -9,9 +9,11 @@ import { Phone } from './phone/phone.js'
 import { Unsent } from './phone/unsent.js'
 import { Jobs } from './jobs/jobs.js'
 import { Job } from './jobs/job.js'
+import { Instruments } from './jobs/instruments.js'
 import { Approved } from './roof/approved.js'
 import { Area } from './roof/area.js'
 import { AddArea } from './roof/add_area.js'
+import { Fit } from './fit/fit.js'
 import { Start } from './walk/start.js'
 import { Walk } from './walk/walk.js'
 import { Place } from './walk/place.js'
@@ -19,15 +21,16 @@ import { Station } from './walk/station.js'
 import { Item } from './walk/item.js'
 import { SignOff } from './walk/sign_off.js'
 import { Report } from './report/report.js'
+import { Card } from './card/card.js'
 
 const OUTSIDE = /** @type {Record<string, any>} */ ({ 'sign-in': SignIn, who: Who, phone: Phone, unsent: Unsent })
 const INSIDE = /** @type {Record<string, any>} */ ({
   '': Job, approved: Approved, area: Area, 'add-area': AddArea, start: Start, walk: Walk, place: Place,
-  station: Station, item: Item, sign: SignOff, report: Report,
+  station: Station, item: Item, sign: SignOff, report: Report, card: Card, instruments: Instruments, fit: Fit,
 })
 
 /** What a screen speaks of, by the first id in its address: a thing just saved is in the record a moment later. */
-const SPEAKS_OF = /** @type {Record<string, string>} */ ({ approved: 'assemblies', area: 'areas', walk: 'walks', place: 'walks', sign: 'walks', station: 'stations' })
+const SPEAKS_OF = /** @type {Record<string, string>} */ ({ approved: 'assemblies', area: 'areas', fit: 'areas', walk: 'walks', place: 'walks', sign: 'walks', station: 'stations' })
 
 /** @param {string[]} route @param {any} person @param {(invented: boolean) => void} tellInvented */
 export function screenFor(route, person, tellInvented) {

@@ -1,41 +1,51 @@
-// Gaps between fasteners: one after another, or a count over a length.
+// Gaps between fasteners: a count over a length and then the widest gap, or one distance after another.
 
 import { html, useState } from '../frame/view.js'
 import { say } from '../words/say.js'
 import { Choice } from '../frame/choice.js'
 import { Stepper } from '../frame/stepper.js'
+import { TextField } from '../frame/text_field.js'
 import { shown } from '../frame/amount.js'
+import { distances } from './distances.js'
+import { unitFor } from './unit_for.js'
 
-/** @param {{record: any, value: any, onChange: (reading: any) => any}} props */
-export function Gaps({ record, value, onChange }) {
+/** @param {{item: any, record: any, value: any, onChange: (reading: any) => any}} props */
+export function Gaps({ item, record, value, onChange }) {
   const metric = record.job.units === 'SI'
-  const near = metric ? 'mm' : 'in'
+  const near = unitFor(item, record)
   const far = metric ? 'm' : 'ft'
-  const [next, setNext] = useState(/** @type {string | null} */ (null))
-  const [way, setWay] = useState(value?.count !== undefined && !value.gaps ? 'count' : 'gaps')
-  const gaps = value?.gaps ?? []
-  const keep = () => { if (next !== null && Number(next) > 0) { onChange({ ...value, gaps: [...gaps, { value: next, unit: near }] }); setNext(null) } }
-  const dropLast = () => onChange(gaps.length > 1 ? { ...value, gaps: gaps.slice(0, -1) } : null)
-  const [count, setCount] = useState(/** @type {string | null} */ (value?.count ? String(value.count) : null))
-  const [over, setOver] = useState(/** @type {string | null} */ (value?.over?.value ?? '10'))
-  const counted = (/** @type {string | null} */ number, /** @type {string | null} */ length) => {
-    setCount(number)
-    setOver(length)
-    const whole = number !== null && /^\d+$/.test(number) && length !== null // else nothing was counted: no part of it stays
-    const rest = gaps.length ? { gaps } : null
-    onChange(whole ? { ...rest, count: Number(number), over: { value: length, unit: far } } : rest)
+  const most = metric ? 5000 : 200
+  const old = (value?.gaps ?? []).map((/** @type {any} */ one) => one.value)
+  const listed = value?.gaps && value.count === undefined
+  const [known, setKnown] = useState({ way: listed ? 'list' : 'count', count: value?.count === undefined ? null : String(value.count), over: value?.over?.value ?? (metric ? '3' : '10'),
+    widest: listed ? null : old[0] ?? null, text: listed ? old.join(' ') : '' })
+  const { values, wrong } = distances(known.text, near, most)
+  const tell = (/** @type {any} */ patch) => {
+    const next = { ...known, ...patch }
+    setKnown(next)
+    onChange(reading(next, near, far, most))
   }
+  const set = (/** @type {string} */ name) => ({ onChange: (/** @type {any} */ text) => tell({ [name]: text }), onWrong: () => tell({ [name]: null }) })
   return html`
-    <${Choice} name="gaps-way" label=${say('gaps.way')} value=${way} onChange=${setWay}
-      options=${[{ value: 'gaps', label: say('gaps.one_by_one') }, { value: 'count', label: say('gaps.count_over') }]} />
-    ${(way === 'gaps' || gaps.length > 0) && html`<p class="figure-line" data-name="gap-list">${gaps.length ? gaps.map(shown).join(' · ') : say('gaps.none')}</p>`}
-    ${way === 'gaps' && html`
-      <${Stepper} name="gap" label=${say('gaps.next')} value=${next} unit=${near} steps=${metric ? [5, 50] : [0.25, 1]} low=${0} high=${metric ? 5000 : 200} onChange=${setNext} onWrong=${() => setNext(null)} />
-      <button type="button" class="press tall" data-name="keep-gap" onClick=${keep}>${say('gaps.keep')}</button>
-      ${gaps.length > 0 && html`<button type="button" class="press" data-name="drop-gap" onClick=${dropLast}>${say('gaps.drop')}</button>`}`}
-    ${way === 'count' && html`
-      <${Stepper} name="gap-count" label=${say('gaps.count')} value=${count} from="2" steps=${[1, 5]} low=${2} high=${999}
-        onChange=${(/** @type {string} */ text) => counted(text, over)} onWrong=${() => counted(null, over)} />
-      <${Stepper} name="gap-over" label=${say('gaps.over')} value=${over} unit=${far} steps=${[1, 5]} low=${1} high=${500}
-        onChange=${(/** @type {string} */ text) => counted(count, text)} onWrong=${() => counted(count, null)} />`}`
+    <${Choice} name="gaps-way" label=${say('gaps.way')} value=${known.way} onChange=${(/** @type {string} */ way) => tell({ way })}
+      options=${['count', 'list'].map((one) => ({ value: one, label: say(`gaps.way.${one}`) }))} />
+    ${known.way === 'count' && html`
+      <${Stepper} name="gap-count" label=${say('gaps.count')} value=${known.count} from="2" steps=${[1, 5]} low=${2} high=${999} ...${set('count')} />
+      <${Stepper} name="gap-over" label=${say('gaps.over')} value=${known.over} unit=${far} steps=${metric ? [0.5, 5] : [1, 5]} low=${1} high=${500} ...${set('over')} />
+      <${Stepper} name="gap-widest" label=${say('gaps.widest')} hint=${say('gaps.widest.hint')} value=${known.widest} unit=${near} steps=${metric ? [5, 50] : [0.25, 1]} low=${metric ? 1 : 0.05} high=${most} ...${set('widest')} />`}
+    ${known.way === 'list' && html`
+      <${TextField} name="gap-list" lines=${2} label=${say('gaps.list', { unit: near })} hint=${say(metric ? 'gaps.list.hint.SI' : 'gaps.list.hint.US')} value=${known.text} onChange=${(/** @type {string} */ text) => tell({ text })} />
+      ${wrong.length > 0 && html`<p class="problem" role="alert" data-name="gaps-wrong"><strong>▲ ${say('gaps.wrong', { what: wrong.map((/** @type {string} */ one) => `“${one}”`).join(' '), most: shown({ value: most, unit: near }) })}</strong></p>`}
+      ${values.length > 0 && html`<p class="figure-line" data-name="gaps-read">${values.map((/** @type {string} */ one) => shown({ value: one, unit: near })).join(' · ')}</p>`}`}`
+}
+
+/** What is whole of it; nothing of a list with one word that was not understood. @param {any} known @param {string} near @param {string} far @param {number} most */
+function reading({ way, count, over, widest, text }, near, far, most) {
+  if (way === 'list') {
+    const { values, wrong } = distances(text, near, most)
+    return values.length && !wrong.length ? { gaps: values.map((value) => ({ value, unit: near })) } : null
+  }
+  const counted = count !== null && /^\d+$/.test(count) && over !== null
+  const found = { ...(widest === null ? {} : { gaps: [{ value: widest, unit: near }] }), ...(counted ? { count: Number(count), over: { value: over, unit: far } } : {}) }
+  return Object.keys(found).length ? found : null
 }

@@ -9,6 +9,7 @@ import { Part, Screen } from '../frame/screen.js'
 import { sorted } from '../roof/order.js'
 import { Plan } from '../roof/plan.js'
 import { Legend } from '../roof/legend.js'
+import { fitted } from '../roof/fitted.js'
 import { Finding } from './finding.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any}} props */
@@ -22,6 +23,7 @@ export function Job({ job, record, definitions, person }) {
       ? html`<a class="press main" href=${path('job', job, 'walk', open.id)} data-name="go-on"><span class="label">${say('job.go_on')}</span>
           <span class="under">${say('walk.begun', { at: clock(open.at) })}</span></a>`
       : html`<a class=${areas.length ? 'press main' : 'press'} href=${path('job', job, 'start')} data-name="start"><span class="label">${say('job.start')}</span></a>`}
+    ${areas.length > 0 && html`<a class="press tall" href=${path('job', job, 'card')} data-name="card"><span class="label">${say('card')}<span class="under">${say('card.open.under')}</span></span><span class="go" aria-hidden="true">→</span></a>`}
     <${Part} name=${say('job.roof')}>
       ${areas.length === 0 && html`<p class="big">${say('job.no_area')}</p>`}
       <div class="roof">
@@ -29,6 +31,7 @@ export function Job({ job, record, definitions, person }) {
           <h3>${area.name}</h3>
           <${Plan} record=${record} definitions=${definitions} area=${area} tallest=${260} />
           <p>${areaLine(record, area)}</p>
+          <p data-name="fit-state">${say('fit')}: ${fitted(record, area).mark} ${fitted(record, area).text}</p>
         </a>`)}
       </div>
       <${Legend} />
@@ -48,6 +51,7 @@ export function Job({ job, record, definitions, person }) {
         <span class="label">${clock(walk.at)}<span class="under">${walk.crew ? walk.crew + ' · ' : ''}${walk.signoff ? '✓ ' + say('walk.signed') : '… ' + say('walk.open')}</span></span>
         <span class="go" aria-hidden="true">→</span></a>`)}
       <a class="press" href=${path('job', job, 'report')} data-name="report">${say('report')}</a>
+      <a class="press" href=${path('job', job, 'instruments')} data-name="instruments">${say('instruments')}</a>
     <//>
   <//>`
 }

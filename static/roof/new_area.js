@@ -13,6 +13,12 @@ export function blankArea(record) {
   }
 }
 
+/** Whether every number is one: a mistyped one is null, and no part of it is a roof. @param {any} draft as `blankArea` */
+export function wholeArea(draft) {
+  const asked = ['width', 'length', 'slope', 'coverage', ...(draft.fixed === 'between' ? ['fixed_at'] : [])]
+  return asked.every((name) => draft[name] !== null)
+}
+
 /** @param {any} draft as `blankArea` @param {any} record @returns {any} */
 export function areaBody(draft, record) {
   const unit = unitOf(record.job, 'far')

@@ -11,13 +11,15 @@ import { useDraft } from '../frame/draft.js'
 import { build } from '../server/build.js'
 import { needsArea } from '../checklist/items.js'
 import { Instrument } from '../instruments/instrument.js'
+import { MetalNow } from '../instruments/metal_now.js'
 import { enterAnswer } from './answer.js'
 import { picturesOf } from './pictures.js'
 import { resultWords } from './item_row.js'
 import { answerId } from './sort_items.js'
 import { AreaPick, areaOf } from './area_pick.js'
-import { computed, judged, noted } from './verdict.js'
-import { useVerdict } from './judging.js'
+import { computed, judged, noted, recorded } from './verdict.js'
+import { useReading } from './use_reading.js'
+import { Again } from './again.js'
 import { Pair } from './pair.js'
 import { Working } from './working.js'
 
@@ -30,35 +32,40 @@ export function Item({ job, record, definitions, person, rest }) {
   const item = definition?.items.find((/** @type {any} */ one) => one.id === name)
   const back = station ? path('job', job, 'station', place) : path('job', job, 'walk', place)
   const key = `item/${place}/${id}/${name}`
-  const [draft, change, drop] = useDraft(person.id, key, { note: '', reading: null, area: '' })
+  const [draft, change, drop] = useDraft(person.id, key, { note: '', reading: null, read: 0, of: '', area: '' })
   const area = draft && walk ? areaOf(record, walk, station, draft.area) : null
-  const verdict = useVerdict({ record, walk, station, area, item, reading: item?.kind === 'compute' ? {} : draft?.reading })
+  const subject = item ? answerId(place, definition, item) : ''
+  const { close, metal, own, whole, verdict, bare, beforehand } = useReading({ record, person, walk, station, area, item, subject, draft })
   const [digest, setDigest] = useState('')
   useEffect(() => { build().then(setDigest) }, [])
   if (!walk || !item) return html`<${Lost} />`
   if (!draft) return null
-  const answer = record.answers[answerId(place, definition, item)]
+  const answer = record.answers[subject]
   const locked = Boolean(walk.signoff) || walk.by !== person.id
-  const pictures = picturesOf(record, walk, station, answerId(place, definition, item))
+  const pictures = picturesOf(record, walk, station, subject)
   const keep = async (/** @type {string | null} */ choice, /** @type {any} */ result) => {
-    await enterAnswer({ job, record, walk, station, area: aboutArea ? area?.id : undefined, definition, item, choice, reading: draft.reading, note: draft.note, photos: pictures, verdict: result, draft: key })
+    await enterAnswer({ job, record, walk, station, area: aboutArea ? area?.id : undefined, definition, item, choice, reading: item.kind === 'compute' && !metal ? null : choice === null ? whole : own, note: draft.note, photos: pictures, verdict: result, draft: key })
     await drop()
     go(...(station ? ['job', job, 'station', place] : ['job', job, 'walk', place]))
   }
+  const put = (/** @type {any} */ reading) => change({ reading, read: Date.now(), of: close?.sha256 ?? '' })
   // Of several areas only what a rule reads is about one of them.
   const aboutArea = !station && (walk.areas.length === 1 || needsArea(item))
   const byRule = item.rule && (item.instrument || item.kind === 'compute')
   // Before the reading where it is made on the picture or always asked for; else after it, where it may be needed.
-  const pair = html`<${Pair} ...${{ job, record, walk, station, person, locked, subject: answerId(place, definition, item) }} />`
+  const pair = html`<${Pair} ...${{ job, record, walk, station, person, locked, subject }} />`
   return html`<${Screen} title=${pick(item.question)} over=${pick(definition.title)} back=${back} backTo=${say('back')}>
-    ${answer && html`<p class="done-bar">${say('item.so_far')} ${resultWords(answer)}${answer.note ? ` · “${answer.note}”` : ''}</p>`}
+    ${answer && html`<p class="done-bar">${say('item.so_far')} ${resultWords(answer)}${answer.note ? ` · “${answer.note}”` : ''}</p>
+      ${answer.verdict?.rule && html`<details><summary class="press" data-name="so-far">${say('item.working')}</summary><${Working} then answer=${recorded(answer.verdict)} /></details>`}`}
     <p class="big">${pick(item.how)}</p>
     <details><summary class="press">${say('item.why')}</summary><p>${pick(item.why)}</p><p class="hint">${say(`severity.${item.severity}`)} · ${pick(item.basis)}</p></details>
     ${!locked && html`
       ${byRule && !station && needsArea(item) && html`<${AreaPick} ...${{ record, walk, value: area?.id, onChange: (/** @type {string} */ one) => change({ area: one }) }} />`}
       ${item.photo === 'required' && !(item.instrument === 'slot_taps' && pictures.length > 1) && pair}
+      ${byRule && html`<${MetalNow} ...${{ record, metal }} />`}
       ${item.instrument && html`<${Part} name=${say('item.reading')}>
-        <${Instrument} ...${{ item, record, area, pictures, job, value: draft.reading, onChange: (/** @type {any} */ reading) => change({ reading }) }} />
+        <${Instrument} ...${{ item, record, area, picture: close?.sha256 ?? '', job, value: own, verdict, bare, beforehand, onChange: put,
+          retake: close && html`<${Again} ...${{ job, record, walk, station, person, subject }} />` }} />
       <//>`}
       <${TextField} name="note" lines=${2} label=${say('item.note')} value=${draft.note} onChange=${(/** @type {string} */ note) => change({ note })} />
       ${byRule && verdict && html`<${Working} answer=${verdict} />`}

@@ -6,11 +6,11 @@ import { Problem } from '../frame/problem.js'
 import { whereAmI } from './position.js'
 
 /**
- * @param {{role: string, waiting: boolean, wait: (on: boolean) => Promise<any>,
+ * @param {{role: string, again?: boolean, waiting: boolean, wait: (on: boolean) => Promise<any>,
  *   keep: (file: File, source: 'camera' | 'picked', position: any) => Promise<any>}} props
- *   `waiting`: a photo was being taken when the page was last here; `wait` resolves when that is saved
+ *   `again`: the camera only, for a picture to be taken once more; `waiting`: a photo was being taken when the page was last here; `wait` resolves when that is saved
  */
-export function PhotoButton({ role, waiting, wait, keep }) {
+export function PhotoButton({ role, again, waiting, wait, keep }) {
   const inputs = useRef(/** @type {Record<string, any>} */ ({}))
   const position = useRef(/** @type {Promise<any>} */ (Promise.resolve(null)))
   const [state, setState] = useState('')
@@ -36,14 +36,14 @@ export function PhotoButton({ role, waiting, wait, keep }) {
     setState('')
   }
   const gaveUp = () => { setState(''); wait(false) }
-  const one = (/** @type {'camera' | 'picked'} */ source) => html`<div data-name=${`${source}-${role}`}>
+  const one = (/** @type {'camera' | 'picked'} */ source) => html`<div data-name=${`${again ? 'again' : source}-${role}`}>
     <button type="button" class="press tall" disabled=${state === 'busy'} onClick=${open(source)}>
-      <span class="label">${say(state === 'busy' ? 'photo.keeping' : `photo.${source}`)}</span></button>
+      <span class="label">${say(state === 'busy' ? 'photo.keeping' : again ? 'photo.again' : `photo.${source}`)}</span></button>
     <input ref=${(/** @type {any} */ node) => { inputs.current[source] = node }} class="gone" tabindex="-1" aria-hidden="true" type="file" accept="image/*"
       capture=${source === 'camera' ? 'environment' : undefined} onChange=${took(source)} onCancel=${gaveUp} />
   </div>`
   return html`
     ${waiting && state === '' && html`<p class="problem" role="alert"><strong>▲ ${say('photo.waiting', { role: say(`photo.${role}`) })}</strong></p>`}
-    <div class="ways">${one('camera')}${one('picked')}</div>
+    <div class="ways">${one('camera')}${!again && one('picked')}</div>
     <${Problem} fault=${fault} />`
 }

@@ -11,6 +11,8 @@ import { enter } from '../frame/enter.js'
 import SignaturePad from '../vendor/signature_pad.js'
 import { covered, tally } from './covered.js'
 import { leftOpen } from './left_open.js'
+import { TapsToMake } from './taps_to_make.js'
+import { metalKey } from '../instruments/use_metal.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
 export function SignOff({ job, record, definitions, person, rest }) {
@@ -32,7 +34,7 @@ export function SignOff({ job, record, definitions, person, rest }) {
   const { places, notReached, failed, unanswered } = tally(record, walk)
   const sign = async () => {
     const strokes = pad.current.toData().map((/** @type {any} */ one) => one.points.flatMap((/** @type {any} */ point) => [Math.round(point.x), Math.round(point.y)]))
-    await enter({ job, kind: 'signoff', subject: walk.id, replaces: walk.signoff?.heads ?? [],
+    await enter({ job, kind: 'signoff', subject: walk.id, replaces: walk.signoff?.heads ?? [], draft: metalKey(walk.id),
       body: { walk: walk.id, statement, name: person.name, role: person.role, strokes,
         canvas: { width: canvas.current.width, height: canvas.current.height }, covers: covered(record, walk) } })
     go('job', job, 'walk', walk.id)
@@ -43,6 +45,7 @@ export function SignOff({ job, record, definitions, person, rest }) {
     <${Facts} rows=${[[say('sign.places'), places], [say('sign.not_reached'), notReached], [say('sign.failed'), failed], [say('sign.unanswered'), unanswered]]} />
     ${open.length > 0 && html`<details><summary class="press" data-name="left-open">▲ ${say('sign.open', { n: open.length })}</summary>
       <ul class="rules">${open.map(({ item, station }, n) => html`<li key=${n}>${station ? `${say('place.panel', { panel: station.panel })}: ` : ''}${pick(item.question)}</li>`)}</ul></details>`}
+    <${TapsToMake} ...${{ job, record, definitions, walk }} />
     <${Part} name=${say('sign.says')}>
       <p class="big">${statement}</p>
       <p class="hint">${say('sign.limits')}</p>

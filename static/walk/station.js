@@ -9,6 +9,7 @@ import { MARKS, stateOf } from '../roof/state.js'
 import { forStation } from '../checklist/applies.js'
 import { Pair } from './pair.js'
 import { Sheet } from './sheet.js'
+import { TapsToMake } from './taps_to_make.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
 export function Station({ job, record, definitions, person, rest }) {
@@ -23,6 +24,7 @@ export function Station({ job, record, definitions, person, rest }) {
     <p class="big">${zone} · <span class=${'mark ' + state} aria-hidden="true">${MARKS[state]}</span> ${say(`state.${state}`)}</p>
     ${station.reached === 'yes' && html`
       <${Pair} ...${{ job, record, walk, station, person, locked }} />
+      ${!locked && html`<${TapsToMake} ...${{ job, record, definitions, walk }} only=${station.id} />`}
       ${fitting.length === 0 && html`<p class="problem"><strong>▲ ${say('station.no_definition')}</strong></p>`}
       ${fitting.map((definition) => html`<${Sheet} key=${definition.id} ...${{ job, record, definition, walk, person, station, locked }} />`)}`}
     <a class="press main plain" href=${path('job', job, 'walk', walk.id)} data-name="back-to-walk"><span class="label">${say('station.back')}</span></a>

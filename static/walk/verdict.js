@@ -38,6 +38,13 @@ export function computed(answer, rulebook) {
     inputs: textual(answer.inputs ?? {}), values: Object.fromEntries(values) }
 }
 
+/** A verdict as it was recorded, shown again as the rulebook gave it then. @param {any} verdict of an answer */
+export function recorded({ result, rule, reason, inputs, values }) {
+  const numbers = Object.fromEntries(Object.entries(values ?? {}).map(([name, one]) => [name, { ...(/** @type {any} */ (one)), value: Number(/** @type {any} */ (one).value) }]))
+  const [free, ridge] = [numbers.offset?.value, numbers.toward_ridge?.value] // of opposite signs where the free end is the eave
+  return { rule, verdict: result === 'not_applicable' ? null : result, reason, inputs: inputs ?? {}, values: numbers, understood: { free_end: free * ridge < 0 ? 'eave' : 'ridge' } }
+}
+
 /**
  * Decimals of a rule's lengths: sheet metal one finer than the rest, as the gauge tables are; undefined for the usual.
  * @param {string} rule @param {string} unit @returns {number | undefined}

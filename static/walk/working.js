@@ -25,17 +25,17 @@ function shownFact(fact) {
   return typeof fact === 'string' && known(`input.${fact}`) ? say(`input.${fact}`) : fact
 }
 
-/** @param {{answer: any}} props */
-export function Working({ answer }) {
+/** @param {{answer: any, then?: boolean}} props `then`: as it was recorded, not as it stands now */
+export function Working({ answer, then }) {
   const result = answer.verdict ?? 'not_applicable'
   const drawn = /^(slot|clip)@/.test(answer.rule) && turned(answer)
   const rows = (/** @type {Record<string, any>} */ given) => Object.entries(given).filter(([, one]) => one?.unit !== undefined)
-  return html`<section class=${'working ' + result} aria-live="polite" data-name="verdict" data-result=${result}>
+  return html`<section class=${'working ' + result} aria-live=${then ? 'off' : 'polite'} data-name=${then ? 'verdict-then' : 'verdict'} data-result=${result}>
     <p class="figure-line"><span class=${'mark ' + result} aria-hidden="true">${RESULTS[result]}</span> ${say(`result.${answer.verdict ?? 'recorded'}`)}</p>
     ${answer.reason && html`<p class="big">${because(answer.reason)}</p>`}
     ${drawn && html`<${SlotDrawing} answer=${answer} />`}
     <dl class="facts">${rows(answer.values ?? {}).filter(([name]) => !drawn || !DRAWN.includes(name)).map(([name, one]) => html`<div key=${name}>
-      <dt>${say(`value.${name}`)}</dt><dd class=${drawn ? '' : 'number'}>${number(one.value, one.unit, places(answer.rule, one.unit))}</dd></div>`)}</dl>
+      <dt>${say(`value.${name}`)}</dt><dd class=${drawn ? '' : 'number'}>${name === 'risk' ? number(100 * one.value, '%') : number(one.value, one.unit, places(answer.rule, one.unit))}</dd></div>`)}</dl>
     <details><summary class="press">${say('item.rule')}</summary>
       <dl class="facts">${putIn(answer).map(([name, text]) => html`<div key=${name}><dt>${say(`input.${name}`)}</dt><dd>${text}</dd></div>`)}</dl>
       <p>${say(`rule.${answer.rule}.formula`)}</p><p class="hint">${say(`rule.${answer.rule}.source`)}</p></details>

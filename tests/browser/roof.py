@@ -1,6 +1,7 @@
 """A server that serves the invented scenario's job, can be stopped and started again, and makes reports."""
 
 import threading
+from dataclasses import replace
 from pathlib import Path
 
 from argon2 import PasswordHasher
@@ -18,10 +19,13 @@ CHEAP = PasswordHasher(time_cost=1, memory_cost=64, parallelism=1)
 
 
 class Roof:
-    """``url``, ``job``; people sign in as ``foreman`` and ``inspector`` with PASSWORD."""
+    """``url``, ``job``; people sign in as ``foreman`` and ``inspector`` with PASSWORD. ``checklists``: a folder of
+    them in place of the released ones."""
 
-    def __init__(self, folder: Path) -> None:
-        self.app = create_serving_app(settings_from({"SEAMWALK_DATA": str(folder)}), hasher=CHEAP)
+    def __init__(self, folder: Path, checklists: Path | None = None) -> None:
+        settings = settings_from({"SEAMWALK_DATA": str(folder)})
+        settings = replace(settings, checklists=checklists or settings.checklists)
+        self.app = create_serving_app(settings, hasher=CHEAP)
         self.parts = self.app.extensions["seamwalk"]
         self.port = free_port()
         self.url = f"http://127.0.0.1:{self.port}"
