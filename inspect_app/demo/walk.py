@@ -10,6 +10,7 @@ from typing import Any, NamedTuple
 
 from inspect_app.demo import picture
 from inspect_app.demo.phone import Phone
+from inspect_app.demo.reading import METAL, UNCERTAIN, read
 from inspect_app.record.judge import judge_item
 
 
@@ -38,8 +39,6 @@ NOTES = {
     "stops_today": "Four places looked at, all chosen by hand; one left, not safe to reach.",
     "tomorrow": "Quay slope goes on from panel 33. The edge of panel 31 stays open until the engineer has seen it.",
 }
-METAL = {"value": "74", "unit": "F"}
-UNCERTAIN = {"value": "4", "unit": "dF"}
 
 
 class Walk:
@@ -102,7 +101,7 @@ class Walk:
                 area: dict[str, Any], place: Place | None) -> None:  # fmt: skip
         subject = f"{station['id'] if station else self.id}/{definition['id']}/{item['id']}"
         note = place.fails.get(item["id"], "") if place else NOTES.get(item["id"], "")
-        reading = self._reading(item, place)
+        reading = read(item, place)
         choice = None
         if item.get("rule") and reading is not None:
             verdict = self._judge(item, area, station, reading)
@@ -119,23 +118,6 @@ class Walk:
             "definition": definition["digest"], "item": item["id"], "choice": choice, "reading": reading,
             "note": note, "photos": photos, "verdict": verdict,
         })  # fmt: skip
-
-    def _reading(self, item: dict[str, Any], place: Place | None) -> dict[str, Any] | None:
-        instrument = item.get("instrument")
-        if instrument == "slot_taps" and place:
-            middle, half = picture.SIZE[0] // 2, picture.PER_INCH // 2
-            screw = middle - round(place.offset * picture.PER_INCH)
-            return {"taps": {"ridge_end": [middle - half, 760], "eave_end": [middle + half, 760],
-                             "screw": [screw, 760]}}  # fmt: skip
-        if instrument == "gaps" and place:
-            return {"gaps": [{"value": gap, "unit": "in"} for gap in place.gaps]}
-        if instrument == "count":
-            return {"count": 0 if item["id"] == "drawn_places" else 2}  # every place of this walk was chosen by hand
-        readings = {"tab_place": place.offset if place else 0, "hem_gap": 0.5, "coil_thickness": 0.026, "slope": 4}
-        if instrument == "number" and item["id"] in readings:
-            unit = "/12" if item["id"] == "slope" else "in"
-            return {"value": {"value": str(readings[item["id"]]), "unit": unit}}
-        return None
 
     def _judge(self, item: dict[str, Any], area: dict[str, Any], station: dict[str, Any] | None,
                reading: dict[str, Any]) -> dict[str, Any]:  # fmt: skip
