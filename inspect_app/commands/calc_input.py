@@ -43,9 +43,13 @@ def read(text: str, name: str, description: dict[str, Any]) -> Any:
                 for at, pair in enumerate(_pairs(text, name))]  # fmt: skip
     if dimension == "lengths":
         return [quantity(part, f"{name}[{at}]", "length") for at, part in enumerate(text.split(","))]
-    if dimension == "taps":
-        points = [[int(number) for number in part.split(",")] for part in text.split(";")] if _taps(text) else []
-        return dict(zip(("ridge_end", "eave_end", "screw"), points, strict=True)) if points else text
+    if dimension == "slopes":
+        return [quantity(part, f"{name}[{at}]", "slope") for at, part in enumerate(text.split(","))]
+    if dimension in ("taps", "card"):
+        points = _pixels(text)
+        if dimension == "card":
+            return points or text
+        return dict(zip(("ridge_end", "eave_end", "screw"), points, strict=True)) if len(points) == 3 else text
     return quantity(text, name, dimension)
 
 
@@ -89,8 +93,12 @@ def _pairs(text: str, name: str) -> list[list[str]]:
     return pairs
 
 
-def _taps(text: str) -> bool:
-    return re.fullmatch(r"-?\d+,-?\d+;-?\d+,-?\d+;-?\d+,-?\d+", text.strip(), re.ASCII) is not None
+def _pixels(text: str) -> list[list[str]]:
+    """``0,100;1000,100`` as points; none where it is no list of points."""
+    points = [[number.strip() for number in part.split(",")] for part in text.split(";")]
+    whole = all(len(point) == 2 and re.fullmatch(r"-?\d{1,7}(\.\d{1,4})?", number, re.ASCII)
+                for point in points for number in point)  # fmt: skip
+    return points if whole else []
 
 
 def _number(digits: str, name: str, text: str) -> float:

@@ -79,6 +79,8 @@ def _read(wants: dict, name: str, raw: object, system: str) -> object:
         return _within(wants, name, raw, read_pixel(raw, name), system)
     if dimension == "taps":
         return _taps(name, raw)
+    if dimension == "card":
+        return _card(name, raw)
     if dimension == "any":
         return raw
     if dimension == "points":
@@ -191,6 +193,18 @@ def _taps(name: str, raw: object) -> dict:
             raise Refused("not_taps", name + "." + tap, plain(point))
         points[tap] = (read_pixel(point[0], name + "." + tap), read_pixel(point[1], name + "." + tap))
     return points
+
+
+def _card(name: str, raw: object) -> list:
+    if not isinstance(raw, (list, tuple)) or len(raw) != 4:
+        raise Refused("not_card", name, plain(raw))
+    corners = []
+    for position in range(4):
+        field, corner = name + "[" + str(position) + "]", raw[position]
+        if not isinstance(corner, (list, tuple)) or len(corner) != 2:
+            raise Refused("not_card", field, plain(corner))
+        corners.append((read_pixel(corner[0], field), read_pixel(corner[1], field)))
+    return corners
 
 
 def plain(raw: object) -> object:

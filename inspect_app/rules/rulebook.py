@@ -23,6 +23,7 @@ from inspect_app.rules import (
     pull_over,
     slope,
     slot,
+    slot_by_card,
     spacing,
     spacing_tested,
     thickness,
@@ -37,7 +38,7 @@ from inspect_app.rules.unit import SYSTEMS
 RELEASED = {
     "movement": {"1": movement},
     "window": {"1": window},
-    "slot": {"1": slot},
+    "slot": {"1": slot, "2": slot_by_card},
     "clip": {"1": clip},
     "slope": {"1": slope},
     "spacing": {"1": spacing},

@@ -15,11 +15,12 @@ square on, D the least distance of a camera. They go together as independent one
 temperature is added.
 """
 
+from inspect_app.rules.acceptance import accept
 from inspect_app.rules.answer import all_measured, answer, measured, reason
-from inspect_app.rules.compare import at_most, settle
+from inspect_app.rules.compare import at_most
 from inspect_app.rules.fixed_line import place
 from inspect_app.rules.inputs import wanted
-from inspect_app.rules.slot_reading import beside_slot, read_offset, usable
+from inspect_app.rules.slot_reading import beside, read_offset, usable
 from inspect_app.rules.thermal import grow_and_shrink, movement_of, outside_range
 from inspect_app.rules.unit import SYSTEMS
 from inspect_app.rules.window import half_play
@@ -50,6 +51,17 @@ def judge(given: dict, system: str) -> dict:
     """``offset bound low high aim toward_ridge grow shrink play``: ``offset`` and the window are positive toward
     the free end, ``toward_ridge`` toward the ridge. With the fixed line unknown the window is the same either
     way and ``offset`` is toward the ridge."""
+    here = window_here(given, system)
+    unusable = usable(given)
+    if unusable is not None:
+        return answer(here["shown"], "not_determinable", unusable, here["known"])
+    toward_ridge, bound = read_offset(given, here["play"])
+    return settled(given, here, {"toward_ridge": toward_ridge, "bound": bound, "beside": beside(given)})
+
+
+def window_here(given: dict, system: str) -> dict:
+    """The window of the screw's place: numbers in the system's length, ``side`` as of ``place``, and what of it is
+    ``shown`` and ``known`` in every answer."""
     length = SYSTEMS[system]["length"]
     play = half_play(given)
     distance, side = place(given)
@@ -59,23 +71,32 @@ def judge(given: dict, system: str) -> dict:
         high = play - max(grow, shrink)
         low = -high
     values = {"low": low, "high": high, "aim": (low + high) / 2.0, "grow": grow, "shrink": shrink, "play": play}
-    shown = all_measured(values, length)
     known = {"distance": measured(distance, length), "free_end": {1: "ridge", -1: "eave", None: "unknown"}[side]}
-    unusable = usable(given)
-    if unusable is not None:
-        return answer(shown, "not_determinable", unusable, known)
-    toward_ridge, bound = read_offset(given, play)
-    bound = bound + movement_of(given["expansion"], distance, given["metal_uncertainty"] or 0.0)
-    offset = -toward_ridge if side == -1 else toward_ridge
-    shown.update(all_measured({"offset": offset, "toward_ridge": toward_ridge, "bound": bound}, length))
+    here: dict = {"low": low, "high": high, "play": play, "side": side, "distance": distance, "length": length}
+    here["shown"], here["known"] = all_measured(values, length), known
+    return here
+
+
+def settled(given: dict, here: dict, seen: dict, simple: bool = False) -> dict:
+    """The answer for what was seen: ``toward_ridge`` within ``bound``, ``beside`` the slot's axis. By simple acceptance
+    only ``known``, what of the bound is the sight's own and no error, still counts."""
+    shown, known, play, side = here["shown"], here["known"], here["play"], here["side"]
+    doubt = movement_of(given["expansion"], here["distance"], given["metal_uncertainty"] or 0.0)
+    bound = seen["bound"] + doubt
+    offset = -seen["toward_ridge"] if side == -1 else seen["toward_ridge"]
+    found = {"offset": offset, "toward_ridge": seen["toward_ridge"], "bound": bound}
+    shown.update(all_measured(found, here["length"]))
     if outside_range(given):
         return answer(shown, "not_determinable", reason("metal_outside_range"), known)
-    if not at_most(abs(offset) - bound, play, play) or beside_slot(given, bound):
+    off_axis = not at_most(seen["beside"], given["shank"] + bound)
+    if off_axis or not at_most(abs(offset) - bound, play, play):
         return answer(shown, "not_determinable", reason("outside_slot"), known)
+    low, high = here["low"], here["high"]
     if not at_most(low, high, play):
         code = "no_window" if side is not None else "fixed_line_unknown"
         return answer(shown, "fail", reason(code), known)
-    verdict = settle(offset - bound, offset + bound, low, high, play)
+    sure = seen["known"] if simple else 0.0
+    verdict = accept(offset - sure, offset + sure, bound - sure, (low, high), simple, shown, play)
     if side is None and verdict == "fail":
         return answer(shown, "fail", reason("fixed_line_unknown"), known)
     why = {"pass": None, "fail": reason("outside_window"), "too_close": reason("slot_too_close")}[verdict]

@@ -1,7 +1,6 @@
 """Turn what was seen of a screw in its slot into an offset toward the ridge with a bound."""
 
 from inspect_app.rules.answer import measured, reason
-from inspect_app.rules.compare import at_most
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.unit import SYSTEMS, change_unit
 
@@ -69,16 +68,16 @@ def _from_taps(given: dict) -> tuple[float, float]:
     return (0.5 - share) * slot, (tapped * tapped + tilted * tilted + beside * beside) ** 0.5
 
 
-def beside_slot(given: dict, bound: float) -> bool:
-    """Whether the taps put the screw's middle more than a shank (and the bound) off the slot's axis, where no
-    slot is that wide: taps in the wrong order, or on another screw."""
+def beside(given: dict) -> float:
+    """How far off the slot's axis the taps put the screw. More than a shank (and the bound) no slot is wide: taps in
+    the wrong order, or on another screw. Nothing without taps."""
     taps = given["taps"]
     if taps is None:
-        return False
+        return 0.0
     ridge, eave, screw = taps["ridge_end"], taps["eave_end"], taps["screw"]
     cross = (eave[0] - ridge[0]) * (screw[1] - ridge[1]) - (eave[1] - ridge[1]) * (screw[0] - ridge[0])
     span = _span(taps)
-    return not at_most(abs(cross) / span / span * given["slot"], given["shank"] + bound)
+    return float(abs(cross) / span / span * given["slot"])
 
 
 def _between(near: float, far: float, sign: float) -> tuple[float, float]:

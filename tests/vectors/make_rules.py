@@ -8,7 +8,7 @@ import json
 from pathlib import Path
 from typing import Any
 
-from tests.vectors import rules_accepted, rules_capacity, rules_centred, rules_fit, rules_found, rules_run
+from tests.vectors import rules_accepted, rules_capacity, rules_centred, rules_fit, rules_found, rules_fresh, rules_run
 
 STEEL = {"value": "0.0000065", "unit": "/F"}  # AISC, structural steel
 ALUMINIUM = {"value": "0.0000131", "unit": "/F"}  # 6061 and 1100, materials table
@@ -233,6 +233,6 @@ VECTORS = [
 
 if __name__ == "__main__":
     every = [*VECTORS, *rules_run.VECTORS, *rules_capacity.VECTORS, *rules_found.VECTORS,
-             *rules_accepted.VECTORS, *rules_fit.VECTORS, *rules_centred.VECTORS]  # fmt: skip
+             *rules_accepted.VECTORS, *rules_fresh.VECTORS, *rules_fit.VECTORS, *rules_centred.VECTORS]  # fmt: skip
     text = json.dumps(every, indent=1, ensure_ascii=False)
     Path(__file__).with_name("rules.json").write_text(text + "\n", "utf-8")

@@ -1,0 +1,64 @@
+"""Vectors of readings with the metal's age and the acceptance said, and of a slot beside a card, each with its source.
+
+CAMERA: a slot of 1.25 in with a head 0.06 in proud and a card in its plane, projected by central projection
+(``tests/rules/pinhole.py``), printed to 0.01 px; the value is where the screw was put.
+"""
+
+from tests.vectors.rules_capacity import HAND, q, vector
+
+RANGE = {"expansion": q("6.5e-6", "/F"), "metal_low": q("-20", "F"), "metal_high": q("180", "F"),
+         "metal_now": q("70", "F")}  # fmt: skip
+FOUND = {**RANGE, "slot": q("1", "in"), "shank": q("0.190", "in"), "length": q("40", "ft"), "station": q("0", "ft"),
+         "fixed_line": q("40", "ft")}  # fmt: skip
+STILL = {**RANGE, "slot": q("1.25", "in"), "shank": q("0.190", "in"), "length": q("40", "ft"), "station": q("0", "ft"),
+         "fixed_line": q("0", "ft"), "head_height": q("0.06", "in")}  # fmt: skip
+SIMPLE = {"acceptance": "simple"}
+CAMERA = "central projection, screw put at"
+
+
+def taps(*pixels: tuple[str, str]) -> dict[str, tuple[str, str]]:
+    return dict(zip(("ridge_end", "eave_end", "screw"), pixels, strict=True))
+
+
+LEVEL = {"card": [["1568.45", "1143.94"], ["1568.45", "1952.86"], ["2075.28", "1952.86"], ["2075.28", "1143.94"]],
+         "taps": taps(("2210.13", "1627.27"), ("2210.13", "1323.93"), ("2211.11", "1524.19"))}  # fmt: skip
+TILTED = {"card": [["2175.23", "2285.62"], ["2842.95", "1452.11"], ["2311.78", "1088.64"], ["1621.38", "1821.26"]],
+          "taps": taps(("1920.44", "1264.70"), ("1655.18", "1535.39"), ("1724.68", "1454.20"))}  # fmt: skip
+STEEP = {"card": [["1894.67", "1013.72"], ["1168.56", "1563.87"], ["1659.25", "1943.60"], ["2366.82", "1279.62"]],
+         "taps": taps(("2122.15", "1744.21"), ("2373.44", "1492.42"), ("2212.65", "1642.28"))}  # fmt: skip
+AT = {"ridge_end": [0, 100], "eave_end": [1000, 100]}
+
+VECTORS = [
+    vector(f"{CAMERA} 0.2 in toward the ridge, square on from 12 in", "slot@2", {**STILL, **LEVEL},
+           {"toward_ridge": [0.2, "in"]}, "pass", within=0.006),
+    vector(f"{CAMERA} 0.3 in toward the eave, from 9 in at 25 degrees; a head's parallax alone is 0.028", "slot@2",
+           {**STILL, **TILTED}, {"toward_ridge": [-0.3, "in"]}, "pass", within=0.006),
+    vector(f"{CAMERA} 0.2 in toward the ridge, at 40 degrees: too far off square", "slot@2", {**STILL, **STEEP}, {},
+           "not_determinable", "photo_too_tilted"),
+    vector("the card shows a slot of 1.25 in where 1.5 is approved", "slot@2",
+           {**STILL, **LEVEL, "slot": q("1.5", "in")}, {}, "not_determinable", "slot_length_differs"),
+    vector("four taps crosswise are no card", "slot@2",
+           {**STILL, **LEVEL, "card": [LEVEL["card"][at] for at in (0, 2, 1, 3)]}, {}, "not_determinable",
+           "card_not_convex"),
+    vector("a card of 240 px beside its slot", "slot@2",
+           {**STILL, **LEVEL, "card": [[0, 0], [380, 0], [380, 240], [0, 240]]}, {}, "not_determinable",
+           "card_too_small"),
+    vector("a square is no card", "slot@2",
+           {**STILL, **LEVEL, "card": [[0, 0], [900, 0], [900, 900], [0, 900]]}, {}, "not_determinable", "card_shape"),
+    vector("three corners", "slot@2", {**STILL, **LEVEL, "card": LEVEL["card"][:3]}, {}, refused="not_card"),
+    vector("a card without the slot's taps", "slot@2", {**STILL, "card": LEVEL["card"]}, {}, refused="missing"),
+    vector("without a card as slot@1; " + HAND, "slot@2", {**FOUND, "taps": {**AT, "screw": [530, 100]}},
+           {"offset": [0.03, "in"], "low": [-0.0618, "in"]}, "pass"),
+    vector("metal read 11 minutes ago", "slot@2",
+           {**FOUND, "taps": {**AT, "screw": [530, 100]}, "metal_age": 660}, {"low": [-0.0618, "in"]},
+           "not_determinable", "metal_too_old"),
+    vector("ten minutes are not older than ten", "slot@2",
+           {**FOUND, "taps": {**AT, "screw": [530, 100]}, "metal_age": 600}, {}, "pass"),
+    vector("a screw at the window's very edge, 0.1242: simple acceptance passes it and errs half of the time (ILAC-G8)",
+           "slot@2", {**FOUND, **SIMPLE, "taps": {**AT, "screw": ["624.2", 100]}},
+           {"offset": [0.1242, "in"], "risk": [0.5, ""]}, "pass", within=1e-4),
+    vector("the same under guard", "slot@2", {**FOUND, "taps": {**AT, "screw": ["624.2", 100]}}, {}, "too_close",
+           "slot_too_close"),
+    vector("a third is an interval and no error: simple acceptance does not narrow it; " + HAND, "slot@2",
+           {**FOUND, **SIMPLE, "third": "middle"}, {"bound": [0.135, "in"]}, "too_close", "slot_too_close"),
+]  # fmt: skip
