@@ -82,6 +82,9 @@ class Tour:
         walker.named("area")
         walker.sees(".facts")
         yield "area"
+        self.at("instruments")
+        walker.sees("[data-instrument]")
+        yield "instruments of the job"
         self.at("add-area")
         walker.sees("#in-area-name")
         walker.choose("fixed-known", "between")
@@ -132,30 +135,32 @@ class Tour:
         walker.sees('[data-name="verdict"]')
         self.unfold()
         yield "item slot_place: verdict"
-        walker.choose("slot-way", "end_hidden")
-        yield "item slot_place: an end hidden"
-        walker.choose("slot-way", "third")
-        walker.choose("third", "middle")
+        walker.named("to-card")
+        walker.sees('[data-name="to-slot"]')
+        yield "item slot_place: a card"
+        walker.choose("slot-way", "word")
+        walker.choose("slot-word", "middle")
         walker.sees('[data-name="verdict"]')
         self.unfold()
         yield "item slot_place: in one word"
         walker.named("record")
         walker.sees('[data-name="back-to-walk"]')
         yield self.item("spacing")
-        self.page.fill('.stepper[data-name="gap"] input', "13")
-        walker.named("keep-gap")
+        walker.choose("gaps-way", "list")
+        self.page.fill("#in-gap-list", "11,13 and so on")
+        walker.sees('[data-name="gaps-wrong"]')
+        yield "item spacing: not understood"
+        self.page.fill("#in-gap-list", "11 12 1/4")
         walker.sees('[data-name="verdict"]')
         self.unfold()
         yield "item spacing: verdict"
-        walker.choose("gaps-way", "count")
-        yield "item spacing: a count"
         walker.named("record")
         walker.sees('[data-name="back-to-walk"]')
         yield self.item("fixed_point")
         self.page.fill("#in-note", "Two rivets through the pan at mid-length")
         walker.named("fail")
         walker.sees('[data-name="back-to-walk"]')
-        yield "nail flange: findings"
+        yield "nail flange: findings, and taps to make"
 
     def clip(self) -> Iterator[str]:
         walker = self.walker
