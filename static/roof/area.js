@@ -11,6 +11,7 @@ import { Legend } from './legend.js'
 import { PlaceList } from './place_list.js'
 import { zoneName } from './names.js'
 import { edges } from './shape.js'
+import { fitted } from './fitted.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
 export function Area({ job, record, definitions, person, rest }) {
@@ -18,12 +19,16 @@ export function Area({ job, record, definitions, person, rest }) {
   const assembly = record.assemblies[area.assembly]
   const walk = Object.values(record.walks).find((/** @type {any} */ one) => !one.signoff && one.by === person.id && one.areas.includes(area.id))
   const fixed = area.fixed_line
+  const fit = fitted(record, area)
   return html`<${Screen} title=${area.name} over=${assembly?.name} back=${path('job', job)} backTo=${record.job.name} wide>
     <${Plan} ...${{ record, definitions, area }} tallest=${Math.max(320, innerHeight * 0.55)} />
     <${Legend} />
     ${walk
       ? html`<a class="press main" href=${path('job', job, 'place', /** @type {any} */ (walk).id, area.id)} data-name="new-place"><span class="label">${say('walk.new_place')}</span></a>`
       : html`<a class="press main" href=${path('job', job, 'start')}><span class="label">${say('job.start')}</span></a>`}
+    <a class=${'press tall ' + fit.result} href=${path('job', job, 'fit', area.id)} data-name="fit">
+      ${fit.mark && html`<span class=${'mark ' + fit.result} aria-hidden="true">${fit.mark}</span>`}
+      <span class="label">${say('fit')}<span class="under">${fit.text}</span></span><span class="go" aria-hidden="true">→</span></a>
     <${Part} name=${say('area.places_list')}>
       <${PlaceList} ...${{ job, record, definitions }} wanted=${(/** @type {any} */ one) => one.area === area.id} />
     <//>

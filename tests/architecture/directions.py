@@ -45,7 +45,8 @@ JAVASCRIPT = {
     "phone": ["frame", "outbox", "people", "server", "shell", "storage", "sync", "words"],
     "jobs": ["checklist", "frame", "phone", "record", "roof", "sync", "words"],
     "report": ["frame", "people", "words"],
-    "screens": ["frame", "jobs", "phone", "report", "roof", "walk"],
+    "fit": ["frame", "roof", "rules", "server", "walk", "words"],
+    "screens": ["fit", "frame", "jobs", "phone", "report", "roof", "walk"],
     "main": ["frame", "people", "phone", "screens", "shell", "sync", "words"],
     "sw": [],
 }  # fmt: skip

@@ -82,6 +82,7 @@ class Tour:
         walker.named("area")
         walker.sees(".facts")
         yield "area"
+        yield from self.fit()
         self.at("instruments")
         walker.sees("[data-instrument]")
         yield "instruments of the job"
@@ -93,6 +94,27 @@ class Tour:
         yield "new area"
         self.at("area", ABSENT)
         yield "opening"
+
+    def fit(self) -> Iterator[str]:
+        walker, page = self.walker, self.page
+        walker.named("fit")
+        walker.sees('[data-name="fit-line"]')
+        yield "fit check"
+        walker.tap('[data-line="clearance"]')
+        page.fill('.stepper[data-name="clearance"] input', "0.25")
+        page.fill('.stepper[data-name="metal_now"] input', "70")
+        walker.sees('[data-name="verdict"]:not([data-result="not_determinable"])')
+        self.unfold()
+        yield "fit check: a line with its working"
+        page.go_back()
+        walker.tap('[data-line="deck"]')
+        walker.choose("deck", "other")
+        walker.sees('[data-name="verdict"][data-result="fail"]')
+        yield "fit check: a line that a person says"
+        page.go_back()
+        walker.named("record-fit")
+        walker.sees('[data-name="fit"].fail')
+        yield "area with a fit check"
 
     def begin(self) -> Iterator[str]:
         walker, page = self.walker, self.page
