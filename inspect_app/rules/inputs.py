@@ -3,7 +3,7 @@
 from inspect_app.rules.decimal_text import read_decimal
 from inspect_app.rules.quantity import convert, parse
 from inspect_app.rules.refused import Refused
-from inspect_app.rules.unit import SYSTEMS, change_unit, system_of
+from inspect_app.rules.unit import SYSTEMS, change_unit, dimension_of, system_of
 
 MOST_IN_A_LIST = 1000
 
@@ -81,6 +81,8 @@ def _read(wants: dict, name: str, raw: object, system: str) -> object:
         return _taps(name, raw)
     if dimension == "card":
         return _card(name, raw)
+    if dimension == "slopes":
+        return _slopes(name, raw)
     if dimension == "any":
         return raw
     if dimension == "points":
@@ -113,6 +115,26 @@ def _lengths(wants: dict, name: str, raw: object, system: str) -> list:
         number = convert(raw[position], SYSTEMS[system]["length"], field)
         numbers.append(_within(wants, field, raw[position], number, system))
     return numbers
+
+
+def _slopes(name: str, raw: object) -> list:
+    """In degrees; an instrument that lies near level may read a little below it."""
+    if not isinstance(raw, (list, tuple)) or len(raw) == 0:
+        raise Refused("not_slopes", name, plain(raw))
+    if len(raw) > MOST_IN_A_LIST:
+        raise Refused("too_many", name, len(raw))
+    degrees = []
+    for position in range(len(raw)):
+        field, one = name + "[" + str(position) + "]", raw[position]
+        if not isinstance(one, dict) or dimension_of(one.get("unit")) != "slope":
+            raise Refused("not_slopes", field, plain(one))
+        number = read_decimal(one.get("value"), field)
+        if one["unit"] != "deg":
+            number = change_unit(number, one["unit"], "deg")
+        if not -10.0 <= number <= 85.0:
+            raise Refused("out_of_range", field, plain(one))
+        degrees.append(number)
+    return degrees
 
 
 def _points(name: str, raw: object, system: str) -> list:

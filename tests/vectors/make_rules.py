@@ -8,7 +8,16 @@ import json
 from pathlib import Path
 from typing import Any
 
-from tests.vectors import rules_accepted, rules_capacity, rules_centred, rules_fit, rules_found, rules_fresh, rules_run
+from tests.vectors import (
+    rules_accepted,
+    rules_capacity,
+    rules_centred,
+    rules_fit,
+    rules_found,
+    rules_fresh,
+    rules_run,
+    rules_slopes,
+)
 
 STEEL = {"value": "0.0000065", "unit": "/F"}  # AISC, structural steel
 ALUMINIUM = {"value": "0.0000131", "unit": "/F"}  # 6061 and 1100, materials table
@@ -232,7 +241,7 @@ VECTORS = [
 ]  # fmt: skip
 
 if __name__ == "__main__":
-    every = [*VECTORS, *rules_run.VECTORS, *rules_capacity.VECTORS, *rules_found.VECTORS,
-             *rules_accepted.VECTORS, *rules_fresh.VECTORS, *rules_fit.VECTORS, *rules_centred.VECTORS]  # fmt: skip
+    more = (rules_run, rules_capacity, rules_found, rules_accepted, rules_fresh, rules_slopes, rules_fit, rules_centred)
+    every = VECTORS + [one for module in more for one in module.VECTORS]
     text = json.dumps(every, indent=1, ensure_ascii=False)
     Path(__file__).with_name("rules.json").write_text(text + "\n", "utf-8")
