@@ -5,8 +5,9 @@ outward (toward the free end) and i inward, s − i ≤ x ≤ o − g for the ta
 (s − g + o − i)/2. Hot metal: tab toward the free end. First principles; no published rule.
 """
 
+from inspect_app.rules.acceptance import accept
 from inspect_app.rules.answer import all_measured, answer, measured, reason
-from inspect_app.rules.compare import at_most, settle
+from inspect_app.rules.compare import at_most
 from inspect_app.rules.fixed_line import place
 from inspect_app.rules.inputs import wanted
 from inspect_app.rules.refused import Refused
@@ -37,6 +38,12 @@ def judge(given: dict, system: str) -> dict:
     known, ``toward_ridge``. The window is positive toward the free end, and so is ``tab`` with a ``distance``;
     with a ``station`` the tab is toward the ridge. With the fixed line unknown either direction must hold: what
     passes passes for any fixed line, what fails fails with ``fixed_line_unknown``."""
+    return judged(given, system, None, False)
+
+
+def judged(given: dict, system: str, unknown_metal: "dict | None", simple: bool) -> dict:
+    """As :func:`judge`; with the reason why the metal's temperature does not count, not determinable with the
+    window; by simple acceptance of the tab where ``simple``."""
     if not given["metal_low"] < given["metal_high"]:
         raise Refused("range_reversed", "metal_high", None)
     length = SYSTEMS[system]["length"]
@@ -50,8 +57,8 @@ def judge(given: dict, system: str) -> dict:
     scale = outward + inward
     shown = all_measured({"low": low, "high": high, "aim": (low + high) / 2.0, "grow": grow, "shrink": shrink}, length)
     known = {"distance": measured(distance, length), "free_end": {1: "ridge", -1: "eave", None: "unknown"}[side]}
-    if outside_range(given):
-        return answer(shown, "not_determinable", reason("metal_outside_range"), known)
+    if outside_range(given) or unknown_metal is not None:
+        return answer(shown, "not_determinable", unknown_metal or reason("metal_outside_range"), known)
     unknown = side is None and given["distance"] is None
     if not at_most(low, high, scale):
         return answer(shown, "fail", reason("fixed_line_unknown" if unknown else "no_travel"), known)
@@ -65,7 +72,7 @@ def judge(given: dict, system: str) -> dict:
     shown.update(all_measured({"offset": offset, "bound": bound}, length))
     if given["distance"] is None or side is not None:
         shown["toward_ridge"] = measured(given["tab"], length)
-    verdict = settle(offset - bound, offset + bound, low, high, scale)
+    verdict = accept(offset, offset, bound, (low, high), simple, shown, scale)
     if unknown and verdict == "fail":
         return answer(shown, "fail", reason("fixed_line_unknown"), known)
     why = {"pass": None, "fail": reason("tab_outside_window"), "too_close": reason("tab_too_close")}[verdict]

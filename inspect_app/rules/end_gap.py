@@ -4,8 +4,9 @@ A panel that still shrinks by s closes the gap, and one that still grows by g dr
 holds when s ≤ c ≤ return − engagement − g. First principles; no published rule.
 """
 
+from inspect_app.rules.acceptance import accept
 from inspect_app.rules.answer import all_measured, answer, reason
-from inspect_app.rules.compare import at_most, settle
+from inspect_app.rules.compare import at_most
 from inspect_app.rules.inputs import wanted
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.thermal import grow_and_shrink, movement_of, outside_range
@@ -29,14 +30,20 @@ ORDER = ("gap", "return", "engagement", "distance", "expansion", "metal_now")
 def judge(given: dict, system: str) -> dict:
     """``low high grow shrink``, and with a ``gap`` its ``bound`` and a verdict. ``engagement``: the least of the
     return that must stay behind the edge. Raises Refused ``range_reversed``."""
+    return judged(given, system, None, False)
+
+
+def judged(given: dict, system: str, unknown_metal: "dict | None", simple: bool) -> dict:
+    """As :func:`judge`; with the reason why the metal's temperature does not count, not determinable with the
+    window; by simple acceptance of the gap where ``simple``."""
     if not given["metal_low"] < given["metal_high"]:
         raise Refused("range_reversed", "metal_high", None)
     length = SYSTEMS[system]["length"]
     grow, shrink = grow_and_shrink(given, given["distance"])
     low, high = shrink, given["return"] - given["engagement"] - grow
     values = all_measured({"low": low, "high": high, "grow": grow, "shrink": shrink}, length)
-    if outside_range(given):
-        return answer(values, "not_determinable", reason("metal_outside_range"))
+    if outside_range(given) or unknown_metal is not None:
+        return answer(values, "not_determinable", unknown_metal or reason("metal_outside_range"))
     if not at_most(low, high, given["return"]):
         return answer(values, "fail", reason("no_gap_holds"))
     if given["gap"] is None:
@@ -44,7 +51,7 @@ def judge(given: dict, system: str) -> dict:
     moved = movement_of(given["expansion"], given["distance"], given["metal_uncertainty"] or 0.0)
     bound = (given["uncertainty"] or 0.0) + moved
     values.update(all_measured({"gap": given["gap"], "bound": bound}, length))
-    verdict = settle(given["gap"] - bound, given["gap"] + bound, low, high, given["return"])
+    verdict = accept(given["gap"], given["gap"], bound, (low, high), simple, values, given["return"])
     code = "gap_closes" if given["gap"] < low else "return_slips_off"
     why = {"pass": None, "fail": reason(code), "too_close": reason("end_gap_too_close")}[verdict]
     return answer(values, verdict, why)

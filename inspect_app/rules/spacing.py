@@ -23,9 +23,18 @@ ORDER = ("gaps", "over", "limit")
 def judge(given: dict, system: str) -> dict:
     """``longest mean limit``: of ``gaps``, or ``mean limit`` of ``count`` fasteners from the first to the last
     over a length."""
+    values, widest = told(given, system)
+    if not at_most(widest, given["limit"]):
+        return answer(values, "fail", reason("gap_too_wide"))
+    if given["gaps"] is None:
+        return answer(values, "not_determinable", reason("widest_gap_needed"))
+    return answer(values, "pass")
+
+
+def told(given: dict, system: str) -> tuple:
+    """``(values, widest)``: what the answer shows, and what stands against the limit."""
     length = SYSTEMS[system]["length"]
-    limit = given["limit"]
-    values = {"limit": measured(limit, length)}
+    values = {"limit": measured(given["limit"], length)}
     mean = _mean_of_count(given)
     gaps = given["gaps"]
     if gaps is None and mean is None:
@@ -39,12 +48,7 @@ def judge(given: dict, system: str) -> dict:
             mean = total / len(gaps)
     assert mean is not None
     values["mean"] = measured(mean, length)
-    widest = mean if gaps is None else max(max(gaps), mean)
-    if not at_most(widest, limit):
-        return answer(values, "fail", reason("gap_too_wide"))
-    if gaps is None:
-        return answer(values, "not_determinable", reason("widest_gap_needed"))
-    return answer(values, "pass")
+    return values, mean if gaps is None else max(max(gaps), mean)
 
 
 def _mean_of_count(given: dict) -> "float | None":

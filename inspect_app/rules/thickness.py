@@ -6,8 +6,9 @@ cannot pass without the coating's thickness. A heavier sheet stands (common prac
 voids what was tested.
 """
 
+from inspect_app.rules.acceptance import accept
 from inspect_app.rules.answer import all_measured, answer, reason
-from inspect_app.rules.compare import at_most, settle
+from inspect_app.rules.compare import at_most
 from inspect_app.rules.gauge import thicknesses
 from inspect_app.rules.inputs import wanted
 from inspect_app.rules.refused import Refused
@@ -31,6 +32,11 @@ def judge(given: dict, system: str) -> dict:
     """``nominal minimum`` of the gauge and, with a reading, ``base``: the reading less ``coating_thickness`` (both
     sides). With a tested gauge ``tested_nominal tested_minimum``: the reading is judged against those, and without
     one the gauges are compared by their base metal."""
+    return judged(given, system, False)
+
+
+def judged(given: dict, system: str, simple: bool) -> dict:
+    """As :func:`judge`, by simple acceptance of the reading where ``simple``."""
     length = SYSTEMS[system]["length"]
     nominal, minimum = _known(given["gauge"], given["system"], length)
     values = all_measured({"nominal": nominal, "minimum": minimum}, length)
@@ -49,10 +55,11 @@ def judge(given: dict, system: str) -> dict:
     if not base > 0.0:  # a coating as thick as sheet and coating together: one of the two was misread
         raise Refused("out_of_range", "coating_thickness")
     values.update(all_measured({"base": base, "bound": bound}, length))
-    verdict = settle(base - bound, base + bound, minimum, None)
+    verdict = accept(base, base, bound, (minimum, None), simple, values)
     if verdict == "fail":
         return answer(values, "fail", reason("metal_too_thin"))
     if coating is None and given["coated"] is not False:
+        values.pop("risk", None)  # nothing was accepted
         code = "coating_unknown" if given["coated"] else "coated_or_bare"
         return answer(values, "not_determinable", reason(code))
     if verdict == "too_close":

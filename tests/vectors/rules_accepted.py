@@ -8,6 +8,9 @@ from tests.vectors.rules_capacity import HAND, q, vector
 
 TAPE = {"reading": q("29.9", "in"), "at_most": q("30", "in"), "uncertainty": q("0.25", "in")}
 SIMPLE = {"acceptance": "simple"}
+SHEET = {"gauge": "24", "system": "MSG", "reading": q("0.0230", "in"), "coated": False,
+         "uncertainty": q("0.0005", "in")}  # fmt: skip
+GAPS = {"gaps": [q("12", "in"), q("11.5", "in")], "limit": q("1", "ft"), "uncertainty": q("0.0625", "in")}
 
 VECTORS = [
     vector("29.9 read to 1/4 in is too close to 30 under guard (ILAC 4.2)", "limit@2", TAPE,
@@ -32,6 +35,37 @@ VECTORS = [
            {"reading": q("755", "mm"), "at_most": q("750", "mm")}, {"margin": [-5, "mm"]}, "fail", "above_limit"),
     vector("an acceptance of another name", "limit@2", {**TAPE, "acceptance": "generous"}, {}, refused="not_choice"),
     vector("no limit at all", "limit@2", {"reading": 2}, {}, refused="missing"),
+    vector("bare 0.0230 to 0.0005 is 0.0003 above 0.0227 (CSSBI Facts 10-12): guard cannot tell", "thickness@2", SHEET,
+           {}, "too_close", "thickness_too_close"),
+    vector("simple acceptance passes it at 1.2 deviations, 11.5 % (normal table)", "thickness@2", {**SHEET, **SIMPLE},
+           {"risk": [0.11507, ""]}, "pass", within=1e-4),
+    vector("a coated reading without its coating is accepted by nobody", "thickness@2",
+           {**SHEET, **SIMPLE, "coated": True}, {"base": [0.0230, "in"]}, "not_determinable", "coating_unknown"),
+    vector("a micrometer's 0.0220 is 1.4 U below 0.0227 (CSSBI Facts 10-12)", "thickness@2",
+           {**SHEET, "reading": q("0.0220", "in")}, {}, "fail", "metal_too_thin"),
+    vector("22 gauge is five thicknesses: 0.0299 MSG (CSSBI Facts 10-12)", "thickness@2",
+           {"gauge": "22", "system": "MSG"}, {"nominal": [0.0299, "in"], "minimum": [0.0284, "in"]}),
+    vector("22 gauge by 15 U.S.C. 206 is 1/32 in", "thickness@2", {"gauge": "22", "system": "USS"},
+           {"nominal": [0.03125, "in"]}),
+    vector("22 gauge galvanized (from memory)", "thickness@2", {"gauge": "22", "system": "GSG"},
+           {"nominal": [0.0336, "in"]}),
+    vector("the approved spacing is the target: at it simple acceptance passes, and errs half of the time (ILAC)",
+           "spacing@2", GAPS, {"longest": [12, "in"], "risk": [0.5, ""]}, "pass", within=1e-9),
+    vector("a job that asks for guard leaves the same open (ILAC 4.2)", "spacing@2", {**GAPS, "acceptance": "guarded"},
+           {"bound": [0.0625, "in"]}, "too_close", "spacing_too_close"),
+    vector("without an uncertainty as spacing@1: 755 mm against 760 mm (UFC 3-110-03)", "spacing@2",
+           {"gaps": [q("755", "mm")], "limit": q("760", "mm")}, {"longest": [755, "mm"]}, "pass"),
+    vector("755 mm against 750 mm (UFGS-07416A), good to 2 mm", "spacing@2",
+           {"gaps": [q("755", "mm")], "limit": q("750", "mm"), "uncertainty": q("2", "mm")}, {}, "fail",
+           "gap_too_wide"),
+    vector("three gaps alike are no wider than each: 0.1 + 0.1 + 0.1 in binary; " + HAND, "spacing@2",
+           {"gaps": [q("0.1", "in")] * 3, "limit": q("0.1", "in"), "uncertainty": q("0.01", "in")}, {}, "pass"),
+    vector("ten gaps over 10 ft 1 in, read to 1/2 in: the mean 12.1 is good to 0.05; " + HAND, "spacing@2",
+           {"count": 11, "over": q("121", "in"), "limit": q("12", "in"), "uncertainty": q("0.5", "in"),
+            "acceptance": "guarded"}, {"mean": [12.1, "in"], "bound": [0.05, "in"]}, "fail", "gap_too_wide"),
+    vector("a good count alone decides nothing, and risks nothing; " + HAND, "spacing@2",
+           {"count": 11, "over": q("10", "ft"), "limit": q("12", "in"), "uncertainty": q("0.5", "in")},
+           {"mean": [12, "in"]}, "not_determinable", "widest_gap_needed"),
     vector("one clip in eight off the leg, none allowed; " + HAND, "count@1", {"count": 1, "of": 8, "at_most": 0},
            {"count": [1, ""], "of": [8, ""], "share": [0.125, ""]}, "fail", "too_many_bad"),
     vector("as many as may be; " + HAND, "count@1", {"count": 2, "of": 32, "at_most": 2}, {"share": [0.0625, ""]},

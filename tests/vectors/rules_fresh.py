@@ -12,6 +12,10 @@ FOUND = {**RANGE, "slot": q("1", "in"), "shank": q("0.190", "in"), "length": q("
          "fixed_line": q("40", "ft")}  # fmt: skip
 STILL = {**RANGE, "slot": q("1.25", "in"), "shank": q("0.190", "in"), "length": q("40", "ft"), "station": q("0", "ft"),
          "fixed_line": q("0", "ft"), "head_height": q("0.06", "in")}  # fmt: skip
+CLIP = {**RANGE, "metal_now": q("130", "F"), "distance": q("100", "ft"), "travel_outward": q("1", "in"),
+        "travel_inward": q("1", "in")}  # fmt: skip
+HEM = {**RANGE, "distance": q("40", "ft"), "return": q("1.5", "in"), "engagement": q("0.5", "in"),
+       "uncertainty": q("0.0625", "in")}  # fmt: skip
 SIMPLE = {"acceptance": "simple"}
 CAMERA = "central projection, screw put at"
 
@@ -59,6 +63,32 @@ VECTORS = [
            {"offset": [0.1242, "in"], "risk": [0.5, ""]}, "pass", within=1e-4),
     vector("the same under guard", "slot@2", {**FOUND, "taps": {**AT, "screw": ["624.2", 100]}}, {}, "too_close",
            "slot_too_close"),
+    vector("100 ft, tab at the window's end of 0.610, metal 130 F, rule to 1/16 in: too close; " + HAND, "clip@2",
+           {**CLIP, "tab": q("0.610", "in")}, {"low": [0.170, "in"], "high": [0.610, "in"]}, "too_close",
+           "tab_too_close"),
+    vector("the same by simple acceptance: 50 % (ILAC-G8)", "clip@2", {**CLIP, **SIMPLE, "tab": q("0.610", "in")},
+           {"risk": [0.5, ""]}, "pass", within=1e-6),
+    vector("1/16 in inside it is one U: 2.275 % (ILAC-G8), the other end far away", "clip@2",
+           {**CLIP, **SIMPLE, "tab": q("0.5475", "in")}, {"risk": [0.02275, ""]}, "pass", within=1e-5),
+    vector("a tab read with metal of a quarter of an hour ago", "clip@2",
+           {**CLIP, "tab": q("0.390", "in"), "metal_age": 900}, {"aim": [0.390, "in"]}, "not_determinable",
+           "metal_too_old"),
+    vector("a tab at the day's aim, metal just read; " + HAND, "clip@2",
+           {**CLIP, "tab": q("0.390", "in"), "metal_age": 0}, {"offset": [0.390, "in"]}, "pass"),
+    vector("hot metal, tab at mid-travel; " + HAND, "clip@2", {**CLIP, "tab": q("0", "in")}, {}, "fail",
+           "tab_outside_window"),
+    vector("40 ft at 70 F shrinks 0.2808: a gap of 0.30 read to 1/16 in is too close; " + HAND, "end_gap@2",
+           {**HEM, "gap": q("0.30", "in")}, {"low": [0.2808, "in"], "high": [0.6568, "in"]}, "too_close",
+           "end_gap_too_close"),
+    vector("by simple acceptance 0.30 passes: 0.0192 of 0.0625 is 0.6144 deviations, 26.95 % (normal table)",
+           "end_gap@2", {**HEM, **SIMPLE, "gap": q("0.30", "in")}, {"risk": [0.2695, ""]}, "pass", within=2e-4),
+    vector("a good gap with old metal", "end_gap@2", {**HEM, "gap": q("0.5", "in"), "metal_age": 3600}, {},
+           "not_determinable", "metal_too_old"),
+    vector("half an inch of gap holds; " + HAND, "end_gap@2", {**HEM, "gap": q("0.5", "in"), "metal_age": 60}, {},
+           "pass"),
+    vector("three quarters let the return slip off in the heat; " + HAND, "end_gap@2", {**HEM, "gap": q("0.75", "in")},
+           {}, "fail", "return_slips_off"),
+    vector("an age that is none", "end_gap@2", {**HEM, "metal_age": -1}, {}, refused="negative"),
     vector("a third is an interval and no error: simple acceptance does not narrow it; " + HAND, "slot@2",
            {**FOUND, **SIMPLE, "third": "middle"}, {"bound": [0.135, "in"]}, "too_close", "slot_too_close"),
 ]  # fmt: skip
