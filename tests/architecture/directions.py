@@ -45,8 +45,9 @@ JAVASCRIPT = {
     "phone": ["frame", "outbox", "people", "server", "shell", "storage", "sync", "words"],
     "jobs": ["checklist", "frame", "phone", "record", "roof", "sync", "words"],
     "report": ["frame", "people", "words"],
+    "card": ["frame", "phone", "roof", "rules", "words"],
     "fit": ["frame", "roof", "rules", "server", "walk", "words"],
-    "screens": ["fit", "frame", "jobs", "phone", "report", "roof", "walk"],
+    "screens": ["card", "fit", "frame", "jobs", "phone", "report", "roof", "walk"],
     "main": ["frame", "people", "phone", "screens", "shell", "sync", "words"],
     "sw": [],
 }  # fmt: skip
