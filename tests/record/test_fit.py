@@ -1,6 +1,8 @@
 """The fit check: each line passes, fails and stays open for a reason of its own, and none hides another."""
 
 import json
+import re
+from pathlib import Path
 
 import pytest
 
@@ -11,6 +13,8 @@ from inspect_app.record.rejudge import rejudge
 from tests.record.fit_sample import CLIPS, DAY, FIXED, FLANGE, put, put_into, q, world
 from tests.rules.hostile import SPOILED
 
+WORDS = json.loads((Path(__file__).parents[2] / "static" / "words" / "fit.json").read_text("utf-8"))
+PLACE = re.compile(r"\{(\w+)\}")
 ORDER = ["approval", "slope_drawn", "slope_found", "longest_panel", "run", "fixed_place", "fixed_count", "fold_return",
          "fold_gap", "clearance", "zone:field", "zone:edge", "thickness", "penetration", "deck", "underlayment"]
 # line: what makes it fail, and what leaves it open with what to get
@@ -218,3 +222,20 @@ def test_no_value_whatever_stops_the_check_or_changes_a_line_that_does_not_read_
 def test_a_day_that_is_none_opens_the_approval_s_line_alone(day):
     told = lines(world(), day)
     assert [name for name in told if told[name]["verdict"] != "pass"] == ["approval"]
+
+
+def test_every_line_and_everything_that_can_be_missing_has_words_in_both_languages():
+    roofs = [world(one) for one in (FLANGE, CLIPS, FIXED, {**FLANGE, "tested_gauge": "24"})]
+    keys = {f"fit.sense.{one['pair']['sense']}" for roof in roofs for one in lines(roof).values()}
+    keys |= {f"fit.{part}.{one}" for part in ("line", "why") for one in ("fixed_place", "zone", "zones", "deck")}
+    for roof in roofs:
+        for line in fit_lines.lines(roof["assembly"], roof["found"] | {"fastener_length": None}):
+            keys |= {f"fit.{part}.{line['line']}" for part in ("line", "why")}
+            paths = [path for path in line["inputs"].values() if isinstance(path, str)]
+            keys |= {"fit.get." + ".".join(path.split(".")[:2]) for path in paths if path != "equal"}
+    keys |= {f"fit.get.{one}" for one in ("area.fixed_line", "area.zones", "assembly.zones", "assembly.slot_pitch",
+                                          "found.deck", "found.underlayment", "assembly.deck")}  # fmt: skip
+    assert len(keys) > 70 and keys <= set(WORDS), keys - set(WORDS)
+    for key, text in WORDS.items():
+        assert text["en"] and text["es"], key
+        assert sorted(PLACE.findall(text["en"])) == sorted(PLACE.findall(text["es"])), key
