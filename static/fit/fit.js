@@ -16,6 +16,7 @@ import { Line } from './line.js'
 import { mayRecord, recordFit } from './record.js'
 import { Row } from './row.js'
 import { Ribs } from './ribs.js'
+import { Since } from './since.js'
 
 /** @param {{job: string, record: any, person: any, rest: string[]}} props */
 export function Fit({ job, record, person, rest }) {
@@ -38,14 +39,15 @@ export function Fit({ job, record, person, rest }) {
     go('job', job, 'area', area.id)
   }
   const again = before && Object.keys(draft.found).length === 0
-  return html`<${Screen} title=${say('fit')} over=${area.name} back=${path('job', job, 'area', area.id)} backTo=${area.name}>
+  return html`<${Screen} title=${say('fit')} over=${area.name} back=${path('job', job, 'area', area.id)} backTo=${area.name} wide>
     <p class="big">${say('fit.what', { assembly: record.assemblies[area.assembly]?.name ?? '—', day })}</p>
     <p class="small">${say('not_the_engineer')}</p>
     ${lines && html`<${Ribs} lines=${lines} />`}
+    ${before && html`<${Since} ...${{ record, area, day }} />`}
     ${again && html`<button type="button" class="press" data-name="fit-again" onClick=${() => put(before.found)}>${say('fit.again', { at: clock(before.at), name: before.name })}</button>`}
     <${Problem} fault=${fault} />
     ${grouped(lines ?? []).map(([verdict, some]) => html`<${Part} key=${verdict} name=${say('fit.group', { result: say(`result.${verdict}`), n: some.length })}>
-      <ul class="rows">${some.map((answer) => html`<${Row} key=${answer.line} ...${{ job, area, answer }} />`)}</ul>
+      <ul class="rows beside">${some.map((answer) => html`<${Row} key=${answer.line} ...${{ job, area, answer }} />`)}</ul>
     <//>`)}
     ${lines && mayRecord(person) && html`
       <${TextField} name="fit-note" lines=${2} label=${say('item.note')} value=${draft.note} onChange=${(/** @type {string} */ note) => change({ note })} />

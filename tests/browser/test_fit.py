@@ -47,5 +47,13 @@ def test_a_fit_check_without_signal_keeps_what_was_found_and_arrives_once(
     assert results["fixed_count"]["values"]["margin"] == {"value": "-1", "unit": ""}
     assert results["slope_found"]["reason"]["facts"]["path"] == "found.slope"
     assert (results["slope_found"]["result"], results["slope_drawn"]["result"]) == ("not_determinable", "pass")
+    walker.named("fit")
+    walker.sees('.done-bar:has-text("Worst line: Does not pass")')
+    assert page.locator('[data-name="fit-since"]').count() == 0
+    page.clock.set_fixed_time("2029-01-01T12:00:00Z")  # the approval has run out meanwhile
+    page.reload()
+    walker.sees('[data-name="fit-since"]:has-text("1 line"):has-text("Approval in force")')
+    walker.named("fit-again")
+    walker.sees('[data-line="fixed_count"][data-result="fail"]')
     assert walker.faults == []
     context.close()

@@ -115,6 +115,9 @@ class Tour:
         walker.named("record-fit")
         walker.sees('[data-name="fit"].fail')
         yield "area with a fit check"
+        walker.named("fit")
+        walker.sees('[data-name="fit-again"]')
+        yield "fit check, recorded before"
 
     def begin(self) -> Iterator[str]:
         walker, page = self.walker, self.page

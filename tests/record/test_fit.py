@@ -150,6 +150,19 @@ def test_a_slope_near_the_minimum_is_decided_by_the_level_and_the_job_s_acceptan
     assert verdicts(roof)["slope_found"] == "pass"
 
 
+def test_a_job_that_accepts_simply_takes_the_reading_as_it_stands_and_says_the_risk():
+    """0.045 degrees to spare of a level good to 0.15: z is 0.6, beyond it lie 27 in 100 of a normal (table)."""
+    roof = world()
+    put(roof, "found.slope", q("3.01", "/12"))
+    put(roof, "job.acceptance", "simple")
+    told = lines(roof)["slope_found"]
+    assert told["verdict"] == "pass" and told["values"]["risk"]["value"] == pytest.approx(0.27, abs=0.005)
+    put(roof, "found.clearance", q("0.28", "in"))  # 30 ft still grows 0.2574 in at 70 F
+    assert lines(roof)["clearance"]["verdict"] == "pass" and "risk" in lines(roof)["clearance"]["values"]
+    put(roof, "job.acceptance", "guarded")
+    assert verdicts(roof)["slope_found"] == verdicts(roof)["clearance"] == "too_close"
+
+
 def test_the_metal_s_temperature_is_asked_for_only_where_it_decides():
     """30 ft moves 0.468 in over the range (6.5e-6 × 360 × 200, by hand)."""
     roof = world()
