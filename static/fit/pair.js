@@ -13,11 +13,12 @@ const HAS = /** @type {Record<string, string>} */ ({ approval: 'fit.today', fixe
 export function Pair({ answer }) {
   const { pair } = answer
   const { limit, found, margin } = sides(answer)
+  const open = pair.found === undefined && answer.verdict === 'not_determinable'
   return html`<span class=${`ledger-pair ${pair.sense} ${answer.verdict}`}>
     ${pair.limit !== undefined && html`<span class="side"><span class="ask">${say(`fit.sense.${pair.sense}`)}</span><strong>${limit}</strong></span>`}
     ${pair.found !== undefined && html`<span class="side"><span class="ask">${say(HAS[answer.line.split(':')[0]] ?? 'fit.has')}</span><strong>${found}</strong></span>`}
-    ${pair.found === undefined && pair.limit !== undefined && html`<span class="side"><span class="ask">${say('fit.has')}</span><span>${say('fit.not_found')}</span></span>`}
-    <${Bar} pair=${pair} />
+    ${open && pair.limit !== undefined && html`<span class="side"><span class="ask">${say('fit.has')}</span><span>${say('fit.not_found')}</span></span>`}
+    ${(open || pair.found !== undefined) && html`<${Bar} pair=${pair} />`}
     ${margin && html`<strong class="margin">${margin}</strong>`}
     ${pair.other && html`<span class="ask">${say('fit.centred', { length: number(pair.other.value, pair.other.unit) })}</span>`}
   </span>`
