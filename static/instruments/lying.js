@@ -5,7 +5,7 @@
 
 export const LEAST = 20 // readings, the fewest of which the rulebook takes the median
 export const WANTED = 24
-const STEEPEST = 89 // degrees: beyond it does not lie
+const STEEPEST = 85 // degrees: beyond it nothing lies, and the rulebook takes none
 const SIDEWAYS = 10 // degrees of lean across the slope beyond which the long edge does not lie along it
 
 /** @param {{beta: number | null, gamma: number | null}} event @returns {{along: number, across: number} | null} degrees */

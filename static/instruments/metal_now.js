@@ -18,13 +18,13 @@ export function MetalNow({ record, metal }) {
   const age = speaks && say(picture ? 'metal.from_picture' : 'metal.ago', { age: minutes(speaks.age) })
   return html`<${Part} name=${say('walk.metal')}>
     ${speaks && html`<p class="figure-line" data-name="metal-in-use" data-age=${speaks.age}>${shown(speaks)}</p>
-      <p class="hint">${say(`walk.by.${speaks.by}`)} · ± ${shown(speaks.uncertainty)} · ${age}</p>
+      <p class="hint">${say(`walk.by.${speaks.by}`)} · ±\u00a0${shown(speaks.uncertainty)} · ${age}</p>
       ${Number(speaks.value) >= HOT[speaks.unit] && html`<p class="problem"><strong>▲ ${say('gate.hot')}</strong></p>`}`}
     ${again && html`<p class="problem" role="alert" data-name="metal-due"><strong>▲ ${say(picture && speaks ? 'metal.picture_old' : 'metal.due')}</strong></p>`}
     ${again || asked
       ? html`<${Ask} ...${{ record, take: async (/** @type {string} */ value, /** @type {string} */ by) => { await metal.take(value, by); setAsked(false) } }} />`
       : html`<div class="ways">
-          <button type="button" class="press" data-name="metal-changed" onClick=${metal.turn}>${say('metal.changed')}</button>
+          <button type="button" class="press" data-name="metal-changed" onClick=${() => { metal.turn(); setAsked(true) }}>${say('metal.changed')}</button>
           <button type="button" class="press" data-name="metal-again" onClick=${() => setAsked(true)}>${say('metal.again')}</button></div>`}
   <//>`
 }
@@ -37,7 +37,7 @@ function Ask({ record, take }) {
   return html`<${Stepper} name="metal" label=${say('metal.what')} value=${value} from=${heat === 'F' ? '70' : '20'} unit=${'°' + heat} steps=${[1, 10]} low=${-80} high=${260}
       onChange=${setValue} onWrong=${() => setValue(null)} />
     <${Choice} name="metal-by" label=${say('walk.metal_by')} value=${by} onChange=${setBy}
-      options=${BY.map((one) => ({ value: one, label: say(`metal.by.${one}`), under: '± ' + shown(record.job.instruments[one].uncertainty) }))} />
+      options=${BY.map((one) => ({ value: one, label: say(`metal.by.${one}`), under: '±\u00a0' + shown(record.job.instruments[one].uncertainty) }))} />
     <button type="button" class="press tall" data-name="metal-take" disabled=${value === null || !by} onClick=${() => take(/** @type {string} */ (value), by)}>
       <span class="label">${say('metal.take')}</span></button>`
 }

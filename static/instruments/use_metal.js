@@ -29,7 +29,8 @@ export function useMetal({ record, person, walk, item, answer, picture, read }) 
   const seen = Boolean(kept)
   useEffect(() => { if (seen) change({}) }, [seen]) // so that a corrected walk is known from what it said before
   if (!wanted || !kept) return null
-  const moment = picture ? Date.parse(picture.at) : read ?? Math.max(now, ...kept.taken.map((/** @type {any} */ one) => one.at), ...kept.changed)
+  // Without a picture a reading is of the moment it was made, or of a later change of sun or shade: the roof is still there to look at.
+  const moment = picture ? Date.parse(picture.at) : Math.max(read ?? Math.max(now, ...kept.taken.map((/** @type {any} */ one) => one.at)), ...kept.changed)
   const earlier = picture && ofAnswer(answer, picture.sha256, moment)
   const speaks = speaking([...allTaken(walk, kept), ...(earlier ? [earlier] : [])], kept.changed, moment)
   const take = (/** @type {string} */ value, /** @type {string} */ by) => {

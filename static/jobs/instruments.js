@@ -54,7 +54,7 @@ function Row({ name, known, stated, set }) {
   const origin = stated ? `${say('instruments.own')}${stated.source ? `: ${stated.source}` : ''}` : say(name === 'level' ? 'instruments.ours.level' : 'instruments.ours')
   const begin = () => set?.({ value: known.uncertainty.value, unit: known.uncertainty.unit, source: '' })
   return html`<div class="stack" data-instrument=${name}>
-    <div class="row"><strong>${say(`instrument.${name}`)}</strong><span class="number">± ${now.value === null ? '—' : shown(now)}</span><span class="hint">${origin}</span></div>
+    <div class="row"><strong>${say(`instrument.${name}`)}</strong><span class="number">±\u00a0${now.value === null ? '—' : shown(now)}</span><span class="hint">${origin}</span></div>
     ${set && !stated && html`<button type="button" class="press" data-name=${`own-${name}`} onClick=${begin} aria-label=${`${say('instruments.state')}: ${say(`instrument.${name}`)}`}>${say('instruments.state')}</button>`}
     ${set && stated && html`
       <${Stepper} name=${`doubt-${name}`} label=${say('instruments.doubt')} value=${stated.value} unit=${shown({ value: '', unit: stated.unit }).trim()} steps=${STEPS[stated.unit] ?? [0.1, 1]} low=${0} high=${1000}

@@ -12,6 +12,11 @@ import { RESULTS } from './item_row.js'
 /** Said in words beside the drawing, which turns them toward the ridge. */
 const DRAWN = ['low', 'high', 'aim', 'offset', 'toward_ridge', 'bound']
 
+/** What was read, then how far it may be off, then its limits, then what is between them; the rulebook's own order is none. */
+const ORDER = ['reading', 'longest', 'mean', 'count', 'of', 'share', 'rise', 'degrees', 'percent', 'base', 'offset', '', 'own_error', 'spread', 'bound', 'uncertainty',
+  'nominal', 'minimum', 'at_least', 'at_most', 'limit', 'margin', 'risk']
+const rank = (/** @type {string} */ name) => ORDER.indexOf(ORDER.includes(name) ? name : '')
+
 /** @param {any} reason @returns {string} */
 export function because(reason) {
   if (!reason) return ''
@@ -29,12 +34,12 @@ function shownFact(fact) {
 export function Working({ answer, then }) {
   const result = answer.verdict ?? 'not_applicable'
   const drawn = /^(slot|clip)@/.test(answer.rule) && turned(answer)
-  const rows = (/** @type {Record<string, any>} */ given) => Object.entries(given).filter(([, one]) => one?.unit !== undefined)
+  const rows = Object.entries(answer.values ?? {}).filter(([name, one]) => one?.unit !== undefined && !(drawn && DRAWN.includes(name))).sort(([a], [b]) => rank(a) - rank(b))
   return html`<section class=${'working ' + result} aria-live=${then ? 'off' : 'polite'} data-name=${then ? 'verdict-then' : 'verdict'} data-result=${result}>
     <p class="figure-line"><span class=${'mark ' + result} aria-hidden="true">${RESULTS[result]}</span> ${say(`result.${answer.verdict ?? 'recorded'}`)}</p>
     ${answer.reason && html`<p class="big">${because(answer.reason)}</p>`}
     ${drawn && html`<${SlotDrawing} answer=${answer} />`}
-    <dl class="facts">${rows(answer.values ?? {}).filter(([name]) => !drawn || !DRAWN.includes(name)).map(([name, one]) => html`<div key=${name}>
+    <dl class="facts">${rows.map(([name, one]) => html`<div key=${name}>
       <dt>${say(`value.${name}`)}</dt><dd class=${drawn ? '' : 'number'}>${name === 'risk' ? number(100 * one.value, '%') : number(one.value, one.unit, places(answer.rule, one.unit))}</dd></div>`)}</dl>
     <details><summary class="press">${say('item.rule')}</summary>
       <dl class="facts">${putIn(answer).map(([name, text]) => html`<div key=${name}><dt>${say(`input.${name}`)}</dt><dd>${text}</dd></div>`)}</dl>
