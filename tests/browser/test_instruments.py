@@ -165,9 +165,7 @@ def a_blade_and_a_step(walker: Walker, roof: Roof) -> None:
     walker.choose("blade", "0")
     assert recorded(roof, walker, "try_feeler", "pass", "value") == {"value": {"value": "0", "unit": "in"}}
     walker.item("try_step")
-    walker.tap(
-        '.stepper[data-name="reading"] button[aria-label*="more"], .stepper[data-name="reading"] .steps button:nth-child(2)'
-    )
+    walker.tap('.stepper[data-name="reading"] .steps button:nth-child(2)')
     assert walker.page.input_value('.stepper[data-name="reading"] input') == "0.03125"
     walker.page.go_back()
 
