@@ -82,6 +82,7 @@ def whole_day(walker: Walker) -> None:
     walker.item("slope")
     walker.tap('fieldset[data-name="area"] button:has-text("Yard")')
     walker.take("where")
+    walker.choose("slope-way", "typed")
     walker.page.fill('.stepper[data-name="reading"] input', "0.25")
     walker.judged("fail")
     walker.sees('[data-name="sign"]')

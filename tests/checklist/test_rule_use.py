@@ -9,7 +9,7 @@ from inspect_app.entry.kinds import check_body
 from inspect_app.record.area import from_high_end, longest_run, panel_count, panel_length
 from inspect_app.record.instruments import instruments
 from tests.bodies import body_of
-from tests.checklist.sample import problems, sample, with_item
+from tests.checklist.sample import RULES, problems, sample, with_item
 
 
 def found(name, inputs, **changed):
@@ -43,7 +43,8 @@ def test_an_input_from_nowhere_or_of_another_kind_is_refused(limit, code):
 
 def test_a_rule_or_version_that_the_rulebook_lacks_is_answered_with_those_it_has():
     (told,) = problems(with_item(1, rule={"name": "spacing@9", "inputs": GAPS}))
-    assert (told.code, told.facts["allowed"]) == ("unknown_rule_version", "spacing@1")
+    assert told.code == "unknown_rule_version"
+    assert told.facts["allowed"] == ", ".join(sorted(one for one in RULES if one.startswith("spacing@")))
     (told,) = problems(with_item(1, rule={"name": "space@1", "inputs": GAPS}))
     assert told.code == "unknown_rule" and "slot@1" in told.facts["allowed"]
 
