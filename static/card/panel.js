@@ -11,7 +11,7 @@ export function Panel({ card, assembly, columns }) {
   const [up, down] = ['ridge', 'eave'].map((side) => card.pieces.find((/** @type {any} */ piece) => piece.side === side))
   const part = (/** @type {any} */ piece) => (/** @type {any} */ one) => html`<div class="seam-part" key=${piece.side + one.name} data-part=${one.name} data-side=${piece.side}>
     <h4>${say(`card.part.${one.name}`)} <span class="seam-far">${say('card.part.from_to', { from: number(one.from.value, ''), to: number(one.to.value, one.to.unit) })}</span></h4>
-    <ul class="seam-cells">${columns.map((at) => html`<li key=${card.columns[at].name} class="seam-cell" data-column=${card.columns[at].name} data-verdict=${one.cells[at].verdict} data-third=${one.cells[at].third}>
+    <ul class="seam-cells">${columns.map((at) => html`<li key=${card.columns[at].name} class="seam-cell" data-column=${card.columns[at].name} data-degrees=${card.columns[at].metal.value} data-verdict=${one.cells[at].verdict} data-third=${one.cells[at].third}>
       <p class="seam-when">${say(`card.column.${card.columns[at].name}`)} <span class="seam-degrees">${number(card.columns[at].metal.value, card.columns[at].metal.unit)}</span></p>
       <${Opening} ...${{ card, assembly, piece }} cell=${one.cells[at]} />
       <${Place} card=${card} cell=${one.cells[at]} />

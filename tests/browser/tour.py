@@ -86,6 +86,13 @@ class Tour:
         self.at("instruments")
         walker.sees("[data-instrument]")
         yield "instruments of the job"
+        self.at("card")
+        walker.sees('[data-name="lead"]')
+        yield "card: run and slot do not go together"
+        walker.tap('fieldset[data-name="card-area"] button:has-text("Yard")')
+        page.fill(".card:not(.elsewhere) .stepper input", "150")
+        walker.sees(".seam.one")
+        yield "card: hot metal"
         self.at("add-area")
         walker.sees("#in-area-name")
         walker.choose("fixed-known", "between")
