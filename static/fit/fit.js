@@ -26,7 +26,7 @@ export function Fit({ job, record, person, rest }) {
   const [day] = useState(today)
   const [rulebook, setRulebook] = useState('')
   useEffect(() => { build().then(setRulebook) }, [])
-  const { lines, fault } = useLines({ record, area, found: draft?.found ?? null, day })
+  const { lines, fault, settled } = useLines({ record, area, found: draft?.found ?? null, day })
   if (!draft || !(lines || fault)) return null
   const put = (/** @type {any} */ found) => change({ found })
   if (rest[1]) {
@@ -51,6 +51,6 @@ export function Fit({ job, record, person, rest }) {
     <//>`)}
     ${lines && mayRecord(person) && html`
       <${TextField} name="fit-note" lines=${2} label=${say('item.note')} value=${draft.note} onChange=${(/** @type {string} */ note) => change({ note })} />
-      <${MainAction} name="record-fit" label=${say('fit.record')} under=${say('fit.record.under', { name: person.name })} run=${keep} disabled=${!rulebook} />`}
+      <${MainAction} name="record-fit" label=${say('fit.record')} under=${say('fit.record.under', { name: person.name })} run=${keep} disabled=${!rulebook || !settled} />`}
   <//>`
 }
