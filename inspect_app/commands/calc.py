@@ -8,6 +8,7 @@ from typing import Any
 
 from inspect_app.commands.calc_names import read_inputs, rule_meant
 from inspect_app.commands.calc_page import answer_page, as_object, inputs_page, refusal, rules_page, titles
+from inspect_app.commands.calc_range import accepted_range
 from inspect_app.errors import BadInput
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import full_name, judge, names
@@ -34,15 +35,17 @@ def run(args: argparse.Namespace) -> int:
         listed = {"rules": titles(words, args.lang)}
         print(json.dumps(listed, ensure_ascii=False) if args.json else rules_page(words, args.lang))
         return 0
+    name: str | None = None
+    keys: dict[str, str] = {}
     try:
         name = full_name(rule_meant(args.rule, args.inputs))
         if not args.inputs:
             print(inputs_page(name, words, args.lang))
             return 0
-        inputs, units = read_inputs(name, args.inputs)
+        inputs, units, keys = read_inputs(name, args.inputs)
         found = judge(name, inputs, units)
     except (Refused, BadInput) as refused:
-        print(refusal(refused, words, args.lang), file=sys.stderr)
+        print(refusal(refused, words, args.lang, accepted_range(refused, name), keys), file=sys.stderr)
         return 2
     if args.json:
         print(json.dumps(as_object(found, words, args.lang), ensure_ascii=False, allow_nan=False))

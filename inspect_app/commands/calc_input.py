@@ -30,7 +30,10 @@ YES_NO = {"yes": True, "true": True, "no": False, "false": False, "sí": True, "
 def read(text: str, name: str, description: dict[str, Any]) -> Any:
     """One input as its rule wants it, by the ``dimension`` of its ``description``."""
     dimension = description["dimension"]
-    if dimension in ("choice", "text", "number"):
+    if dimension == "choice":
+        said = text.strip()
+        return {one.lower(): one for one in description["choices"]}.get(said.lower(), said)
+    if dimension in ("text", "number"):
         return text.strip()
     if dimension == "choices":
         return [part.strip() for part in text.split(",")]

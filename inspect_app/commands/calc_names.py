@@ -3,16 +3,16 @@
 import re
 from typing import Any
 
-from inspect_app.commands.calc_input import quantity, read
+from inspect_app.commands.calc_input import read
+from inspect_app.commands.calc_meant import as_meant
 from inspect_app.errors import BadInput
-from inspect_app.rules.metal import expansion_of
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import describe
 
 ALIASES = {
     "movement": {"length": "distance", "run": "distance", "difference": "change", "delta_t": "change",
                  "range": "change"},
-    "window": {"length": "distance", "temperature_uncertainty": "metal_uncertainty"},
+    "window": {"length": "distance", "run": "distance", "temperature_uncertainty": "metal_uncertainty"},
     "slope": {"rise": "slope", "degrees": "slope", "percent": "slope", "pitch": "slope", "min": "minimum"},
     "thickness": {"gauge_system": "system", "thickness": "reading", "coating": "coating_thickness"},
     "spacing": {"spacing": "gaps", "gap": "gaps", "found": "gaps", "length": "over"},
@@ -20,18 +20,19 @@ ALIASES = {
     "limit": {"min": "at_least", "max": "at_most"},
     "guard": {"min": "at_least", "max": "at_most"},
     "count": {"bad": "count", "looked_at": "of", "max": "at_most"},
-    "clip": {"travel_out": "travel_outward", "travel_in": "travel_inward",
+    "clip": {"run": "distance", "offset": "tab", "travel_out": "travel_outward", "travel_in": "travel_inward",
              "temperature_uncertainty": "metal_uncertainty"},
     "centred": {"length": "distance", "run": "distance", "error": "offset_error", "travel_out": "travel_outward",
                 "travel_in": "travel_inward"},
     "longest_run": {"travel_out": "travel_outward", "travel_in": "travel_inward", "error": "offset_error"},
-    "end_gap": {"temperature_uncertainty": "metal_uncertainty"},
+    "end_gap": {"run": "distance", "length": "distance", "temperature_uncertainty": "metal_uncertainty"},
+    "pull_out": {"screw": "diameter"},
+    "pull_over": {"diameter": "head"},
     "clearance": {"temperature_uncertainty": "metal_uncertainty", "room": "clearance", "run": "distance"},
     "fold_return": {"run": "distance"},
     "penetration": {"length": "fastener", "min": "least"},
     "zone_spacing": {"slot_pitch": "pitch"},
 }  # fmt: skip
-SYSTEMS_BY_NAME = {"galvanized": "GSG", "usstandard": "USS", "brownsharpe": "BS", "mil": "mil"}
 RULES = {"tab": "clip"}  # the same rule by its other name: a tab moves in its clip
 BARE_UNITS = {"degrees": "deg", "percent": "%", "rise": "/12"}
 EXAMPLES = {
@@ -77,8 +78,9 @@ def rule_meant(name: str, pairs: list[str]) -> str:
     return RULES.get(name, name)
 
 
-def read_inputs(name: str, pairs: list[str]) -> tuple[dict[str, Any], str | None]:
-    """``key=value`` words as the inputs of the rule ``name``, and the system asked for with ``units=``.
+def read_inputs(name: str, pairs: list[str]) -> tuple[dict[str, Any], str | None, dict[str, str]]:
+    """``key=value`` words as the inputs of the rule ``name``, the system asked for with ``units=``, and the key under
+    which each input came.
 
     Raises ``BadInput`` (``calc_not_pair``, ``calc_twice`` and those of ``calc_input``) and Refused
     ``unknown_input``.
@@ -95,58 +97,13 @@ def read_inputs(name: str, pairs: list[str]) -> tuple[dict[str, Any], str | None
             raise BadInput("calc_twice", field=key, value=text)
         texts[wanted] = (key, text)
     units = texts.pop("units", ("", ""))[1].upper() or None
-    if base == "slope" and "run" in texts:
-        _over_run(texts)
-    if base == "thickness":
-        _with_system(texts)
-    if "metal" in texts and "expansion" in known:
-        _expansion(texts)
+    as_meant(base, texts, known)
     inputs = {}
     for wanted in texts:
         key, text = texts[wanted]
         if wanted not in known:
             raise Refused("unknown_input", key, text)
-        if key in BARE_UNITS and re.fullmatch(r"[0-9]*\.?[0-9]+", text):
+        if key in BARE_UNITS and re.fullmatch(r"[+-]?[0-9]*\.?[0-9]+", text):
             text += BARE_UNITS[key]
         inputs[wanted] = read(text, key, known[wanted])
-    return inputs, units
-
-
-def _over_run(texts: dict[str, tuple[str, str]]) -> None:
-    """``rise=3 run=12``, in any one unit: a slope of rise over run, for every run."""
-    run_text = texts.pop("run")[1]
-    key, rise_text = texts.get("slope", ("", ""))
-    if key != "rise":
-        raise BadInput("calc_run_alone", field="run", value=run_text)
-    lengths = [text if text[-1:].isalpha() else f"{text}in" for text in (rise_text, run_text)]
-    rise, run = (quantity(text, name, "length") for text, name in zip(lengths, ("rise", "run"), strict=True))
-    assert isinstance(rise, dict) and isinstance(run, dict)
-    if rise["unit"] != run["unit"] or not float(run["value"]) > 0:
-        raise BadInput("calc_run_alone", field="run", value=run_text)
-    texts["slope"] = ("rise", f"{float(rise['value']) * 12 / float(run['value'])!r}/12")
-
-
-def _with_system(texts: dict[str, tuple[str, str]]) -> None:
-    """``24 MSG`` and ``24 ga`` are how people say it; MSG, said back in the inputs, where nothing else is said."""
-    key, gauge = texts.get("gauge", ("gauge", ""))
-    parts = re.sub(r"\b(?:ga|gauge)\b\.?|(?<=\d)ga\b", " ", gauge).split()
-    if len(parts) == 2 and "system" not in texts:
-        texts["gauge"], texts["system"] = (key, parts[0]), ("system", parts[1])
-    elif len(parts) == 1:
-        texts["gauge"] = (key, parts[0])
-    texts.setdefault("system", ("system", "MSG"))
-    for name in ("system", "tested_system"):
-        if name in texts:
-            system_key, system = texts[name]
-            texts[name] = (system_key, SYSTEMS_BY_NAME.get(system.lower().replace(" ", ""), system.upper()))
-
-
-def _expansion(texts: dict[str, tuple[str, str]]) -> None:
-    """``metal=steel`` for the expansion offered for it; said back in the inputs with its value."""
-    key, metal = texts.pop("metal")
-    offered = expansion_of(metal.lower())
-    if offered is None:
-        raise BadInput("calc_metal", field=key, value=metal)
-    if "expansion" in texts:
-        raise BadInput("calc_twice", field=key, value=metal)
-    texts["expansion"] = (key, offered["value"] + offered["unit"])
+    return inputs, units, {wanted: texts[wanted][0] for wanted in texts}

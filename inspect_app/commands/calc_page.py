@@ -16,7 +16,7 @@ FEET_FROM = 120.0  # inches: below, a rule or a tape is read in inches alone
 
 def as_object(found: dict[str, Any], words: Words, language: str) -> dict[str, Any]:
     """``{"rule", "values", "verdict"?, "reason"?, "reason_code"?, "formula", "inputs", "understood", "source"}``."""
-    shown = {"rule": found["rule"], "values": found["values"]}
+    shown = {"rule": found["rule"], "values": found["values"] | _also(found)}
     if found["verdict"]:
         why = found["reason"]
         shown["verdict"] = found["verdict"]
@@ -27,6 +27,11 @@ def as_object(found: dict[str, Any], words: Words, language: str) -> dict[str, A
     shown["understood"] = found["understood"]
     shown["source"] = words.say(f"rule.{found['rule']}.source", language)
     return shown
+
+
+def _also(found: dict[str, Any]) -> dict[str, Any]:
+    """Values under the shorter names that the shell promises."""
+    return {"nominal": found["values"]["nominal_force"]} if "nominal_force" in found["values"] else {}
 
 
 def answer_page(found: dict[str, Any], words: Words, language: str) -> str:
@@ -69,12 +74,17 @@ def titles(words: Words, language: str) -> dict[str, str]:
     return {name: words.say(f"rule.{full_name(name)}.name", language) for name in names()}
 
 
-def refusal(refused: Refused | BadInput, words: Words, language: str) -> str:
-    """Field, value and way out."""
+def refusal(refused: Refused | BadInput, words: Words, language: str, accepted: dict[str, object] | None,
+            keys: dict[str, str]) -> str:  # fmt: skip
+    """Field, value and way out; what is ``accepted`` instead, where that is known. ``keys``: what a person called each
+    input."""
+    base, bracket, place = refused.field.partition("[")
+    field = keys.get(base, base) + bracket + place
     value = refused.value if refused.value not in (None, "") else "—"
-    facts = {"field": refused.field, "value": value}
+    facts = {"field": field, "value": value}
     key = f"refused.{refused.code}"
-    return f"{words.say(key, language, facts)} {words.say(f'{key}.way_out', language, facts)}"
+    said = f"{words.say(key, language, facts)} {words.say(f'{key}.way_out', language, facts)}"
+    return f"{said} {words.say('calc.accepted', language, accepted)}" if accepted else said
 
 
 def inputs_page(name: str, words: Words, language: str) -> str:

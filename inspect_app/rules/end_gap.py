@@ -30,20 +30,27 @@ ORDER = ("gap", "return", "engagement", "distance", "expansion", "metal_now")
 def judge(given: dict, system: str) -> dict:
     """``low high grow shrink``, and with a ``gap`` its ``bound`` and a verdict. ``engagement``: the least of the
     return that must stay behind the edge. Raises Refused ``range_reversed``."""
-    return judged(given, system, None, False)
+    grow, shrink, unknown = still_to_come(given)
+    return judged(given, system, grow, shrink, unknown, False)
 
 
-def judged(given: dict, system: str, unknown_metal: "dict | None", simple: bool) -> dict:
-    """As :func:`judge`; with the reason why the metal's temperature does not count, not determinable with the
-    window; by simple acceptance of the gap where ``simple``."""
+def still_to_come(given: dict) -> tuple:
+    """``(grow, shrink, reason why the metal's temperature does not count or None)``."""
     if not given["metal_low"] < given["metal_high"]:
         raise Refused("range_reversed", "metal_high", None)
-    length = SYSTEMS[system]["length"]
     grow, shrink = grow_and_shrink(given, given["distance"])
+    return grow, shrink, reason("metal_outside_range") if outside_range(given) else None
+
+
+def judged(
+    given: dict, system: str, grow: float, shrink: float, unknown_metal: "dict | None", simple: bool
+) -> dict:
+    """As :func:`judge` for what the panel still grows and shrinks; by simple acceptance of the gap where ``simple``."""
+    length = SYSTEMS[system]["length"]
     low, high = shrink, given["return"] - given["engagement"] - grow
     values = all_measured({"low": low, "high": high, "grow": grow, "shrink": shrink}, length)
-    if outside_range(given) or unknown_metal is not None:
-        return answer(values, "not_determinable", unknown_metal or reason("metal_outside_range"))
+    if unknown_metal is not None:
+        return answer(values, "not_determinable", unknown_metal)
     if not at_most(low, high, given["return"]):
         return answer(values, "fail", reason("no_gap_holds"))
     if given["gap"] is None:

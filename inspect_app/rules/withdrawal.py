@@ -21,7 +21,7 @@ def judge(given: dict, system: str) -> dict:
     """``per_length force``; ``penetration``: thread in the main member, without the tip. No verdict."""
     gravity = given["specific_gravity"]
     if not LIGHTEST <= gravity <= HEAVIEST:
-        raise Refused("out_of_range", "specific_gravity", None)
+        raise Refused("out_of_range", "specific_gravity", None, (LIGHTEST, HEAVIEST))
     length = SYSTEMS[system]["length"]
     per_inch = 2850.0 * gravity * gravity * change_unit(given["diameter"], length, "in")
     force = per_inch * change_unit(given["penetration"], length, "in")

@@ -16,6 +16,7 @@ CLIP = {**RANGE, "metal_now": q("130", "F"), "distance": q("100", "ft"), "travel
         "travel_inward": q("1", "in")}  # fmt: skip
 HEM = {**RANGE, "distance": q("40", "ft"), "return": q("1.5", "in"), "engagement": q("0.5", "in"),
        "uncertainty": q("0.0625", "in")}  # fmt: skip
+BLIND = {name: HEM[name] for name in HEM if not name.startswith("metal")} | {"change": q("100", "dF")}
 SIMPLE = {"acceptance": "simple"}
 CAMERA = "central projection, screw put at"
 
@@ -88,6 +89,12 @@ VECTORS = [
            "pass"),
     vector("three quarters let the return slip off in the heat; " + HAND, "end_gap@2", {**HEM, "gap": q("0.75", "in")},
            {}, "fail", "return_slips_off"),
+    vector("metal not known: 100 F either way over 40 ft is 0.312 in; " + HAND, "end_gap@2",
+           {**BLIND, "gap": q("0.5", "in")},
+           {"low": [0.312, "in"], "high": [0.688, "in"]}, "pass"),
+    vector("a change beside the metal's temperatures", "end_gap@2", {**HEM, "change": q("100", "dF")}, {},
+           refused="one_of"),
+    vector("neither", "end_gap@2", {name: BLIND[name] for name in BLIND if name != "change"}, {}, refused="missing"),
     vector("an age that is none", "end_gap@2", {**HEM, "metal_age": -1}, {}, refused="negative"),
     vector("a third is an interval and no error: simple acceptance does not narrow it; " + HAND, "slot@2",
            {**FOUND, **SIMPLE, "third": "middle"}, {"bound": [0.135, "in"]}, "too_close", "slot_too_close"),
