@@ -11,12 +11,14 @@ FOUND: dict[str, dict[str, Any]] = {
         "slope": {"value": "4", "unit": "/12"}, "slope_by": "level", "deck": "as_approved",
         "underlayment": "as_approved", "gauge": "24", "gauge_system": "MSG",
         "fold_gap": {"value": "0.4375", "unit": "in"}, "clearance": {"value": "0.5", "unit": "in"},
-        "metal_now": {"value": "66", "unit": "F"}, "fixed_lines": 1, "build_up": {"value": "0.06", "unit": "in"},
+        "metal_now": {"value": "66", "unit": "F"}, "metal_now_by": "contact", "fixed_lines": 1,
+        "build_up": {"value": "0.06", "unit": "in"},
     },
     "yard": {
         "slope": {"value": "1", "unit": "/12"}, "slope_by": "level", "deck": "as_approved",
         "underlayment": "as_approved", "gauge": "24", "gauge_system": "MSG", "fixed_lines": 1,
         "fold_gap": {"value": "0.8125", "unit": "in"}, "metal_now": {"value": "66", "unit": "F"},
+        "metal_now_by": "contact",
     },
 }  # fmt: skip
 

@@ -228,6 +228,7 @@ _FIT = record(
                 "fold_gap": LENGTH,
                 "clearance": LENGTH,
                 "metal_now": TEMPERATURE,
+                "metal_now_by": choice("contact", "infrared", "estimate"),
                 "fixed_lines": count,
                 "fastener_length": LENGTH,
                 "build_up": LENGTH,

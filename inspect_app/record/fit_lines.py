@@ -36,12 +36,12 @@ def lines(assembly: dict, found: dict) -> list:
         _line("fold_gap", "end_gap", _with(MOVES, {
             "return": "assembly.fold_return", "engagement": "assembly.fold_engagement", "gap": "found.fold_gap",
             "metal_now": "found.metal_now", "uncertainty": "job.instruments.rule.uncertainty",
-            "metal_uncertainty": "job.instruments.infrared.uncertainty"}),
+            "metal_uncertainty": "job.instruments." + _metal_by(found) + ".uncertainty"}),
               "return engagement " + MOVES_WANTED + " gap metal_now"),
         _line("clearance", "clearance", _with(MOVES, {
             "clearance": "found.clearance", "metal_now": "found.metal_now",
             "uncertainty": "job.instruments.tape.uncertainty",
-            "metal_uncertainty": "job.instruments.infrared.uncertainty"}), MOVES_WANTED + " clearance"),
+            "metal_uncertainty": "job.instruments." + _metal_by(found) + ".uncertainty"}), MOVES_WANTED + " clearance"),
         _thickness(assembly),
     ]  # fmt: skip
     if attachment in CLIPS:
@@ -93,6 +93,12 @@ def _thickness(assembly: dict) -> dict:
     return _line("thickness", "thickness", inputs, "tested_gauge tested_system gauge system")
 
 
+def _metal_by(found: dict) -> str:
+    """How the metal's temperature was had: where nobody says, as if estimated."""
+    by = found.get("metal_now_by")
+    return by if by in ("contact", "infrared") else "estimate"
+
+
 def _slope_by(found: dict) -> str:
     """The instrument whose uncertainty counts: where nobody says which it was, the coarser of the two."""
     return "level" if found.get("slope_by") == "level" else "inclinometer"
@@ -102,3 +108,15 @@ def _with(some: dict, more: dict) -> dict:
     both = dict(some)
     both.update(more)
     return both
+
+
+def rule_of(line: str) -> "str | None":
+    """The rule, without its version, by which a line of that name is settled; None where it is by no rule."""
+    if line.startswith("zone:"):
+        return "zone_spacing"
+    for attachment in ("fixed_clip", "expansion_clip"):
+        for one in lines({"attachment": attachment}, {}):
+            if one["line"] == line:
+                name: str = one["rule"].split("@")[0]
+                return name
+    return None

@@ -9,11 +9,11 @@ import { TextField } from '../frame/text_field.js'
 
 /** What a line asks for of the roof itself; the rest it takes from the record. */
 const ASKED = /** @type {Record<string, string[]>} */ ({
-  slope_found: ['slope_by', 'slope'], fixed_count: ['fixed_lines'], fold_gap: ['fold_gap', 'metal_now'], clearance: ['clearance', 'metal_now'],
+  slope_found: ['slope_by', 'slope'], fixed_count: ['fixed_lines'], fold_gap: ['fold_gap', 'metal_now', 'metal_now_by'], clearance: ['clearance', 'metal_now', 'metal_now_by'],
   thickness: ['gauge', 'gauge_system'], penetration: ['fastener_length', 'build_up'], deck: ['deck'], underlayment: ['underlayment'],
 })
 const OPTIONS = /** @type {Record<string, string[]>} */ ({
-  slope_by: ['level', 'inclinometer'], gauge_system: ['MSG', 'GSG', 'USS', 'BS', 'mil'], deck: ['as_approved', 'other'], underlayment: ['as_approved', 'other'],
+  slope_by: ['level', 'inclinometer'], metal_now_by: ['contact', 'infrared', 'estimate'], gauge_system: ['MSG', 'GSG', 'USS', 'BS', 'mil'], deck: ['as_approved', 'other'], underlayment: ['as_approved', 'other'],
 })
 const NEAR = /** @type {Record<string, number[]>} */ ({ in: [0.0625, 0.5], mm: [1, 10] })
 

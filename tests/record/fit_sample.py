@@ -34,6 +34,7 @@ AREA = {
 FOUND = {
     "slope": q("4", "/12"), "slope_by": "level", "deck": "as_approved", "underlayment": "as_approved", "gauge": "24",
     "gauge_system": "MSG", "fold_gap": q("0.3", "in"), "clearance": q("0.5", "in"), "metal_now": q("70", "F"),
+    "metal_now_by": "infrared",
     "fixed_lines": 1, "fastener_length": q("1", "in"), "build_up": q("0.25", "in"),
 }  # fmt: skip
 DAY = "2026-11-25"

@@ -58,6 +58,8 @@ def test_thirty_feet_lead_with_whole_degrees_that_hold():
     assert lead == {"holds": "between", "side": "eave", "run": {"value": 30.0, "unit": "ft"},
                     "from": {"value": 61.0, "unit": "F"}, "to": {"value": 99.0, "unit": "F"}}  # fmt: skip
     assert card(JOB, FLANGE, area("17.9", "0"))["lead"]["holds"] == "always"
+    drift = card(JOB, FLANGE, area("40", "40"))["drift"]  # by hand: 6.5e-6 × 480 in × 10 °F
+    assert drift["change"] == q("10", "dF") and drift["movement"]["value"] == pytest.approx(0.0312, abs=1e-9)
     squeezed = card(JOB, FLANGE, area("35.89", "0"))["lead"]  # 79.98 to 80.02 °F: no whole degree but 80
     assert (squeezed["from"]["value"], squeezed["to"]["value"]) == (80.0, 80.0)
 
@@ -89,6 +91,14 @@ def test_a_tab_at_130_f_on_100_ft_belongs_where_it_was_worked_out_by_hand():
         assert told["mark"]["text"] == "3/8" and told["third"] == ("toward_ridge" if turn == 1 else "toward_eave")
 
 
+def test_a_clip_whose_travel_leaves_the_crew_no_room_is_told_like_a_slot():
+    """By hand: 115 ft moves 1.794 of 2 in, half-window 0.103 in; 1.75 in over 0.0013 is 112 ft."""
+    told = card(JOB, CLIP, area("115", "0"))
+    assert told["together"] is False and told["longest"]["aimed"]["value"] == 112.0
+    assert {(one["verdict"], one["mark"]) for one in cells(told, "ridge", "far").values()} == {("too_close", None)}
+    assert card(JOB, CLIP, area("112", "0"))["together"] is True
+
+
 def test_unequal_travel_is_turned_with_the_free_end():
     uneven = CLIP | {"clip_travel_inward": q("0.5", "in")}
     up, down = (card(JOB, uneven, area("60", fixed))["pieces"][0]["hole"] for fixed in ("0", "60"))
@@ -96,7 +106,7 @@ def test_unequal_travel_is_turned_with_the_free_end():
     assert (down["eave"]["value"], down["ridge"]["value"]) == (-1.0, 0.5)
 
 
-RUNS = [*itertools.product(["12", "30", "38"], ["0", "5.5", "12"], [-20, 47, 180])]
+RUNS = [*itertools.product(["12", "30", "35", "38"], ["0", "5.5", "12"], [-20, 47, 180])]
 
 
 @pytest.mark.parametrize(("length", "fixed", "now"), RUNS)
@@ -118,6 +128,11 @@ def test_every_cell_is_the_window_rule_s_answer_turned_toward_the_ridge(length, 
                 assert sorted([turn * low, turn * high]) == pytest.approx(
                     [found["values"]["low"]["value"], found["values"]["high"]["value"]], abs=1e-12)
                 assert turn * one["aim"]["value"] == pytest.approx(found["values"]["aim"]["value"], abs=1e-12)
+                if one["verdict"] == "pass":  # a third of the play, as a reading by thirds takes it
+                    third = 0.405 / 3
+                    aim = one["aim"]["value"]
+                    assert one["third"] == ("middle" if abs(aim) <= third else
+                                            "toward_ridge" if aim > 0 else "toward_eave")  # fmt: skip
                 if one["mark"] and one["mark"]["text"]:  # what the crew reads holds with its error, at every part
                     assert low + 0.125 - 1e-9 <= offset(one["mark"]) <= high - 0.125 + 1e-9
                 seen += 1
@@ -242,6 +257,7 @@ def test_the_phone_draws_the_card_that_the_office_would(tmp_path):
 def test_a_mark_is_the_nearest_that_holds_and_where_none_holds_the_aim_is_given_exactly():
     assert mark_near(0.39, 0.3, 0.5, "in") == {"text": "3/8", "unit": "in", "toward": "ridge", "exact": None}
     assert mark_near(-0.39, -0.5, -0.38, "in")["text"] == "7/16"  # 3/8 is nearer and does not hold
+    assert mark_near(-0.42, -1.0, 1.0, "in")["text"] == "7/16"
     assert mark_near(0.01, -0.1, 0.1, "in") == {"text": "0", "unit": "in", "toward": "middle", "exact": None}
     none = mark_near(-0.03, -0.04, -0.02, "in")
     assert none["text"] is None and none["exact"] == {"value": 0.03, "unit": "in"} and none["toward"] == "eave"

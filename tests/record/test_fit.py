@@ -211,6 +211,8 @@ def reading(path, roof):
             if any(str(source).startswith(path) for source in line["inputs"].values())}  # fmt: skip
     if path.endswith(("zones", "slot_pitch")):
         told |= {"zone:field", "zone:edge"}
+    if path.endswith("metal_now_by"):
+        told |= {"fold_gap", "clearance"}
     alone = {"fixed_line": "fixed_place", "slope_by": "slope_found", "fastener_length": "penetration",
              "tested_gauge": "thickness"}  # fmt: skip
     return told | {path.split(".")[1], alone.get(path.split(".")[1])}
@@ -252,3 +254,15 @@ def test_every_line_and_everything_that_can_be_missing_has_words_in_both_languag
     for key, text in WORDS.items():
         assert text["en"] and text["es"], key
         assert sorted(PLACE.findall(text["en"])) == sorted(PLACE.findall(text["es"])), key
+
+
+def test_how_the_metal_s_temperature_was_had_counts_and_nobody_s_word_counts_as_a_guess():
+    """30 ft: 6.5e-6 × 360 × 4, 10 and 20 °F are 0.0094, 0.0234 and 0.0468 in, added to the tape's 0.0625 (by hand)."""
+    roof = world()
+    bounds = {}
+    for by in ("contact", "infrared", "estimate", None):
+        put(roof, "found.metal_now_by", by)
+        bounds[by] = lines(roof)["clearance"]["values"]["bound"]["value"]
+    assert bounds["contact"] == pytest.approx(0.0625 + 0.00936)
+    assert bounds["infrared"] == pytest.approx(0.0625 + 0.0234)
+    assert bounds["estimate"] == bounds[None] == pytest.approx(0.0625 + 0.0468)

@@ -35,4 +35,5 @@ def test_a_default_is_the_same_in_both_systems_but_for_rounding_and_never_twice_
 
 
 def test_an_unknown_instrument_of_a_later_release_is_left_alone():
-    assert set(instruments({"instruments": {"laser": {"uncertainty": {"value": "1", "unit": "mm"}}}})) == set(OURS["US"])
+    laser = {"laser": {"uncertainty": {"value": "1", "unit": "mm"}}}
+    assert set(instruments({"instruments": laser})) == set(OURS["US"])
