@@ -31,6 +31,21 @@ def test_every_refusal_and_reason_has_words_and_a_way_out() -> None:
         assert f"reason.{code}" in WORDS, code
 
 
+DO = re.compile(
+    r"(?:^|[:,.;] |\b(?:and|or|it) )(?:ask|read|measure|take|tap|lay|look|set|move|open|close|correct|replace|stop|say|"
+    r"add|give|get|cut|record|enter|find|check|compare|draw|plan|fold|mark|turn|count|use|write|name|reload|units)\b",
+    re.IGNORECASE,
+)
+
+
+def test_every_reason_says_what_to_do() -> None:
+    """By its shape: a word of command at a beginning, after a stop, or after "and" and "or"."""
+    nothing_wrong = {"reason.recorded", "reason.one_piece_clip"}
+    silent = {key for key, text in WORDS.items() if key.startswith("reason.") and not DO.search(text["en"])}
+    assert silent == nothing_wrong
+    assert not DO.search("The slope is below the minimum of this seam.")
+
+
 def test_every_rule_says_its_formula_and_its_source() -> None:
     for name, versions in RELEASED.items():
         for version in versions:
