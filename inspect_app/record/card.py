@@ -1,9 +1,10 @@
 """The morning's card for one area: when the middle of the slot is right, and else where in it the screw belongs.
 
-Asked of the rulebook (``centred@1``, ``window@1`` or ``clip@1``, ``longest_run@1``, ``limit@1``); nothing here or on
-the phone works out a window. Cold, mild and hot metal are a quarter, a half and three quarters of the way up the job's
-range: the aim moves evenly with temperature and distance, so that between two columns or parts it lies between their
-places. The touch of the metal (gloves from 120 °F, no bare skin from 140 °F, frost at 32 °F) is common practice.
+Asked of the rulebook (``centred@1``, ``window@1`` or ``clip@1``, ``longest_run@1``, ``limit@1``, ``movement@1``);
+nothing here or on the phone works out a window. Cold, mild and hot metal are a quarter, a half and three quarters of
+the way up the job's range: the aim moves evenly with temperature and distance, so that between two columns or parts it
+lies between their places. The touch of the metal (gloves from 120 °F, no bare skin from 140 °F, frost at 32 °F) is
+common practice.
 """
 
 import math
@@ -24,7 +25,8 @@ NEEDED = ("metal_low", "metal_high", "placing_error")
 
 
 def card(job: dict, assembly: dict, area: dict, metal_now: "dict | None" = None) -> dict:
-    """``{"kind", "reason", "unit", "error", "columns", "pieces", "lead", "together", "longest", "approved"}``.
+    """``{"kind", "reason", "unit", "error", "columns", "pieces", "lead", "together", "longest", "approved",
+    "drift"}``.
 
     ``kind``: ``slot``, ``tab`` or ``none``. ``reason``: why there is no card, with everything else empty.
     ``columns``: ``{"name", "metal", "touch"}`` of ``cold mild hot`` and ``now``, where ``metal_now`` is given.
@@ -32,6 +34,7 @@ def card(job: dict, assembly: dict, area: dict, metal_now: "dict | None" = None)
     the ridge of the middle; a part: ``{"name", "from", "to", "cells"}``, cells in the order of the columns.
     ``lead``: ``{"holds", "side", "run", "from", "to"}`` of the longest piece, at whole degrees that hold.
     ``together``: whether the crew's error goes in at every part; ``longest``: the runs that would, rounded down.
+    ``drift``: ``{"change", "movement"}``, how far a metal temperature that is wrong puts the longest run's end off.
     Raises Refused for bodies that are none and for ``metal_now``; what is wrong with the job's own values is the
     ``reason``, with its field.
     """
@@ -41,7 +44,7 @@ def card(job: dict, assembly: dict, area: dict, metal_now: "dict | None" = None)
     if metal_now is not None:
         convert(metal_now, "F", "metal_now")
     told: dict = {"kind": "none", "reason": None, "unit": None, "error": None, "columns": [], "pieces": [],
-                  "lead": None, "together": None, "longest": None, "approved": None}  # fmt: skip
+                  "lead": None, "together": None, "longest": None, "approved": None, "drift": None}  # fmt: skip
     try:
         told.update(_filled(job, assembly, area, metal_now))
     except Refused as refused:
@@ -77,6 +80,7 @@ def _filled(job: dict, assembly: dict, area: dict, metal_now: "dict | None") -> 
         "together": all(one["verdict"] == "pass" for piece in drawn for part in piece["parts"]
                         for one in part["cells"][:len(COLUMNS)]),
         "longest": _longest(far_unit, dict(heat, **opening), error), "approved": _approved(assembly, run, far_unit),
+        "drift": _drift(job, assembly, _quantity(run, far_unit), unit),
     }  # fmt: skip
 
 
@@ -141,6 +145,15 @@ def _approved(assembly: dict, run: float, far_unit: str) -> "dict | None":
         return None
     found = judge("limit@1", {"reading": _quantity(run, far_unit), "at_most": most})
     return {"run": most, "verdict": found["verdict"]}
+
+
+def _drift(job: dict, assembly: dict, run: dict, unit: str) -> dict:
+    """Ten degrees Fahrenheit, or five kelvin: what an infrared thermometer is off by easily (common practice)."""
+    metric = job["metal_low"]["unit"] == "C"
+    change = {"value": "5", "unit": "K"} if metric else {"value": "10", "unit": "dF"}
+    found = judge("movement@1", {"distance": run, "expansion": assembly["expansion"], "change": change},
+                  "US" if unit == "in" else "SI")  # fmt: skip
+    return {"change": change, "movement": found["values"]["movement"]}
 
 
 def _touch(metal: dict) -> "str | None":

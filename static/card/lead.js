@@ -23,6 +23,6 @@ export function Lead({ card }) {
   return html`${over}<div class="card-lead" data-name="lead" data-holds=${lead.holds}>
     <p class="card-ask">${say(`card.centre.${kind}.${lead.holds}`)}</p>
     <p class="card-figure">${say(`card.centre.${lead.holds}`, between)}</p>
-    <p class="big">${say(`card.centre.run.${kind}`, facts)}${lead.holds === 'between' ? ' ' + say('card.centre.else') : ''}</p>
+    <p class="big">${say(card.pieces.length > 1 ? 'card.centre.run.both' : 'card.centre.run', facts)}${lead.holds === 'between' ? ' ' + say('card.centre.else') : ''}</p>
   </div>`
 }

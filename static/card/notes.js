@@ -13,6 +13,7 @@ export function Notes({ card, assembly }) {
       <li>${say(`card.way.${card.kind}`)}</li>
       <li>${say('card.between_columns')}</li>
       <li>${say(`card.measured.${card.kind}`, { error: spoken(card.error) })}</li>
+      <li>${say('card.drift', { change: number(card.drift.change.value, card.drift.change.unit), movement: number(card.drift.movement.value, card.drift.movement.unit), run: number(card.lead.run.value, card.lead.run.unit) })}</li>
     </ul>`}
     ${most && html`<p>${say('card.approved_run', { run: number(most.value, most.unit) })}</p>`}
     <p class="card-care">▲ ${['hot', 'wet', 'edges'].map((one) => say(`card.care.${one}`)).join(' ')}</p>
