@@ -183,6 +183,9 @@ def test_an_area_is_added_by_hand_without_signal(chromium: Any, roof: Roof, tmp_
     walker.tap('fieldset[data-name="assembly"] button')
     for name, value in (("width", "24"), ("length", "12"), ("slope", "4")):
         page.fill(f'.stepper[data-name="{name}"] input', value)
+    page.locator('.stepper[data-name="width"] input').fill("24..5")
+    assert page.locator('button[data-name="save-area"]').is_disabled()
+    page.locator('.stepper[data-name="width"] input').fill("24")
     walker.named("save-area")
     page.wait_for_selector('h3:has-text("Lean-to"), a:has-text("Lean-to"), h1:has-text("Lean-to")', timeout=8000)
     roof.start()
@@ -211,7 +214,14 @@ def test_a_mistyped_number_leaves_nothing_behind(chromium: Any, roof: Roof, tmp_
     walker.sees('.stepper[data-name="metal"] .problem')
     assert metal.input_value() == "7400" and begin.is_disabled()
     metal.fill("74")
+    walker.tap('fieldset[data-name^="placed-"] [data-value="yes"]')
+    last = walker.page.locator('.stepper[data-name^="to-"] input').first
+    last.press("End")
+    last.press_sequentially("..5")
+    walker.sees('.stepper[data-name^="to-"] .problem')
     walker.named("begin")
+    walker.sees('[data-name="new-place"]')
+    assert "Panels placed" not in walker.page.inner_text("main"), "no part of a mistyped panel"
     gaps_mistyped(walker)
     context.close()
 
