@@ -170,6 +170,12 @@ class Tour:
         walker.named("to-card")
         walker.sees('[data-name="to-slot"]')
         yield "item slot_place: a card"
+        walker.named("metal-changed")
+        walker.sees('[data-name="metal-take"]')
+        self.page.fill('.stepper[data-name="metal"] input', "126")
+        walker.choose("metal-by", "infrared")
+        yield "item slot_place: the metal again"
+        walker.named("metal-take")
         walker.choose("slot-way", "word")
         walker.choose("slot-word", "middle")
         walker.sees('[data-name="verdict"]')
@@ -188,6 +194,13 @@ class Tour:
         yield "item spacing: verdict"
         walker.named("record")
         walker.sees('[data-name="back-to-walk"]')
+        yield self.item("over_driven")
+        self.page.fill('.stepper[data-name="of"] input', "3")
+        self.page.fill('.stepper[data-name="count"] input', "4")
+        walker.sees('[data-name="count-over"]')
+        yield "item over_driven: more than looked at"
+        self.page.go_back()
+        walker.sees('[data-name="back-to-walk"]')
         yield self.item("fixed_point")
         self.page.fill("#in-note", "Two rivets through the pan at mid-length")
         walker.named("fail")
@@ -202,6 +215,11 @@ class Tour:
         walker.sees('[data-role="where"]')
         yield "clip: nothing answered"
         yield self.item("fasteners_per_clip")
+        self.page.go_back()
+        walker.sees('[data-name="back-to-walk"]')
+        yield self.item("clip_gap")
+        walker.choose("blade", "typed")
+        yield "item clip_gap: another blade"
         self.page.go_back()
         walker.sees('[data-name="back-to-walk"]')
         yield self.item("tab_place")
@@ -224,6 +242,19 @@ class Tour:
         walker.sees('[data-name="sign"]')
         yield "walk with places"
         yield self.item("hem_gap")
+        self.page.go_back()
+        walker.sees('[data-name="sign"]')
+        yield self.item("coil_thickness")
+        walker.choose("coated", "yes")
+        yield "item coil_thickness: coated"
+        self.page.go_back()
+        walker.sees('[data-name="sign"]')
+        yield self.item("slope")
+        walker.named("slope-start")
+        walker.sees('[data-name="slope-silent"]')
+        yield "item slope: no sensor"
+        walker.named("slope-type")
+        yield "item slope: typed"
         self.page.go_back()
         walker.sees('[data-name="sign"]')
         yield self.item("labels")
