@@ -26,7 +26,7 @@ PRESS = """async (name) => {
   }))
   const old = document.querySelector('[data-name="verdict"]')
   const start = performance.now()
-  document.querySelector(`fieldset[data-name="third"] [data-value="${name}"]`).click()
+  document.querySelector(`fieldset[data-name="slot-word"] [data-value="${name}"]`).click()
   await new Promise((done) => {
     const look = () => {
       const now = document.querySelector('[data-name="verdict"]')
@@ -82,7 +82,7 @@ def _waited(browser: Any, roof: Roof, folder: Path) -> list[float]:
     walker.take("where")
     walker.take("what", 0.02)
     walker.item("slot_place")
-    walker.choose("slot-way", "third")
+    walker.choose("slot-way", "word")
     words = ("middle", "toward_ridge", "toward_eave")
     page.evaluate(PRESS, words[-1])  # the first press starts the worker
     worker = _p95([page.evaluate(PRESS, words[n % len(words)])[1] for n in range(TAPS)])
