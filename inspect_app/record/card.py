@@ -148,9 +148,9 @@ def _approved(assembly: dict, run: float, far_unit: str) -> "dict | None":
 
 
 def _drift(job: dict, assembly: dict, run: dict, unit: str) -> dict:
-    """Ten degrees Fahrenheit, or five kelvin: what an infrared thermometer is off by easily (common practice)."""
+    """Ten degrees Fahrenheit, or five Celsius: what an infrared thermometer is off by easily (common practice)."""
     metric = job["metal_low"]["unit"] == "C"
-    change = {"value": "5", "unit": "K"} if metric else {"value": "10", "unit": "dF"}
+    change = {"value": "5", "unit": "dC"} if metric else {"value": "10", "unit": "dF"}
     found = judge("movement@1", {"distance": run, "expansion": assembly["expansion"], "change": change},
                   "US" if unit == "in" else "SI")  # fmt: skip
     return {"change": change, "movement": found["values"]["movement"]}

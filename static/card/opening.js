@@ -33,7 +33,8 @@ export function Opening({ card, assembly, piece, cell }) {
     <path d=${cut} class="opening-shut" />
     ${open && html`<rect clip-path=${`url(#${id})`} x=${MIDDLE - half} y=${top} width=${2 * half} height=${Math.max(low - top, 2)} class="opening-free" />`}
     <path d=${cut} class="opening-edge" />
-    <path d=${thirds.map((at) => `M${MIDDLE + half + 2} ${y(at)}h9M${MIDDLE - half - 2} ${y(at)}h-9`).join('')} class="opening-third" />
+    <path d=${thirds.map((at) => `M${MIDDLE + half + 2} ${y(at)}h8M${MIDDLE - half - 2} ${y(at)}h-8`).join('')} class="opening-third" />
+    <path d=${`M${MIDDLE - half - 16} ${y(0)}h14M${MIDDLE + half + 2} ${y(0)}h14`} class="opening-zero" />
     ${sound
       ? html`<g class="opening-aim" style=${{ transform: `translateY(${y(cell.aim.value)}px)` }}>
           ${screw
