@@ -1,6 +1,6 @@
 // Ask the rulebook about a reading, and hold its answer for the screen. Nothing is judged here.
 
-import { useEffect, useState } from '../frame/view.js'
+import { useLayoutEffect, useState } from '../frame/view.js'
 import { ask } from '../rules/ask.js'
 
 /**
@@ -10,7 +10,7 @@ import { ask } from '../rules/ask.js'
 export function useVerdict({ record, walk, station, area, item, reading }) {
   const [held, setHeld] = useState(/** @type {{asked: string, answer: any}} */ ({ asked: '', answer: null }))
   const asked = JSON.stringify([reading, area?.digest, walk?.digest, record.job?.digest])
-  useEffect(() => {
+  useLayoutEffect(() => { // asked before the next picture of the screen, not after it
     let here = true
     const hold = (/** @type {any} */ answer) => { if (here) setHeld({ asked, answer }) }
     if (item?.rule && reading) {
