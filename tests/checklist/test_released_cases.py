@@ -45,7 +45,8 @@ TAB = [("tab_place", "yard", v("-0.08"), "pass"), ("tab_place", "yard", v("0.75"
 FLANGE_GAPS = [("spacing", "quay", gaps("11.5", "12"), "pass"), ("spacing", "quay", gaps("12.5", "11"), "fail"),
                ("spacing", "quay", {"count": 11, "over": q("10", "ft")}, "not_determinable")]  # fmt: skip
 CLIP_GAPS = [("spacing", "yard", gaps("24", "23"), "pass"), ("spacing", "yard", gaps("25"), "fail")]
-PER_CLIP = [("fasteners_per_clip", "yard", {"count": 2}, "pass"), ("fasteners_per_clip", "yard", {"count": 1}, "fail")]
+PER_CLIP = [("fasteners_per_clip", "yard", {"count": 2}, "pass"), ("fasteners_per_clip", "yard", {"count": 1}, "fail"),
+            ("fasteners_per_clip", "yard", {"count": 3}, "fail")]  # fmt: skip
 DIMPLE = [("dimple", "quay", v("0.015625"), "pass"), ("dimple", "quay", v("0.046875"), "fail"),
           ("dimple", "quay", v("0.03125"), "too_close")]  # fmt: skip
 OVER = [("over_driven", "quay", bad(0, 20), "pass"), ("over_driven", "quay", bad(1, 20), "fail"),
@@ -61,7 +62,8 @@ SLOPE = [("slope", "quay", v("4", "/12"), "pass"), ("slope", "quay", v("2.5", "/
          ("slope", "quay", v("3", "/12"), "too_close")]  # fmt: skip
 HEAD = [("head_diameter", "quay", v("0.45"), "pass"), ("head_diameter", "quay", v("0.34"), "fail"),
         ("head_diameter", "quay", v("0.50"), "fail")]  # fmt: skip
-FIXED = [("fixed_fasteners", "quay", {"count": 3}, "pass"), ("fixed_fasteners", "yard", {"count": 3}, "fail")]
+FIXED = [("fixed_fasteners", "quay", {"count": 3}, "pass"), ("fixed_fasteners", "yard", {"count": 3}, "fail"),
+         ("fixed_fasteners", "quay", {"count": 4}, "fail")]  # fmt: skip
 RUN = [("run", "quay", v("39", "ft"), "pass"), ("run", "quay", v("41", "ft"), "fail")]
 BASE = [("base_thickness", "quay", v("0.0230"), "pass"), ("base_thickness", "quay", v("0.0226"), "fail")]
 
