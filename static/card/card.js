@@ -17,9 +17,9 @@ export function Card({ job, record }) {
   const [chosen, choose] = useState(areas[0]?.id)
   const other = LANGUAGES.filter((code) => code !== language())
   return html`<${Screen} title=${say('card')} over=${today()} back=${path('job', job)} backTo=${record.job.name} wide>
-    <div class="card-tongue"><${Language} /></div>
+    <div class="card-choices"><${Language} />
+      ${areas.length > 1 && html`<${Choice} name="card-area" label=${say('card.area')} value=${chosen} onChange=${choose} options=${areas.map((area) => ({ value: area.id, label: area.name }))} />`}</div>
     ${areas.length === 0 && html`<p class="big">${say('job.no_area')}</p>`}
-    ${areas.length > 1 && html`<${Choice} name="card-area" label=${say('card.area')} value=${chosen} onChange=${choose} options=${areas.map((area) => ({ value: area.id, label: area.name }))} />`}
     ${areas.map((area) => html`<${Sheet} key=${area.id} seen=${area.id === chosen} job=${record.job} area=${area} assembly=${record.assemblies[area.assembly] ?? {}} today=${today()} />`)}
     ${areas.length > 0 && html`<div class="stack card-print">
       <p class="hint">${say('card.print.hint')}</p>
