@@ -3,6 +3,7 @@ compressed; and the marks found again in their pixels, as a person would tap the
 
 import io
 import math
+import re
 
 from PIL import Image, ImageDraw, ImageFilter
 
@@ -65,7 +66,7 @@ def found_marks(pixel, shapes, near):
     box = (*(int(min(one[at] for one in near)) - 120 for at in (0, 1)),
            *(int(max(one[at] for one in near)) + 120 for at in (0, 1)))  # fmt: skip
     picture = taken(pixel, shapes, box)
-    dark, bright = _where(picture, lambda grey: grey < 48), _where(picture, lambda grey: grey > 185)
+    dark, bright = _where(picture, 0, 47), _where(picture, 186, 255)
     ends = [_far_end(dark, (near[at][0] - near[1 - at][0], near[at][1] - near[1 - at][1])) for at in (0, 1)]
     middle = tuple(sum(one[at] for one in bright) / len(bright) for at in (0, 1))
     return [(x + box[0] + 0.5, y + box[1] + 0.5) for x, y in (*ends, middle)]
@@ -79,15 +80,16 @@ def found_corners(pixel, corners):
         before, after = (_toward(corner, other, 1.0) for other in (seen[number - 1], seen[(number + 1) % 4]))
         left, top = (int(one) - 90 for one in corner)
         patch = taken(pixel, [(PLASTIC, outline)], (left, top, left + 180, top + 180))
-        bright = _where(patch, lambda grey: grey > 182)
+        bright = _where(patch, 183, 255)
         tip = _far_end(bright, tuple(2 * corner[at] - before[at] - after[at] for at in (0, 1)))
         found.append((tip[0] + left + 0.5, tip[1] + top + 0.5))
     return found
 
 
-def _where(picture, wanted):
-    width, grey = picture.width, picture.tobytes()
-    return [(at % width, at // width) for at, level in enumerate(grey) if wanted(level)]
+def _where(picture, least, most):
+    width, level = picture.width, bytes(least <= grey <= most for grey in range(256))
+    return [(found.start() % width, found.start() // width)
+            for found in re.finditer(b"\x01", picture.tobytes().translate(level))]  # fmt: skip
 
 
 def _far_end(points, toward):

@@ -18,6 +18,7 @@ NAMES = {
     "psi": "psi", "ksi": "ksi", "MPa": "megapascal", "lbf/in": "force_pound/inch", "N/mm": "newton/millimeter",
 }  # fmt: skip
 PAIRS = [(a, b) for a in NAMES for b in NAMES if a != b and UNITS[a][0] == UNITS[b][0]]
+NUMBERS = (-40.0, 0.0, 1.0, 200.0, 12345.678)
 INCHES = st.decimals("0.05", "2", places=3)
 DEGREES = st.integers(-140, 140)  # so that their opposites are temperatures of metal too
 HELD = settings(max_examples=60, deadline=None, derandomize=True)
@@ -52,7 +53,7 @@ def test_every_unit_but_a_slope_s_has_its_name_in_the_reference():
 @pytest.mark.parametrize(("source", "target"), PAIRS, ids=lambda one: one)
 def test_a_conversion_is_that_of_an_outside_library(source, target):
     """Pint 0.24, whose table follows NIST SP 811."""
-    for number in (-40.0, 0.0, 1.0, 200.0, 12345.678):
+    for number in NUMBERS:
         expected = REFERENCE.Quantity(number, NAMES[source]).to(NAMES[target]).magnitude
         assert change_unit(number, source, target) == pytest.approx(expected, rel=1e-12, abs=1e-12)
 

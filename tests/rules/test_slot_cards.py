@@ -13,7 +13,7 @@ from inspect_app.rules.rulebook import judge
 from tests.rules.photograph import HEAD_RADIUS, card_beside, found_corners, found_marks, screw_in_slot
 from tests.rules.pinhole import SHANK, SIZE, camera, judged_slot, slot_marks, tapped
 
-SEED = 20261125
+SEED, PHOTOGRAPHS, DRAWN = 20261125, 2000, 60
 
 
 def scene(chance, steepest, play=None):
@@ -62,7 +62,7 @@ def covered(chance, photographs, steepest):
 
 @pytest.mark.parametrize("steepest", [20, 30])
 def test_with_a_card_the_bound_covers_the_truth_in_95_of_100_photographs(steepest):
-    share, error, bound, refused = covered(random.Random(SEED), 2000, steepest)
+    share, error, bound, refused = covered(random.Random(SEED), PHOTOGRAPHS, steepest)
     print(f"\n  slot with a card: {share:.1%} covered, 95 % within {error:.3f} in, half of the bounds below "
           f"{bound:.3f} in, tilt to {steepest}°; not read: {refused}")  # fmt: skip
     assert share >= 0.95 and error < 0.025 and bound < 0.035
@@ -72,7 +72,7 @@ def test_with_a_card_the_bound_covers_the_truth_in_95_of_100_photographs(steepes
 def test_the_marks_found_in_drawn_blurred_and_compressed_photographs_give_the_truth_within_the_bound():
     """Read off the pixels, with up to 3 pixels of error on top: pictures, not the projection's own formula."""
     chance, held, errors, none = random.Random(SEED), {True: 0, False: 0}, {True: [], False: []}, 0
-    while len(errors[True]) + len(errors[False]) < 60:
+    while len(errors[True]) + len(errors[False]) < DRAWN:
         with_card = len(errors[True]) <= len(errors[False])
         slot, offset, pixel, axis, corners = scene(chance, 30 if with_card else 20, HEAD_RADIUS + 0.06)
         shapes = screw_in_slot(slot, offset, axis)
@@ -87,8 +87,8 @@ def test_the_marks_found_in_drawn_blurred_and_compressed_photographs_give_the_tr
             continue
         errors[with_card].append(abs(found["values"]["offset"]["value"] - offset))
         held[with_card] += errors[with_card][-1] <= found["values"]["bound"]["value"]
-    print(f"\n  60 photographs read off their pixels: largest error {max(errors[True]):.3f} in with a card to 30°, "
-          f"{max(errors[False]):.3f} in without to 20°")  # fmt: skip
+    print(f"\n  {DRAWN} photographs read off their pixels: largest error {max(errors[True]):.3f} in with a card to 30°,"
+          f" {max(errors[False]):.3f} in without to 20°")  # fmt: skip
     assert held[True] >= 0.95 * len(errors[True]) and held[False] >= 0.95 * len(errors[False])
 
 

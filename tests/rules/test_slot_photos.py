@@ -13,7 +13,7 @@ from PIL import Image, ImageDraw, ImageFilter
 from inspect_app.rules.rulebook import judge
 from tests.rules.pinhole import SHANK, camera, judged_slot, slot_marks, tapped
 
-SEED = 20261125
+SEED, PHOTOGRAPHS = 20261125, 2000
 
 
 def scene(chance, steepest):
@@ -35,14 +35,14 @@ def read(slot, points, tilt=None, rule="slot@1"):
 def covered(tilt_known, steepest, rule):
     """Share of 2,000 usable photographs whose bound covers the truth, and the error that 95 % stay below."""
     chance, errors, held = random.Random(SEED), [], 0
-    while len(errors) < 2000:
+    while len(errors) < PHOTOGRAPHS:
         slot, offset, tilt, pixel, axis = scene(chance, steepest)
         found = read(slot, tapped(chance, slot_marks(slot, offset, pixel, axis)), tilt if tilt_known else None, rule)
         if "offset" in found["values"]:
             error = abs(found["values"]["offset"]["value"] - offset)
             errors.append(error)
             held += error <= found["values"]["bound"]["value"]
-    return held / 2000, sorted(errors)[1899]
+    return held / PHOTOGRAPHS, sorted(errors)[PHOTOGRAPHS * 95 // 100 - 1]
 
 
 @pytest.mark.parametrize("rule", ["slot@1", "slot@2"])
