@@ -200,21 +200,26 @@ def a_slope(walker: Walker, roof: Roof) -> None:
     page = walker.page
     walker.item("try_slope")
     walker.named("slope-start")
+    walker.sees('[data-name="slope-progress"]')
+    page.clock.fast_forward(2000)
     walker.sees('[data-name="slope-silent"]')
-    walker.named("slope-start")
-    page.evaluate(TILT, [18.7, 1, 90])
+    lay(walker, "slope-start", 18.7)
     verdict(walker, "pass")
-    walker.named("slope-turn")
-    page.evaluate(TILT, [18.7, 1, 90])
-    walker.sees('[data-name="slope-not-turned"]')
-    walker.named("slope-turn")
-    page.evaluate(TILT, [-18.3, 1, 90])
+    lay(walker, "slope-turn", -18.3)
     walker.sees('[data-name="slope-done"]:has-text("both")')
     text = verdict(walker, "pass")
     assert "18.5" in text, text
     kept = recorded(roof, walker, "try_slope", "pass", "reversed")
     assert len(kept["readings"]) >= 20 and len(kept["reversed"]) >= 20
     assert kept["readings"][0]["unit"] == "deg" and kept["reversed"][0]["value"].startswith("18.")
+
+
+def lay(walker: Walker, press: str, beta: float) -> None:
+    """Press, let the phone lie still for the second that it waits, and let it tell its tilt until it has enough."""
+    walker.named(press)
+    walker.sees('[data-name="slope-progress"]')
+    walker.page.clock.fast_forward(1000)
+    walker.page.evaluate(TILT, [beta, 1, 90])
 
 
 def a_count(walker: Walker, roof: Roof) -> None:
