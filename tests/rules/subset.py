@@ -33,6 +33,12 @@ def violations(source: str) -> list[tuple[int, str]]:
     return sorted(found)
 
 
+def _unpacked(node: ast.List | ast.Tuple | ast.Set) -> bool:
+    """``[*x]``, which is not ``[a, *b] = x``."""
+    written = isinstance(node, ast.Set) or isinstance(node.ctx, ast.Load)
+    return written and any(isinstance(one, ast.Starred) for one in node.elts)
+
+
 def _said(node: ast.AST) -> str | None:
     if isinstance(node, ast.Import):
         return next((f"import {name.name}" for name in node.names if name.name not in IMPORTS), None)
@@ -45,6 +51,8 @@ def _said(node: ast.AST) -> str | None:
         return NAMES.get(node.id)
     if isinstance(node, ast.Dict) and None in node.keys:
         return "unpacking into a dict display"
+    if isinstance(node, (ast.List, ast.Tuple, ast.Set)) and _unpacked(node):
+        return "unpacking into a display"
     if isinstance(node, ast.arguments) and node.posonlyargs:
         return "positional-only arguments"
     if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Mod) and isinstance(node.left, ast.Constant):

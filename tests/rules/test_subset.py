@@ -14,6 +14,7 @@ PLANTED = [
     "from inspect_app.rules_of_thumb import x",
     "x = math.fsum(y)", "x = math.hypot(1, 2)", "x = math.comb(3, 2)", "x = (5).bit_length()",
     "x = h.hexdigest()", "x = t._replace(a=1)", "x = t._asdict()", "x = {**y}", "x = {'a': 1, **y}",
+    "x = [*y, 1]", "x = (*y, 1)",
     "x = f'{y}'", "x = '%s' % y", "x = '{}'.format(y)", "x = round(y, 2)", "x = y.lower()", "x = y.isdigit()",
     "def f(a, /): pass", "match x:\n  case 1: pass", "async def f(): pass", "@total\nclass A: pass",
     "x = open('a')", "x = 9007199254740993",
