@@ -4,9 +4,9 @@ Facts: ``record_enclosed`` (the tokens are in the file); ``keys_enrolled`` (ever
 the server's key); ``entries_signed`` (every entry by an enrolled key of its author); ``receipts_whole`` (one
 chain from the first, no gap, fork or break); ``entries_receipted`` (exactly the entries that have receipts, in
 that order); ``chains_whole`` (every key's own chain: no gap, fork or orphan); ``heads_match`` (the heads that
-the report prints); ``answers_follow`` (the entries, folded again, give the answers and results of the report,
-and no others); ``verdicts_recompute`` (every verdict a rule gave, judged again from its own inputs by this
-release's rules, comes out the same).
+the report prints); ``answers_follow`` (the entries, folded again, give the answers and results of the report, and
+its fit checks line by line, and no others); ``verdicts_recompute`` (every verdict a rule gave, of an answer or of a
+line of a fit check, judged again from its own inputs by this release's rules, comes out the same).
 """
 
 from collections.abc import Mapping
@@ -19,7 +19,7 @@ from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.tokens import Fault, Tokens, read_tokens
 from inspect_app.record.chain import chains
 from inspect_app.record.fold import fold
-from inspect_app.record.rejudge import rejudge
+from inspect_app.record.rejudge import rejudge, rejudge_line
 
 REST = ("keys_enrolled", "entries_signed", "receipts_whole", "entries_receipted", "chains_whole",
         "heads_match", "answers_follow", "verdicts_recompute")  # fmt: skip
@@ -119,12 +119,30 @@ def _answers(told: Contents, tokens: Tokens) -> str | None:
     said: dict[str, list[tuple[Any, Any]]] = {}
     for one in told["answers"]:  # a list of each: a second answer beside the true one is printed too
         said.setdefault(one["id"], []).append((one["digest"], one["result"]))
-    return next((name for name in sorted(folded.keys() | said.keys()) if folded.get(name) != said.get(name)), None)
+    wrong = next((name for name in sorted(folded.keys() | said.keys()) if folded.get(name) != said.get(name)), None)
+    return wrong or _fits(told, record["fits"])
+
+
+def _fits(told: Contents, folded: Mapping[str, Any]) -> str | None:
+    """The area of the first fit check that is printed otherwise, left out or doubled. Reports of releases without fit
+    checks enclose none."""
+    said = [(one["area"], one["digest"], one["result"], [_line(line["line"], line["result"], line["working"])
+             for line in one["lines"]]) for one in told.get("fits", [])]  # fmt: skip
+    true = [(area, one["digest"], one["result"], [_line(line["line"], line["verdict"]["result"], line["verdict"])
+             for line in one["lines"]]) for area, one in folded.items()]  # fmt: skip
+    wrong = [one for one in said if one not in true] + [one for one in true if said.count(one) != 1]
+    return f"fit {wrong[0][0]}" if wrong else None
+
+
+def _line(name: str, result: Any, working: Mapping[str, Any]) -> tuple[Any, ...]:
+    return (name, result, working["rule"], working["reason"], working["inputs"], working["values"])
 
 
 def _verdicts(tokens: Tokens) -> Fact:
     bodies: list[Any] = [one.payload["body"] for one in tokens.entries if one.kind == "answer"]
     found = [rejudge(body["verdict"], body["choice"]) for body in bodies]
+    checks: list[Any] = [one.payload["body"] for one in tokens.entries if one.kind == "fit"]
+    found += [rejudge_line(line) for body in checks for line in body["lines"]]
     about = {name: found.count(name) for name in ("same", "different", "not_determinable")}
     if about["different"]:
         return Fact("verdicts_recompute", FAILS, "other_verdict", about)

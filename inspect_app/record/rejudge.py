@@ -1,6 +1,7 @@
 """Judge a recorded verdict again from its own inputs. The verdict shown at the time stands; this stands
 beside it."""
 
+from inspect_app.record.fit_lines import rule_of
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import judge
 from inspect_app.rules.unit import change_unit, dimension_of
@@ -32,6 +33,27 @@ def rejudge(verdict: dict, choice: "str | None" = None) -> "str | None":
     expected = again["verdict"] or choice or "not_applicable"
     agree = result == expected
     return "same" if agree and _same_values(verdict.get("values") or {}, again["values"]) else "different"
+
+
+def rejudge_line(line: dict) -> "str | None":
+    """As ``rejudge``, of one line ``{"line", "verdict"}`` of a fit check. A line is settled by its own rule and by no
+    other; what a person says of the deck or the underlayment, or the record of the fixed line, by its own inputs."""
+    name, verdict = line["line"], line["verdict"]
+    rule, own = verdict.get("rule"), rule_of(name)
+    result, inputs = verdict.get("result"), verdict.get("inputs") or {}
+    if rule is not None:
+        if own is not None and rule.split("@")[0] != own:
+            return "different"
+        return rejudge(verdict)
+    if result == "not_determinable":
+        return None
+    if name == "fixed_place":
+        return "same" if result == "pass" and inputs.get("fixed_line") else "different"
+    if name in ("deck", "underlayment"):
+        says = {"as_approved": "pass", "other": "fail"}.get(str(inputs.get(name)))
+        return "same" if inputs.get("approved") and says == result else "different"
+    # A line of a later release may be one that a person settles; those of this one are settled by a rule.
+    return "different" if own is not None or name == "zones" else "not_determinable"
 
 
 def _same_values(recorded: dict, again: dict) -> bool:

@@ -8,9 +8,10 @@ from inspect_app.report.order import RESULTS
 # As a reader of the approval goes down the sheet.
 FIELDS = (
     "panel", "seam", "seam_height", "coverage", "metal", "gauge", "coating", "expansion", "attachment",
-    "slot_length", "slot_pitch", "clip", "clip_travel_outward", "clip_travel_inward", "fastener",
-    "fastener_diameter", "fastener_head_diameter", "fastener_length", "fasteners_per_clip", "deck",
-    "underlayment", "minimum_slope", "longest_run",
+    "slot_length", "slot_width", "slot_pitch", "clip", "clip_seams", "clip_travel_outward", "clip_travel_inward",
+    "fixed_clip_run", "fastener", "fastener_diameter", "fastener_head_diameter", "fastener_length",
+    "fasteners_per_clip", "penetration", "fold_return", "fold_engagement", "tested_gauge", "deck", "underlayment",
+    "minimum_slope", "longest_run",
 )  # fmt: skip
 
 
@@ -67,7 +68,8 @@ def _assembly(key: str, record: dict[str, Any], definitions: dict[str, Any], ans
 
 
 def _note(body: dict[str, Any], field: str) -> str | None:
-    return {"gauge": body.get("gauge_system"), "expansion": body.get("expansion_source")}.get(field)
+    notes = {"gauge": "gauge_system", "tested_gauge": "tested_gauge_system", "expansion": "expansion_source"}
+    return body.get(notes.get(field, ""))
 
 
 def _fields(item: dict[str, Any] | None) -> list[str]:

@@ -4,15 +4,17 @@ import hashlib
 import json
 from typing import Any
 
+from inspect_app.report.acceptance import acceptances
 from inspect_app.report.area import areas, placed
 from inspect_app.report.assembly import assemblies
 from inspect_app.report.caution import cautions
 from inspect_app.report.cover import cover
 from inspect_app.report.day import days
 from inspect_app.report.finding import findings
+from inspect_app.report.fit import fits
 from inspect_app.report.hashes import hashes
 from inspect_app.report.item import answered
-from inspect_app.report.method import instruments, rules_used
+from inspect_app.report.method import instruments, rules_used, uncertainties
 from inspect_app.report.missing import missing
 from inspect_app.report.not_seen import not_seen
 from inspect_app.report.order import numbering
@@ -67,14 +69,17 @@ def report_contents(
         "stations": places,
         "areas": areas(record, numbers, laid, places),
         "assemblies": assemblies(record, definitions, answers),
+        "fits": fits(record, people, numbers),
         "findings": findings(record, numbers, answers),
         "days": days(record, people, definitions, numbers, answers, laid),
         "photos": photo_log(record, people, numbers, photos),
         "signoffs": sign_offs(record, people, numbers),
-        "rules": rules_used(answers),
         "missing": missing(record, people, definitions, numbers, photos, answers),
         "hashes": hashes(record, people, definitions, log),
     }
+    told["rules"] = rules_used(answers, told["fits"])
+    told["uncertainties"] = uncertainties(job)
+    told["acceptance"] = {"job": job.get("acceptance"), "readings": acceptances(answers, told["fits"])}
     told["instruments"] = instruments(answers, told["days"])
     told["not_seen"] = not_seen(record, definitions, numbers, places, answers, told["areas"])
     told["cautions"] = cautions(record, told)
@@ -96,5 +101,5 @@ def contents_digest(contents: dict[str, Any]) -> str:
 
 def _whole(record: dict[str, Any]) -> dict[str, Any]:
     """A record with every part present: an empty job is a report about nothing, not an error."""
-    parts = ("assemblies", "areas", "walks", "stations", "answers", "photos", "findings", "chains")
+    parts = ("assemblies", "areas", "fits", "walks", "stations", "answers", "photos", "findings", "chains")
     return {"job": None, "flags": []} | {name: {} for name in parts} | record

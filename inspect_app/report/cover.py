@@ -12,7 +12,8 @@ from inspect_app.report.order import RESULTS
 
 def cover(contents: dict[str, Any]) -> dict[str, Any]:
     """``verdict`` is one of ``fails``, ``open`` (something could not be settled, or evidence is missing),
-    ``none_found``, ``nothing``. It speaks of the places looked at and of nothing else."""
+    ``none_found``, ``nothing``. It speaks of the places looked at and of nothing else; but where no answer failed and
+    a line of a fit check did, it is ``fit_fails``: the approval does not hold there, whatever was seen on that roof."""
     results = [answer["result"] for answer in contents["answers"]]
     counts = {one: results.count(one) for one in RESULTS}
     counts["not_determinable"] += sum(result not in RESULTS for result in results)
@@ -30,6 +31,7 @@ def cover(contents: dict[str, Any]) -> dict[str, Any]:
         "photos": len(contents["photos"]),
         "findings": len(contents["findings"]),
         "critical": _critical(contents),
+        "fit": _fit(contents),
         "areas": [area["name"] for area in contents["areas"]],
         "assemblies": [assembly["name"] for assembly in contents["assemblies"]],
         "dates": [days[0], days[-1]] if days else [],
@@ -42,6 +44,8 @@ def cover(contents: dict[str, Any]) -> dict[str, Any]:
 def _word(counts: dict[str, int], contents: dict[str, Any]) -> str:
     if counts["fail"]:
         return "fails"
+    if _fit(contents)["fail"]:
+        return "fit_fails"
     if not contents["answers"]:
         return "nothing"
     if counts["not_determinable"] or counts["too_close"] or any(one["blocks"] for one in contents["missing"]):
@@ -58,6 +62,14 @@ def places(stations: list[dict[str, Any]]) -> list[dict[str, Any]]:
         known = {word: reached.count(word) for word in ("yes", "unsafe", "covered")}
         told.append({"chosen": chosen, "count": len(reached), **known, "unknown": len(reached) - sum(known.values())})
     return told
+
+
+def _fit(contents: dict[str, Any]) -> dict[str, int]:
+    """``areas`` that have a fit check, its lines that ``fail``, and those that are ``open``."""
+    results = [line["result"] for one in contents["fits"] for line in one["lines"]]
+    closed = ("fail", "pass", "not_applicable")
+    return {"areas": len(contents["fits"]), "fail": results.count("fail"),
+            "open": sum(result not in closed for result in results)}  # fmt: skip
 
 
 def _critical(contents: dict[str, Any]) -> int:

@@ -3,6 +3,7 @@
 from typing import Any
 
 from inspect_app.record.rejudge import rejudge
+from inspect_app.report.acceptance import accepted
 from inspect_app.report.person import person
 
 
@@ -53,12 +54,13 @@ def answered(subject: str, record: dict[str, Any], people: dict[str, Any], defin
         "working": _working(verdict),
         "recorded": _recorded(answer),
         "recomputed": rejudge(verdict, answer.get("choice")),
+        "accepted": accepted(verdict),
         "note": answer.get("note") or "",
         "photos": [{"sha256": name, "n": numbers["photos"].get(name)} for name in photos],
         "finding": numbers["findings"].get(subject),
         "by": person(people, answer.get("by")),
         "at": answer.get("at"),
-        "versions": _versions(answer, people),
+        "versions": versions(answer, people),
         "open_versions": len(answer.get("heads") or []),
     }
 
@@ -92,14 +94,14 @@ def _working(verdict: dict[str, Any]) -> dict[str, Any] | None:
     }
 
 
-def _versions(answer: dict[str, Any], people: dict[str, Any]) -> list[dict[str, Any]]:
+def versions(thing: dict[str, Any], people: dict[str, Any]) -> list[dict[str, Any]]:
     """All versions when there is more than one: a correction never hides what it corrects."""
-    versions = answer.get("versions") or []
-    if len(versions) < 2:
+    every = thing.get("versions") or []
+    if len(every) < 2:
         return []
-    heads = answer.get("heads") or []
+    heads = thing.get("heads") or []
     return [
         {"digest": one["digest"], "by": person(people, one.get("by")), "at": one.get("at"),
          "result": one.get("result"), "stands": one["digest"] in heads}
-        for one in sorted(versions, key=lambda one: (str(one.get("at")), one["digest"]))
+        for one in sorted(every, key=lambda one: (str(one.get("at")), one["digest"]))
     ]  # fmt: skip

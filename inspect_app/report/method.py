@@ -2,16 +2,27 @@
 
 from typing import Any
 
+from inspect_app.record.instruments import OURS
 
-def rules_used(answers: list[dict[str, Any]]) -> list[dict[str, Any]]:
-    """``[{"rule", "count", "rulebooks"}]``: each rule version by which an answer was judged."""
-    names = sorted({answer["working"]["rule"] for answer in answers if answer["working"]})
+
+def rules_used(answers: list[dict[str, Any]], fits: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """``[{"rule", "count", "lines", "rulebooks"}]``: each rule version by which answers, and lines of fit checks, were
+    judged."""
+    by_answer = [answer["working"] for answer in answers if answer["working"]]
+    by_line = [line["working"] for one in fits for line in one["lines"] if line["working"]["rule"]]
     told = []
-    for name in names:
-        own = [answer["working"] for answer in answers if answer["working"] and answer["working"]["rule"] == name]
-        books = sorted({str(working["rulebook"]) for working in own if working["rulebook"]})
-        told.append({"rule": name, "count": len(own), "rulebooks": books})
+    for name in sorted({working["rule"] for working in by_answer + by_line}):
+        own, lines = ([one for one in some if one["rule"] == name] for some in (by_answer, by_line))
+        books = sorted({str(working["rulebook"]) for working in own + lines if working["rulebook"]})
+        told.append({"rule": name, "count": len(own), "lines": len(lines), "rulebooks": books})
     return told
+
+
+def uncertainties(job: dict[str, Any]) -> list[dict[str, Any]]:
+    """``[{"instrument", "uncertainty", "source", "own"}]``: how far each instrument may be off, and whether the job
+    states that or it is our default."""
+    told = job.get("instruments") or {}
+    return [{"instrument": name} | told[name] for name in OURS["US"] if name in told]
 
 
 def instruments(answers: list[dict[str, Any]], days: list[dict[str, Any]]) -> list[dict[str, Any]]:

@@ -6,14 +6,17 @@ from typing import Any
 def not_seen(record: dict[str, Any], definitions: dict[str, Any], numbers: dict[str, Any],
              stations: list[dict[str, Any]], answers: list[dict[str, Any]], areas: list[dict[str, Any]],
              ) -> list[dict[str, Any]]:  # fmt: skip
-    """``[{"code", "facts"}]``: areas without a look, places not reached or covered, places without an answer,
-    items not answered, and how many panels of those placed have a place looked at."""
+    """``[{"code", "facts"}]``: areas without a fit check, areas without a look or seen as a whole only, places not
+    reached or covered, places without an answer, items not answered, and how many panels of those placed have a place
+    looked at."""
     told: list[dict[str, Any]] = []
+    told += [_fact("area_no_fit", area=area["name"]) for area in areas if area["id"] not in record["fits"]]
     reached = [one for one in stations if one["reached"] == "yes"]
     for area in areas:
         looked = {one["panel"] for one in reached if one["area"] == area["id"]}
         if not looked:
-            told.append(_fact("area_not_looked", area=area["name"]))
+            whole = any(one.get("area") == area["id"] and not one.get("station") for one in record["answers"].values())
+            told.append(_fact("area_whole_only" if whole else "area_not_looked", area=area["name"]))
         laid = _panels(area["placed"])
         if laid:
             told.append(_fact("panels_looked", area=area["name"], looked=len(looked & laid), placed=len(laid)))
@@ -37,9 +40,9 @@ def _unanswered(
     for key, n in numbers["walks"].items():
         digest = record["walks"][key].get("definition")
         definition = definitions.get(digest) or {}
-        if definition.get("per") == "walk":
+        if definition.get("per") in ("walk", "area"):
             given = {one["item"] for one in answers if one["walk"] == n and one["definition"]["digest"] == digest}
-            told += _items(definition, None, given, walk=n, station=None)
+            told += _items(definition, _kinds(record, record["walks"][key]), given, walk=n, station=None)
     for station in stations:
         here = [one for one in answers if one["station"] == station["n"]]
         if station["reached"] != "yes" or not here:
@@ -48,8 +51,15 @@ def _unanswered(
         asked = _asked(record, definitions, station, assembly) | {str(one["definition"]["digest"]) for one in here}
         for digest in sorted(asked):
             given = {one["item"] for one in here if one["definition"]["digest"] == digest}
-            told += _items(definitions.get(digest) or {}, assembly, given, walk=station["walk"], station=station["n"])
+            one = definitions.get(digest) or {}
+            told += _items(one, [assembly], given, walk=station["walk"], station=station["n"])
     return told
+
+
+def _kinds(record: dict[str, Any], walk: dict[str, Any]) -> list[Any]:
+    """The assemblies of the areas of a walk, None for one that is not here."""
+    areas = [record["areas"].get(area) or {} for area in walk.get("areas") or []]
+    return [record["assemblies"].get(area.get("assembly")) for area in areas]
 
 
 def _asked(record: dict[str, Any], definitions: dict[str, Any], station: dict[str, Any], assembly: Any) -> set[str]:
@@ -71,11 +81,13 @@ def applies(thing: dict[str, Any], assembly: dict[str, Any] | None) -> bool:
     return not wanted or (assembly or {}).get("attachment") in wanted
 
 
-def _items(definition: dict[str, Any], assembly: Any, given: set[Any], walk: Any, station: Any) -> list[dict[str, Any]]:
-    """An item is asked where it applies; of a whole walk, over areas of several kinds, every item is."""
+def _items(definition: dict[str, Any], assemblies: list[Any], given: set[Any], walk: Any, station: Any,
+           ) -> list[dict[str, Any]]:  # fmt: skip
+    """An item is asked where it applies to what is fastened there; of a whole walk, on any of its areas, as the phone
+    asks it (``static/walk/sort_items.js``). Where nobody knows what is fastened, every item is asked."""
     left = [
         item for item in definition.get("items", [])
-        if item["id"] not in given and (station is None or applies(item, assembly))
+        if item["id"] not in given and (not assemblies or any(one is None or applies(item, one) for one in assemblies))
     ]  # fmt: skip
     if not left:
         return []

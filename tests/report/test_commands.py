@@ -44,7 +44,7 @@ def test_on_a_server_without_jobs_the_way_to_one_is_said(data, capsys, monkeypat
     assert "no job nope" in (said := capsys.readouterr().err) and "seamwalk job add" in said
     monkeypatch.setenv("LANG", "es_MX.UTF-8")
     assert main(["report", "nope"]) == 2
-    assert "No hay ningún trabajo nope en este servidor" in capsys.readouterr().err
+    assert "No hay ninguna obra nope en este servidor" in capsys.readouterr().err
 
 
 def test_a_report_is_announced_in_the_machine_s_language_and_a_draft_is_said_to_be_one(data, capsys, monkeypatch):

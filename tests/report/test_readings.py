@@ -143,4 +143,4 @@ def test_every_item_without_an_answer_is_named(tmp_path):
     left |= {"count": 30, "questions": [{"en": one, "es": one} for one in asked]}
     text = read(contents, tmp_path)
     assert [n for n in range(1, 31) if f"Is part {n} of" not in text] == []
-    assert text.count("and its washer?") == 30
+    assert text.count("washer?") == 30

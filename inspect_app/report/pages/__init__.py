@@ -11,6 +11,7 @@ from inspect_app.report.pages.assembly_section import assembly_section
 from inspect_app.report.pages.cover_page import draw_cover
 from inspect_app.report.pages.days_section import days_section
 from inspect_app.report.pages.findings_section import findings_section
+from inspect_app.report.pages.fit_section import fit_section
 from inspect_app.report.pages.frame import Plate
 from inspect_app.report.pages.hashes_section import hashes_section
 from inspect_app.report.pages.look import load_fonts
@@ -23,8 +24,8 @@ from inspect_app.report.pages.scope_section import scope_section
 from inspect_app.report.pages.signoff_section import signoff_section
 from inspect_app.report.pages.voice import Texts, Voice
 
-SECTIONS = (scope_section, findings_section, assembly_section, areas_section, days_section, signoff_section,
-            photos_section, method_section, cautions_section)  # fmt: skip
+SECTIONS = (scope_section, findings_section, assembly_section, fit_section, areas_section, days_section,
+            signoff_section, photos_section, method_section, cautions_section)  # fmt: skip
 
 
 def write_pages(contents: dict[str, Any], texts: Texts, fonts: Path, find: Find, out: BinaryIO) -> dict[str, Any]:

@@ -8,9 +8,10 @@ from inspect_app.report.pages import clip_figure, slot_figure, spacing_figure
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.mark import sign
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.reading import metal_text, reading_text
 from inspect_app.report.pages.row import Drawing, Row, paragraphs, together
 from inspect_app.report.pages.text import line
-from inspect_app.report.pages.working import inputs_text, reading_text, reason_text, values_text
+from inspect_app.report.pages.working import inputs_text, reason_text, rule_text, values_text
 
 SHORT_NOTE = 600  # characters; an answer with a longer note may run over the page's end
 
@@ -30,6 +31,8 @@ def answer_block(page: Page, answer: dict[str, Any], full: bool = True) -> list[
     if reading := reading_text(page, answer):
         story.append(Row(page.say("reading_count" if answer["instrument"] == "count" else "reading"),
                          Paragraph(reading, BODY)))  # fmt: skip
+    if metal := metal_text(page, answer):
+        story.append(Row(page.say("metal_then"), Paragraph(metal, BODY)))
     if working and full:
         story += [*_figure(page, answer, working)]
         story += _working(page, answer, working)
@@ -89,19 +92,14 @@ def _working(page: Page, answer: dict[str, Any], working: dict[str, Any]) -> lis
         rows.append(Row(page.say("reason"), Paragraph(reason, BODY)))
     if inputs := inputs_text(page, working):
         rows.append(Row(page.say("put_in"), Paragraph(inputs, SMALL)))
-    rule = str(working["rule"])
-    told = [line(rule, 40)]
-    for part in ("formula", "source"):
-        if page.voice.knows(f"rule.{rule}.{part}"):
-            told.append(line(page.say(f"rule.{rule}.{part}"), 600))
-    if answer["recomputed"]:
-        told.append(page.say(f"recomputed.{answer['recomputed']}"))
-    rows.append(Row(page.say("rule"), Paragraph(" — ".join(told), SMALL)))
+    rows.append(Row(page.say("rule"), Paragraph(rule_text(page, answer, "rule"), SMALL)))
     return rows
 
 
 def _evidence(page: Page, answer: dict[str, Any]) -> str:
     parts = []
+    if answer["station"] is None and answer["area"]:
+        parts.append(page.say("of_area", area=page.area(answer["area"])))
     if answer["severity"]:
         parts.append(page.say(f"severity.{answer['severity']}"))
     if answer["basis"]:

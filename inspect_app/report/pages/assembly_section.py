@@ -55,5 +55,7 @@ def _assembly(page: Page, assembly: dict[str, Any], at: int) -> list[Any]:
 
 def _value(page: Page, one: dict[str, Any]) -> str:
     value, field = one["value"], one["field"]
+    if field == "clip_seams" and isinstance(value, list):
+        return ", ".join(page.say(f"seam.{each}") for each in value[:12])
     shown = page.say(f"{field}.{value}") if field in WORDED else page.voice.quantity(value)
     return f"{shown} <font color='#646b70'>{line(one['note'], 90)}</font>" if one["note"] else shown

@@ -51,6 +51,10 @@ def draw_cover(page: Page, canvas: Any, size: tuple[float, float]) -> None:
     if cover["critical"]:
         says = f"<b>{page.say('critical_findings', count=cover['critical'])}</b> {says}"
     y = _write(canvas, says, BODY, LEFT, y - 8, width * 0.8, 4)
+    fit = cover["fit"]
+    if fit["areas"]:
+        told = page.say("fit_cover", fails=fit["fail"], open=fit["open"], areas=fit["areas"], of=len(cover["areas"]))
+        y = _write(canvas, told, BODY, LEFT, y - 5, width * 0.8, 2)
     if page.contents["invented"]:
         y = _write(canvas, page.say("invented"), BODY, LEFT, y - 5, width * 0.8, 3)
     block = FOOT + BLOCK_TALL
@@ -60,9 +64,10 @@ def draw_cover(page: Page, canvas: Any, size: tuple[float, float]) -> None:
 
 def _verdict(page: Page) -> str:
     cover = page.contents["cover"]
+    count = cover["fit"]["fail"] if cover["verdict"] == "fit_fails" else cover["counts"]["fail"]
     return page.say(f"verdict.{cover['verdict']}", fails=cover["counts"]["fail"], answers=cover["answers"],
                     open=cover["counts"]["not_determinable"] + cover["counts"]["too_close"],
-                    count=cover["counts"]["fail"], stations=cover["stations"])  # fmt: skip
+                    count=count, lines=cover["fit"]["fail"], stations=cover["stations"])  # fmt: skip
 
 
 def _counts(page: Page, canvas: Any, y: float) -> float:

@@ -34,10 +34,7 @@ def _day(page: Page, day: dict[str, Any], answers: dict[str, Any]) -> list[Any]:
         (page.say("crew"), _crew(page, day)),
         (page.say("weather"), _weather(page, day)),
         (page.say("metal"), _metal(page, day)),
-        (
-            page.say("safety"),
-            page.say("safety_confirmed" if day["fall_protection"] == "confirmed" else "safety_none"),
-        ),
+        (page.say("safety"), _safety(page, day)),
         (page.say("laid"), _laid(page, day)),
     ]
     if day["independent"] is not None:
@@ -50,6 +47,12 @@ def _day(page: Page, day: dict[str, Any], answers: dict[str, Any]) -> list[Any]:
     for name in day["answers"]:
         story += [*answer_block(page, answers[name]), space(3)]
     return [*story, space(5)]
+
+
+def _safety(page: Page, day: dict[str, Any]) -> str:
+    if day["fall_protection"] == "not_on_roof":
+        return page.say("safety_not_on_roof")
+    return page.say("safety_confirmed" if day["fall_protection"] == "confirmed" else "safety_none")
 
 
 def _crew(page: Page, day: dict[str, Any]) -> str:
@@ -69,7 +72,7 @@ def _weather(page: Page, day: dict[str, Any]) -> str:
 
 def _metal(page: Page, day: dict[str, Any]) -> str:
     if not day["metal_temperature"]:
-        return page.say("not_recorded")
+        return page.say("metal_not_read" if day["fall_protection"] == "not_on_roof" else "not_recorded")
     text = page.voice.quantity(day["metal_temperature"])
     if day["metal_uncertainty"]:
         text += f" ± {page.voice.quantity(day['metal_uncertainty'])}"

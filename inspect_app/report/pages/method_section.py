@@ -4,6 +4,7 @@ from typing import Any
 
 from reportlab.platypus import Paragraph
 
+from inspect_app.report.pages.instruments_part import acceptance_part, instruments_part
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.row import Heading, Row, paragraphs, space, together
@@ -15,7 +16,9 @@ def method_section(page: Page, number: str) -> list[Any]:
     story: list[Any] = [Heading(page.say("chapter.method"), "method", number=number)]
     for one in page.contents["rules"]:
         rule = str(one["rule"])
-        told: list[Any] = [Row(line(rule, 40), Paragraph(page.say("rule_used", count=one["count"]), BODY), 0)]
+        used = [page.say("rule_used", count=one["count"])] if one["count"] else []
+        used += [page.say("rule_lines", count=one["lines"])] if one["lines"] else []
+        told: list[Any] = [Row(line(rule, 40), Paragraph(" ".join(used), BODY), 0)]
         for part in ("formula", "source"):
             if page.voice.knows(f"rule.{rule}.{part}"):
                 text = line(page.say(f"rule.{rule}.{part}"), 900)
@@ -26,18 +29,7 @@ def method_section(page: Page, number: str) -> list[Any]:
         story += [together(told), space(5)]
     if not page.contents["rules"]:
         story.append(Row("", Paragraph(page.say("no_rules"), BODY), 6))
-    story += [Heading(page.say("instruments"), "instruments", 1)]
-    texts = [_instrument(page, one) for one in page.contents["instruments"]]
-    story += paragraphs("", texts or [page.say("no_instruments")])
-    return story
-
-
-def _instrument(page: Page, one: dict[str, Any]) -> str:
-    if one["instrument"] == "metal_temperature":
-        by = page.say("metal_by." + str(one["by"])) if one["by"] else page.say("not_recorded")
-        bound = page.voice.quantity(one["uncertainty"]) if one["uncertainty"] else page.say("not_recorded")
-        return "– " + page.say("instrument.metal_temperature", walk=one["walk"], by=line(by, 90), bound=bound)
-    return "– " + page.say(f"instrument.{one['instrument']}", count=one["count"])
+    return story + instruments_part(page) + acceptance_part(page)
 
 
 def cautions_section(page: Page, number: str) -> list[Any]:

@@ -50,18 +50,18 @@ class Row(Flowable):  # type: ignore[misc]
             self.label.drawOn(self.canv, 0, self.tall - self.label_tall - _lower(self.matter))
 
 
-class Trio(Flowable):  # type: ignore[misc]
-    """Label, what was approved, what was found. Short texts only: it does not split."""
+class Columns(Flowable):  # type: ignore[misc]
+    """A label and short texts side by side, each with its share of the width beside it: it does not split."""
 
-    def __init__(self, label: str, left: str, right: str, style: Any = BODY) -> None:
+    def __init__(self, label: str, texts: list[str], shares: tuple[float, ...], style: Any = BODY) -> None:
         super().__init__()
-        self.parts = [Paragraph(label, SIDE_LABEL), Paragraph(left, style), Paragraph(right, style)]
-        self.spaceAfter = 1.5
+        self.parts = [Paragraph(label, SIDE_LABEL), *(Paragraph(text, style) for text in texts)]
+        self.shares, self.spaceAfter = shares, 1.5
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
-        half = (width - SIDE) * 0.56
-        self.at = (0.0, SIDE, SIDE + half)
-        widths = (SIDE - GAP, half - GAP, width - SIDE - half)
+        room = width - SIDE
+        self.at = [0.0, *(SIDE + room * sum(self.shares[:n]) for n in range(len(self.shares)))]
+        widths = [SIDE - GAP, *(room * share - GAP for share in self.shares)]
         self.talls = [part.wrap(wide, height)[1] for part, wide in zip(self.parts, widths, strict=True)]
         self.width, self.tall = width, max(self.talls)
         return width, self.tall
@@ -69,6 +69,13 @@ class Trio(Flowable):  # type: ignore[misc]
     def draw(self) -> None:
         for part, x, tall in zip(self.parts, self.at, self.talls, strict=True):
             part.drawOn(self.canv, x, self.tall - tall - (0 if x else _lower(self.parts[1])))
+
+
+class Trio(Columns):
+    """Label, what was approved, what was found. Short texts only."""
+
+    def __init__(self, label: str, left: str, right: str, style: Any = BODY) -> None:
+        super().__init__(label, [left, right], (0.56, 0.44), style)
 
 
 class Heading(Flowable):  # type: ignore[misc]

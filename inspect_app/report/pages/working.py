@@ -3,8 +3,8 @@
 import re
 from typing import Any
 
-from inspect_app.report.number import UNITS
-from inspect_app.report.pages.movement import place, side
+from inspect_app.report.number import UNITS, number
+from inspect_app.report.pages.movement import place
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.text import line
 
@@ -12,6 +12,9 @@ PLACED = ("offset", "low", "high", "aim")  # counted from the middle, toward one
 ORDER = (
     "offset",
     "bound",
+    "count",
+    "of",
+    "share",
     "low",
     "high",
     "aim",
@@ -31,9 +34,12 @@ ORDER = (
     "rise",
     "degrees",
     "percent",
+    "spread",
+    "own_error",
     "movement",
+    "risk",
 )
-SIGNED = re.compile(r"([+-]?)([0-9]+(?:\.[0-9]+)?)")
+SHARES = ("risk", "share")  # of one; printed in percent
 DECIMALS = re.compile(r"[+-]?[0-9]*\.([0-9]+)")
 EXPANSIONS = ("/F", "/C", "/K")  # written with a power of ten, all their digits
 MOST_DIGITS = 6
@@ -43,7 +49,9 @@ ASSUMED = {
                "tilt": {"value": "20", "unit": "deg"}},
     "clip@1": {"uncertainty": {"value": "0.0625", "unit": "in"}},
 }  # fmt: skip
-UNSEEN = ("taps", "gaps")  # drawn above, not listed as numbers
+ASSUMED |= {"slot@2": ASSUMED["slot@1"], "clip@2": ASSUMED["clip@1"]}
+UNSEEN = ("taps", "card", "gaps", "readings", "reversed")  # drawn or told above, not listed as numbers
+CHOSEN = ("acceptance", "third", "end_hidden", "deck", "underlayment", "seam", "seams")  # one of our words
 
 
 def values_text(page: Page, working: dict[str, Any]) -> str:
@@ -54,8 +62,10 @@ def values_text(page: Page, working: dict[str, Any]) -> str:
     for name in names[:24]:
         if rule in ("slot", "clip") and name in PLACED:
             shown = line(place(values[name], working["inputs"], page.voice))
+        elif name in SHARES:
+            shown = percent(values[name])
         else:
-            shown = page.voice.quantity(values[name], _places(page, rule, values[name]))
+            shown = page.voice.quantity(values[name], places(page, rule, values[name]))
         told.append(f"{line(page.say(f'value.{name}'), 40)} <b>{shown}</b>")
     return "; ".join(told)
 
@@ -67,9 +77,10 @@ def inputs_text(page: Page, working: dict[str, Any]) -> str:
         value = working["inputs"][name]
         if name in UNSEEN or value is None:
             continue
-        shown = page.voice.quantity(value, _digits(value)) if isinstance(value, dict) else _plain(page, value)
+        shown = page.voice.quantity(value, digits(value)) if isinstance(value, dict) else _plain(page, name, value)
         told.append(f"{line(page.say(f'input.{name}'), 40)} {shown}")
-    return "; ".join([*told[:30], *_taps(page, working["inputs"].get("taps")), *_taken(page, working)])
+    marks = [*_taps(page, working["inputs"].get("taps")), *_card(page, working["inputs"].get("card"))]
+    return "; ".join([*told[:30], *marks, *_taken(page, working)])
 
 
 def _taps(page: Page, taps: Any) -> list[str]:
@@ -81,43 +92,25 @@ def _taps(page: Page, taps: Any) -> list[str]:
     return [page.say("taps", **points)]
 
 
+def _card(page: Page, card: Any) -> list[str]:
+    """The card's corners in the same pixels."""
+    if not isinstance(card, list) or not card:
+        return []
+    corners = [", ".join(line(one, 12) for one in corner) for corner in card[:4] if isinstance(corner, list)]
+    return [page.say("card_corners", corners=" ".join(f"({one})" for one in corners))]
+
+
 def _taken(page: Page, working: dict[str, Any]) -> list[str]:
     """What the rule took because nothing was entered."""
     rule, given = str(working["rule"]), working["inputs"]
     left = [name for name in ASSUMED.get(rule, {}) if given.get(name) is None]
-    if not left or (rule == "slot@1" and not given.get("taps")):  # other ways of reading a slot need none of it
+    if given.get("card"):  # it tells the tilt, and one that was given does not count
+        left = [name for name in left if name != "tilt"]
+    if not left or (rule.startswith("slot@") and not given.get("taps")):  # other ways to read a slot need none of it
         return []
-    told = [f"{page.say(f'input.{name}')} {page.voice.quantity(ASSUMED[rule][name], _digits(ASSUMED[rule][name]))}"
+    told = [f"{page.say(f'input.{name}')} {page.voice.quantity(ASSUMED[rule][name], digits(ASSUMED[rule][name]))}"
             for name in left]  # fmt: skip
     return [page.say("taken", things="; ".join(told))]
-
-
-def reading_text(page: Page, answer: dict[str, Any]) -> str:
-    """The number that was read or counted; empty for taps (they are drawn) and where nothing was read."""
-    reading = answer["reading"]
-    if not isinstance(reading, dict):
-        return ""
-    if isinstance(reading.get("value"), dict):
-        return f"<b>{_measured(page, reading['value'], answer['working'] or {})}</b>"
-    if isinstance(reading.get("gaps"), list):
-        gaps = [one for one in reading["gaps"] if isinstance(one, dict)]
-        return ", ".join(page.voice.quantity(one, _digits(one)) for one in gaps[:24]) + ("…" if gaps[24:] else "")
-    if isinstance(reading.get("count"), int):
-        count = f"<b>{reading['count']}</b>"
-        over = reading.get("over")
-        return page.say("counted_over", number=count, length=page.voice.quantity(over)) if over else count
-    return ""
-
-
-def _measured(page: Page, value: dict[str, Any], working: dict[str, Any]) -> str:
-    """What was read; a tab's place with its side, since its sign means the ridge only to who knows the rule."""
-    found, inputs = SIGNED.fullmatch(str(value.get("value"))), working.get("inputs") or {}
-    tab = str(working.get("rule")).startswith("clip@") and inputs.get("tab") == value and inputs.get("station")
-    if not tab or not found:
-        return page.voice.quantity(value, _digits(value))
-    size = value | {"value": found[2]}
-    ridgeward = float(found[2]) * (-1 if found[1] == "-" else 1)
-    return side(ridgeward, page.voice.quantity(size, _digits(size)), page.voice)
 
 
 def reason_text(page: Page, working: dict[str, Any]) -> str:
@@ -129,7 +122,7 @@ def reason_text(page: Page, working: dict[str, Any]) -> str:
     facts = {}
     for name, value in (reason.get("facts") or {}).items():
         if name == "input":
-            facts[name] = line(page.say(f"input.{value}"), 40)
+            facts[name] = line(page.say(f"input.{value}"), 90)
         else:
             facts[name] = page.voice.quantity(value) if isinstance(value, dict) else line(value, 60)
     if page.voice.knows(f"reason.{code}"):
@@ -138,24 +131,54 @@ def reason_text(page: Page, working: dict[str, Any]) -> str:
     return line(str(code).replace("_", " "), 60) + (f" ({told})" if told else "")
 
 
-def _plain(page: Page, value: Any) -> str:
+def rule_text(page: Page, one: dict[str, Any], without: str) -> str:
+    """Rule, formula and source in words, how the reading was accepted, and whether it was judged again to the same.
+    ``without``: what is said where there is no rule."""
+    rule = str(one["working"]["rule"] or "")
+    told = [line(rule, 40)] if rule else [page.say(without)]
+    for part in ("formula", "source"):
+        if page.voice.knows(f"rule.{rule}.{part}"):
+            told.append(line(page.say(f"rule.{rule}.{part}"), 900))
+    if one["accepted"]:
+        told.append(page.say(f"accepted.{one['accepted']['used']}"))
+    if one["recomputed"]:
+        told.append(page.say(f"recomputed.{one['recomputed']}"))
+    return " — ".join(told)
+
+
+def percent(share: Any) -> str:
+    """``2.3 %`` of a share of one, as a value of a rule or as its text."""
+    value = share.get("value") if isinstance(share, dict) else share
+    try:
+        return line(number(repr(100 * float(str(value))), "%"))
+    except ValueError:
+        return line(value, 20)
+
+
+def _plain(page: Page, name: str, value: Any) -> str:
     if isinstance(value, bool):
         return page.say("yes" if value else "no")
     if isinstance(value, list):
-        return ", ".join(page.voice.quantity(one) if isinstance(one, dict) else line(one, 20) for one in value[:24])
+        return ", ".join(page.voice.quantity(one) if isinstance(one, dict) else _plain(page, name, one)
+                         for one in value[:24])  # fmt: skip
+    if name in CHOSEN and isinstance(value, str):
+        return next((page.say(key) for key in (f"choice.{value}", f"seam.{value}")
+                     if page.voice.knows(f"report.{key}")), line(value, 60))  # fmt: skip
     return line(value, 60)
 
 
-def _places(page: Page, rule: str, value: Any) -> int | None:
+def places(page: Page, rule: str, value: Any) -> int | None:
     """Computed lengths to a thousandth of an inch or a hundredth of a millimetre; sheet metal one place finer, as
-    the gauge tables are."""
+    the gauge tables are; a slope's angles to a hundredth of a degree. None for the unit's usual."""
     unit = value.get("unit") if isinstance(value, dict) else None
+    if unit == "deg" and rule == "slope":
+        return 2
     if unit not in ("in", "mm"):
         return None
     return (3 if page.voice.units == "US" else 2) + (rule == "thickness")
 
 
-def _digits(value: dict[str, Any]) -> int | None:
+def digits(value: dict[str, Any]) -> int | None:
     """The decimals that were recorded, where the unit's usual ones would drop some; None for the usual."""
     found, unit = DECIMALS.fullmatch(str(value.get("value"))), str(value.get("unit", ""))
     usual = UNITS.get(unit, ("", 3))[1]
