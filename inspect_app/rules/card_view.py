@@ -12,6 +12,8 @@ plane 1/(κ·cos θ) from that line. The first gives a tilt for each D, the seco
 the card is foreshortened.
 """
 
+import math
+
 ROUNDED = 0.93  # mm, in each direction, from where the sides would meet to the middle of the rounding: r·(1 − √½)
 LONG, SHORT = 85.60 - ROUNDED, 53.98 - ROUNDED  # mm between taps half way
 STRETCH_DOUBT, LENGTH_DOUBT = 0.007, 0.018  # what the other half does: ROUNDED·(1/SHORT − 1/LONG), ROUNDED/SHORT
@@ -56,7 +58,7 @@ def viewed(rows: list, middle: tuple) -> dict:
         s, square = 1e-9, 1e-18  # square on, in the last bit: any direction will do
     a = (p[0] * s + r[0] * t, p[1] * s + r[1] * t)
     b = (r[0] * s - p[0] * t, r[1] * s - p[1] * t)
-    size = (b[0] * b[0] + b[1] * b[1]) ** 0.5
+    size = math.sqrt(b[0] * b[0] + b[1] * b[1])
     away = (-b[1] / size, b[0] / size)
     stretch = (a[0] * away[0] + a[1] * away[1]) / size
     if stretch > 0.0:
@@ -69,7 +71,7 @@ def misfit(view: dict, distance: float) -> tuple:
     """What is left of (J − C)² = 0, real and imaginary, for a camera C at this distance that looks at the middle and
     the isotropic J: about twice the stretch and the skew of the card that the camera does not explain."""
     sine = min(view["kappa"] * distance, 0.9)  # what is beyond 30° is turned down anyway
-    cosine = (1.0 - sine * sine) ** 0.5
+    cosine = math.sqrt(1.0 - sine * sine)
     foot = [-one * distance * sine / cosine for one in view["away"]]
     p, r, s, t = view["p"], view["r"], view["s"], view["t"]
     far = foot[0] * foot[0] + foot[1] * foot[1] + distance * distance
@@ -91,8 +93,8 @@ def distances(view: dict, doubt: float) -> list:
         if sine > SIN_MOST:
             break
         real, imaginary = misfit(view, distance)
-        if (real * real + imaginary * imaginary) ** 0.5 <= allowed:
-            found.append((distance, sine / (1.0 - sine * sine) ** 0.5))
+        if math.sqrt(real * real + imaginary * imaginary) <= allowed:
+            found.append((distance, sine / math.sqrt(1.0 - sine * sine)))
     return found
 
 
@@ -103,4 +105,5 @@ def too_tilted(view: dict) -> bool:
 
 
 def _apart(one: tuple, other: tuple) -> float:
-    return float(((one[0] - other[0]) ** 2 + (one[1] - other[1]) ** 2) ** 0.5)
+    x, y = one[0] - other[0], one[1] - other[1]
+    return math.sqrt(x * x + y * y)

@@ -6,6 +6,8 @@ for the rest (our choice, no source). ``spread`` is two deviations of the readin
 of it is one of a normal error), and goes with the uncertainty as independent errors do.
 """
 
+import math
+
 from inspect_app.rules.acceptance import ACCEPTANCE, simply
 from inspect_app.rules.answer import answer, measured, reason
 from inspect_app.rules.compare import settle
@@ -97,7 +99,7 @@ def _felt(given: dict) -> dict:
         seen["reason"] = reason("phone_unsteady", {"spread": measured(spread, "deg")})
     seen["degrees"] = max(degrees, 0.0)
     seen["rise"] = to_rise(seen["degrees"], "deg")
-    seen["bound"] = (uncertain * uncertain + spread * spread) ** 0.5
+    seen["bound"] = math.sqrt(uncertain * uncertain + spread * spread)
     return seen
 
 

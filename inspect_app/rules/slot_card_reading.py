@@ -1,5 +1,7 @@
 """Read a screw in its slot off a picture that holds a card lying in the flange's plane."""
 
+import math
+
 from inspect_app.rules.answer import measured, reason
 from inspect_app.rules.card_view import (
     LEAST_SIDE,
@@ -65,7 +67,7 @@ def read_card(given: dict) -> dict:
     leaned = height * ((max(leans) - min(leans)) / 2.0 + LOOKS_WITHIN / stood[0][0])
     found = {
         "toward_ridge": (0.5 - scene["share"]) * slot + height * (min(leans) + max(leans)) / 2.0,
-        "bound": (tapped * tapped + leaned * leaned) ** 0.5,
+        "bound": math.sqrt(tapped * tapped + leaned * leaned),
         "beside": scene["beside"] * slot,
     }
     return {name: change_unit(found[name], "mm", length) for name in found}
@@ -89,13 +91,14 @@ def _scene(marks: list, card: tuple) -> "dict | None":
         if place is None:
             return None
         places.append(place)
-    ridge, eave, screw = places[4:]
-    x, y = [sum([place[at] for place in places[:4]]) / 8.0 + (ridge[at] + eave[at]) / 4.0 for at in (0, 1)]
+    one, two, three, four, ridge, eave, screw = places
+    x, y = [(one[at] + two[at] + three[at] + four[at]) / 8.0 + (ridge[at] + eave[at]) / 4.0 for at in (0, 1)]
     middle = (x, y)
-    long = ((eave[0] - ridge[0]) ** 2 + (eave[1] - ridge[1]) ** 2) ** 0.5
+    x, y = eave[0] - ridge[0], eave[1] - ridge[1]
+    long = math.sqrt(x * x + y * y)
     if not long > 0.0:
         return None
-    axis = ((eave[0] - ridge[0]) / long, (eave[1] - ridge[1]) / long)
+    axis = (x / long, y / long)
     x, y = screw[0] - ridge[0], screw[1] - ridge[1]
     return {
         "view": viewed(rows, middle),
@@ -134,4 +137,4 @@ def _together(parts: list) -> float:
     square = 0.0
     for part in parts:
         square = square + part * part
-    return float(square**0.5)
+    return math.sqrt(square)
