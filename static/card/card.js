@@ -11,10 +11,10 @@ import { sorted } from '../roof/order.js'
 import { Sheet } from './sheet.js'
 import { printIn } from './print.js'
 
-/** @param {{job: string, record: any}} props */
-export function Card({ job, record }) {
+/** @param {{job: string, record: any, rest: string[]}} props `rest`: the area to begin with */
+export function Card({ job, record, rest }) {
   const areas = sorted(record.areas, 'name')
-  const [chosen, choose] = useState(areas[0]?.id)
+  const [chosen, choose] = useState(record.areas[rest[0]] ? rest[0] : areas[0]?.id)
   const other = LANGUAGES.filter((code) => code !== language())
   return html`<${Screen} title=${say('card')} over=${today()} back=${path('job', job)} backTo=${record.job.name} wide>
     <div class="card-choices"><${Language} />

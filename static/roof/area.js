@@ -29,6 +29,7 @@ export function Area({ job, record, definitions, person, rest }) {
     <a class=${'press tall ' + fit.result} href=${path('job', job, 'fit', area.id)} data-name="fit">
       ${fit.mark && html`<span class=${'mark ' + fit.result} aria-hidden="true">${fit.mark}</span>`}
       <span class="label">${say('fit')}<span class="under">${fit.text}</span></span><span class="go" aria-hidden="true">→</span></a>
+    <a class="press tall" href=${path('job', job, 'card', area.id)} data-name="card"><span class="label">${say('card')}</span><span class="go" aria-hidden="true">→</span></a>
     <${Part} name=${say('area.places_list')}>
       <${PlaceList} ...${{ job, record, definitions }} wanted=${(/** @type {any} */ one) => one.area === area.id} />
     <//>
