@@ -10,12 +10,13 @@ from inspect_app.store.log_reading import LogReading
 from inspect_app.store.records import Records
 
 log = logging.getLogger("seamwalk")
+STANDS_ON = ("job", "assembly", "area", "fit")  # what every walk of the job is judged and printed with
 
 
 class Completion:
     """Calls ``after_intake(job)`` when what arrived may have made a report due: a sign-off, anything further
-    about a walk that is signed already, or the last photo that a signed walk was waiting for. It may call
-    twice for one report: whoever listens finds out whether there is something new to say. What listens may
+    about a walk that is signed already, a job, assembly, area or fit check once a walk is signed, or the last photo
+    that a signed walk was waiting for. It calls once for all that arrived together. It may call twice for one report: whoever listens finds out whether there is something new to say. What listens may
     fail; the receipts of what has arrived are given all the same."""
 
     def __init__(self, log: LogReading, records: Records, after_intake: Callable[[str], None]) -> None:
@@ -28,7 +29,9 @@ class Completion:
             if answer.status == "accepted":
                 arrived[str(answer.job)].append(answer)
         for job in sorted(arrived):
-            if any(one.kind == "signoff" for one in arrived[job]) or self._speaks_of_signed(job, arrived[job]):
+            kinds = {one.kind for one in arrived[job]}
+            stands_on = kinds & set(STANDS_ON) and self.log.has_kind(job, "signoff")
+            if "signoff" in kinds or stands_on or self._speaks_of_signed(job, arrived[job]):
                 self._tell(job)
 
     def photo_arrived(self, job: str, sha256: str) -> None:

@@ -33,6 +33,7 @@ export function Report({ job, record }) {
   const missing = Array.isArray(known?.missing) ? known.missing.length : known?.missing ?? 0
   return html`<${Screen} title=${say('sealed.title')} over=${record.job.name} back=${path('job', job)} backTo=${record.job.name}>
     <p class="big" role="status" data-name="report-state" data-state=${state}>${say(`sealed.state.${state}`)}</p>
+    ${state === 'ready' && known.number && html`<p data-name="report-number">${say('sealed.number', { number: known.number })}</p>`}
     ${missing > 0 && html`<p class="problem">▲ ${say('sealed.missing', { n: missing })}</p>`}
     ${state === 'ready' && !url && html`<${MainAction} name="fetch-report" label=${say('sealed.fetch')} run=${fetchIt} />`}
     ${url && html`<a class="press main" href=${url} download=${`seamwalk-report-${known?.number ?? ''}.pdf`} data-name="open-report"><span class="label">${say('sealed.open')}</span></a>`}

@@ -62,6 +62,9 @@ def test_an_area_is_checked_before_work_without_going_up(chromium: Any, roof: Ro
     told = verify(sealed.read_bytes())
     status = {fact.name: fact.status for fact in told.facts}
     assert not told.failed and status["verdicts_recompute"] == HOLDS
+    page.evaluate("(hash) => { location.hash = hash }", f"#/job/{roof.job}/report")
+    number = int(sealed.stem.removeprefix("report-"))
+    walker.sees(f'[data-name="report-number"]:has-text("Report no. {number}")')
     assert walker.faults == []
 
 

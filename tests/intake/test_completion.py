@@ -55,10 +55,32 @@ def test_another_walk_beside_a_signed_one_makes_nothing_due_until_it_is_signed_i
     second = office.walk(foreman, job, PHOTO)
     for token in second[:-1]:
         foreman.send(token)
-    foreman.send(foreman.entry("area", job))
     arrive(office, job)
     assert office.told == [job]
     foreman.send(second[-1])
+    assert office.told == [job, job]
+
+
+@pytest.mark.parametrize("kind", ["job", "assembly", "area", "fit"])
+def test_what_every_walk_stands_on_makes_a_report_due_once_a_walk_is_signed(office, kind):
+    job, foreman, tokens = walked(office)
+    subject = {"job": job, "fit": body_of("fit")["area"]}.get(kind, "")
+    newer = foreman.entry(kind, job, subject)
+    foreman.send(newer)
+    foreman.send(*tokens[:-1])
+    assert office.told == []
+    foreman.send(tokens[-1])
+    assert office.told == [job]
+    foreman.send(newer)
+    assert office.told == [job]
+    foreman.send(foreman.entry(kind, job, subject))
+    assert office.told == [job, job]
+
+
+def test_many_changes_that_arrive_together_make_one_report_due(office):
+    job, foreman, tokens = walked(office)
+    foreman.send(*tokens)
+    foreman.send(*(foreman.entry(kind, job) for kind in ("assembly", "area", "area")))
     assert office.told == [job, job]
 
 

@@ -135,7 +135,7 @@ def test_the_risk_of_a_spacing_at_its_very_limit_is_a_half(text):
     """ILAC-G8:09/2019, simple acceptance: up to 50 % at the limit; of a normal error it is exactly that."""
     at_the_limit = [came for came, put in blocks(text, "spacing@2")
                     if value(came, "widest", "in") == value(came, "limit", "in")]  # fmt: skip
-    assert at_the_limit and {value(came, "risk if passed", "%") for came in at_the_limit} == {50}
+    assert at_the_limit and {value(came, "risk of passing it", "%") for came in at_the_limit} == {50}
 
 
 def test_a_fit_line_s_numbers_can_be_done_again_by_hand(text):

@@ -34,6 +34,25 @@ def test_every_fact_has_a_name_that_the_words_can_fill():
     ] == []
 
 
+# One Spanish word for each of ours. Who did "the work" did "el trabajo": that is no job.
+ONE_WORD = [
+    (r"\bjobs?\b", r"\btrabajos?\b", r"\bobras?\b"),
+    (r"\bseams?\b", r"\bjuntas?\b", r"\bcosturas?\b"),
+    (r"\bpass(es|ed)?\b", r"\bcumpl\w+", r"\bpasa"),
+]
+
+
+@pytest.mark.parametrize(("ours", "other", "right"), ONE_WORD, ids=["obra", "costura", "pasa"])
+def test_a_thing_has_one_spanish_word_on_every_screen_and_page(ours, other, right):
+    said = 0
+    for file in sorted((STATIC / "words").glob("*.json")):
+        for key, both in json.loads(file.read_text("utf-8")).items():
+            if re.search(ours, both["en"], re.I):
+                assert not re.search(other, both["es"], re.I), (file.name, key, both["es"])
+                said += bool(re.search(right, both["es"], re.I))
+    assert said > 7
+
+
 def test_every_key_written_in_the_code_has_a_text():
     said = re.compile(r"""say\(\s*f?"([a-z_.]+)["]""")
     keys = {
