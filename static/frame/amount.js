@@ -19,6 +19,12 @@ export function step(value, by) {
   return decimal(trimmed(units, places)) ?? '0'
 }
 
+/** A step as it stands on a tape: `1/16` of an inch, `0.001` where no mark is. @param {number} amount @param {string} [unit] */
+export function mark(amount, unit) {
+  const below = [2, 4, 8, 16, 32].find((one) => Number.isInteger(amount * one))
+  return unit === 'in' && amount < 1 && below ? `${amount * below}/${below}` : String(amount)
+}
+
 /** @param {number} units @param {number} places */
 function trimmed(units, places) {
   const digits = String(Math.abs(units)).padStart(places + 1, '0')

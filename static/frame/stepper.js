@@ -2,7 +2,7 @@
 
 import { html, useEffect, useState } from './view.js'
 import { say } from '../words/say.js'
-import { decimal, step } from './amount.js'
+import { decimal, mark, step } from './amount.js'
 
 /**
  * @param {{label: string, value: string | null, unit?: string, steps: number[], onChange: (value: string) => any,
@@ -41,8 +41,8 @@ export function Stepper({ label, value, unit, steps, onChange, onWrong, from = '
     ${wrong && html`<p class="problem" role="alert">${say('trouble.number', { low: String(low), high: String(high), field: label, value: typed ?? '' })}</p>`}
     <div class=${steps.every((amount) => String(amount).length < 3) && steps.length > 1 ? 'steps short' : 'steps'}>
       ${steps.map((amount) => html`
-        <button type="button" class="press" onClick=${by(-amount)} aria-label=${say('step.less', { amount, label })}>− ${amount}</button>
-        <button type="button" class="press" onClick=${by(amount)} aria-label=${say('step.more', { amount, label })}>+ ${amount}</button>`)}
+        <button type="button" class="press" onClick=${by(-amount)} aria-label=${say('step.less', { amount: mark(amount, unit), label })}>−\u00a0${mark(amount, unit)}</button>
+        <button type="button" class="press" onClick=${by(amount)} aria-label=${say('step.more', { amount: mark(amount, unit), label })}>+\u00a0${mark(amount, unit)}</button>`)}
     </div>
   </div>`
 }

@@ -2,6 +2,7 @@
 
 import assert from 'node:assert/strict'
 import test from 'node:test'
+import { mark } from '../../static/frame/amount.js'
 import { decides } from '../../static/instruments/decides.js'
 import { stepsOf, unitFor } from '../../static/instruments/unit_for.js'
 
@@ -29,4 +30,9 @@ test('a reading has the unit and the step of its item, and ten of them in the lo
   assert.deepEqual(stepsOf(item, us, 'in'), [0.07, 0.7])
   assert.deepEqual(stepsOf({}, us, 'in', true), [0.0001, 0.001])
   assert.deepEqual(stepsOf({}, us, 'psf'), [1])
+})
+
+test('a step in inches is named as a tape names it, and in nothing else', () => {
+  assert.deepEqual([0.0625, 0.25, 0.5, 0.3125, 1, 0.001].map((one) => mark(one, 'in')), ['1/16', '1/4', '1/2', '5/16', '1', '0.001'])
+  assert.deepEqual([mark(0.5, 'm'), mark(0.25, undefined)], ['0.5', '0.25'])
 })
