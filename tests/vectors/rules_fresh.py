@@ -57,6 +57,8 @@ VECTORS = [
     vector("metal read 11 minutes ago", "slot@2",
            {**FOUND, "taps": {**AT, "screw": [530, 100]}, "metal_age": 660}, {"low": [-0.0618, "in"]},
            "not_determinable", "metal_too_old"),
+    vector("a second more than ten minutes", "clip@2", {**CLIP, "tab": q("0.390", "in"), "metal_age": 601}, {},
+           "not_determinable", "metal_too_old"),
     vector("ten minutes are not older than ten", "slot@2",
            {**FOUND, "taps": {**AT, "screw": [530, 100]}, "metal_age": 600}, {}, "pass"),
     vector("a screw at the window's very edge, 0.1242: simple acceptance passes it and errs half of the time (ILAC-G8)",
