@@ -40,15 +40,15 @@ def judge(given: dict, system: str) -> dict:
     if given["slope"] is None and given["readings"] is None:
         raise Refused("missing", "slope")
     seen = _typed(given) if given["slope"] is not None else _felt(given)
-    values = seen["values"]
     if seen["reason"] is not None:
-        return answer(values, "not_determinable", seen["reason"])
+        return answer(seen["values"], "not_determinable", seen["reason"])
     degrees, bound, rise = seen["degrees"], seen["bound"], seen["rise"]
-    values.update({
+    values = {
         "rise": measured(rise, "/12"),
         "degrees": measured(degrees, "deg"),
         "percent": measured(from_rise(rise, "%"), "%"),
-    })
+    }
+    values.update(seen["values"])
     if bound > 0.0:
         values["bound"] = measured(bound, "deg")
     minimum = given["minimum"]
