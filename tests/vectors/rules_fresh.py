@@ -14,6 +14,8 @@ STILL = {**RANGE, "slot": q("1.25", "in"), "shank": q("0.190", "in"), "length": 
          "fixed_line": q("0", "ft"), "head_height": q("0.06", "in")}  # fmt: skip
 CLIP = {**RANGE, "metal_now": q("130", "F"), "distance": q("100", "ft"), "travel_outward": q("1", "in"),
         "travel_inward": q("1", "in")}  # fmt: skip
+STATION = {name: CLIP[name] for name in CLIP if name != "distance"} | {
+    "length": q("100", "ft"), "station": q("0", "ft")}  # fmt: skip
 HEM = {**RANGE, "distance": q("40", "ft"), "return": q("1.5", "in"), "engagement": q("0.5", "in"),
        "uncertainty": q("0.0625", "in")}  # fmt: skip
 BLIND = {name: HEM[name] for name in HEM if not name.startswith("metal")} | {"change": q("100", "dF")}
@@ -78,6 +80,12 @@ VECTORS = [
            "metal_too_old"),
     vector("a tab at the day's aim, metal just read; " + HAND, "clip@2",
            {**CLIP, "tab": q("0.390", "in"), "metal_age": 0}, {"offset": [0.390, "in"]}, "pass"),
+    vector("tab of a place toward the eave of the fixed line: signs reverse, 0.390 toward the eave; " + HAND, "clip@2",
+           {**STATION, "fixed_line": q("100", "ft"), "tab": q("-0.390", "in"), "metal_age": 300}, {"offset": [0.390, "in"], "toward_ridge": [-0.390, "in"]}, "pass"),
+    vector("tab with the fixed line unknown, |x| within 0.22 at 80 F: simple acceptance makes no known line of it; "
+           + HAND, "clip@2",
+           {**STATION, **SIMPLE, "metal_now": q("80", "F"), "tab": q("0.9", "in")}, {"high": [0.22, "in"]}, "fail",
+           "fixed_line_unknown"),
     vector("hot metal, tab at mid-travel; " + HAND, "clip@2", {**CLIP, "tab": q("0", "in")}, {}, "fail",
            "tab_outside_window"),
     vector("40 ft at 70 F shrinks 0.2808: a gap of 0.30 read to 1/16 in is too close; " + HAND, "end_gap@2",
