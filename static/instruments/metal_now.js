@@ -10,19 +10,24 @@ import { Stepper } from '../frame/stepper.js'
 const BY = ['contact', 'infrared', 'estimate']
 const HOT = /** @type {Record<string, number>} */ ({ F: 120, C: 49 })
 
-/** @param {{record: any, metal: any}} props `metal` of `useMetal` */
-export function MetalNow({ record, metal }) {
+/** @param {{record: any, metal: any, forget: () => any}} props `metal` of `useMetal`; `forget`: the reading, when it is too old for a new temperature */
+export function MetalNow({ record, metal, forget }) {
   const [asked, setAsked] = useState(false)
   if (!metal) return null
-  const { speaks, again, picture } = metal
+  const { speaks, again, late, picture } = metal
+  const take = async (/** @type {string} */ value, /** @type {string} */ by) => {
+    await metal.take(value, by)
+    if (again && late && !picture) forget()
+    setAsked(false)
+  }
   const age = speaks && say(picture ? 'metal.from_picture' : 'metal.ago', { age: minutes(speaks.age) })
   return html`<${Part} name=${say('walk.metal')}>
     ${speaks && html`<p class="figure-line" data-name="metal-in-use" data-age=${speaks.age}>${shown(speaks)}</p>
       <p class="hint">${say(`walk.by.${speaks.by}`)} · ±\u00a0${shown(speaks.uncertainty)} · ${age}</p>
       ${Number(speaks.value) >= HOT[speaks.unit] && html`<p class="problem"><strong>▲ ${say('gate.hot')}</strong></p>`}`}
-    ${again && html`<p class="problem" role="alert" data-name="metal-due"><strong>▲ ${say(picture && speaks ? 'metal.picture_old' : 'metal.due')}</strong></p>`}
+    ${again && html`<p class="problem" role="alert" data-name="metal-due"><strong>▲ ${say(!late ? 'metal.due' : picture ? 'metal.picture_old' : 'metal.reading_old')}</strong></p>`}
     ${again || asked
-      ? html`<${Ask} ...${{ record, take: async (/** @type {string} */ value, /** @type {string} */ by) => { await metal.take(value, by); setAsked(false) } }} />`
+      ? html`<${Ask} ...${{ record, take }} />`
       : html`<div class="ways">
           <button type="button" class="press" data-name="metal-changed" onClick=${() => { metal.turn(); setAsked(true) }}>${say('metal.changed')}</button>
           <button type="button" class="press" data-name="metal-again" onClick=${() => setAsked(true)}>${say('metal.again')}</button></div>`}

@@ -3,7 +3,7 @@
 import { useEffect, useState } from '../frame/view.js'
 import { useDraft } from '../frame/draft.js'
 import { unitOf } from '../frame/amount.js'
-import { allTaken, due, ofAnswer, ofWalk, speaking, wantsMetal } from './metal.js'
+import { HOLDS, allTaken, due, ofAnswer, ofWalk, speaking, wantsMetal } from './metal.js'
 
 const TICK = 15_000 // ms: how late a screen left open may notice that ten minutes are over
 
@@ -15,7 +15,7 @@ export function metalKey(walk) {
 /**
  * @param {{record: any, person: any, walk: any, item: any, answer: any, picture: any, read: number | null}} props `picture`: the photo entry
  *   on which the reading is made, or null; `read`: when a reading without one was made, null while there is none
- * @returns {any} null where the item asks for none; else `{speaks, again, picture, take, turn}`
+ * @returns {any} null where the item asks for none; else `{speaks, again, late, picture, take, turn}`
  */
 export function useMetal({ record, person, walk, item, answer, picture, read }) {
   const wanted = wantsMetal(item) && Boolean(walk)
@@ -38,5 +38,6 @@ export function useMetal({ record, person, walk, item, answer, picture, read }) 
     return change((/** @type {any} */ old) => ({ taken: [...old.taken, { value, unit: unitOf(record.job, 'heat'), uncertainty, by, at: Date.now() }] }))
   }
   const turn = () => change((/** @type {any} */ old) => ({ changed: [...old.changed, Date.now()] }))
-  return { speaks, again: due(speaks), picture, take, turn }
+  const late = Date.now() - moment > 1000 * HOLDS // no temperature taken from now on can speak for it
+  return { speaks, again: due(speaks), late, picture, take, turn }
 }

@@ -62,7 +62,7 @@ export function Item({ job, record, definitions, person, rest }) {
     ${!locked && html`
       ${byRule && !station && needsArea(item) && html`<${AreaPick} ...${{ record, walk, value: area?.id, onChange: (/** @type {string} */ one) => change({ area: one }) }} />`}
       ${item.photo === 'required' && !(item.instrument === 'slot_taps' && pictures.length > 1) && pair}
-      ${byRule && html`<${MetalNow} ...${{ record, metal }} />`}
+      ${byRule && html`<${MetalNow} ...${{ record, metal, forget: () => put(null) }} />`}
       ${item.instrument && html`<${Part} name=${say('item.reading')}>
         <${Instrument} ...${{ item, record, area, picture: close?.sha256 ?? '', job, value: own, verdict, bare, beforehand, onChange: put,
           retake: close && html`<${Again} ...${{ job, record, walk, station, person, subject }} />` }} />
