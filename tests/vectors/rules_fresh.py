@@ -81,7 +81,8 @@ VECTORS = [
     vector("a tab at the day's aim, metal just read; " + HAND, "clip@2",
            {**CLIP, "tab": q("0.390", "in"), "metal_age": 0}, {"offset": [0.390, "in"]}, "pass"),
     vector("tab of a place toward the eave of the fixed line: signs reverse, 0.390 toward the eave; " + HAND, "clip@2",
-           {**STATION, "fixed_line": q("100", "ft"), "tab": q("-0.390", "in"), "metal_age": 300}, {"offset": [0.390, "in"], "toward_ridge": [-0.390, "in"]}, "pass"),
+           {**STATION, "fixed_line": q("100", "ft"), "tab": q("-0.390", "in"), "metal_age": 300},
+           {"offset": [0.390, "in"], "toward_ridge": [-0.390, "in"]}, "pass"),
     vector("tab with the fixed line unknown, |x| within 0.22 at 80 F: simple acceptance makes no known line of it; "
            + HAND, "clip@2",
            {**STATION, **SIMPLE, "metal_now": q("80", "F"), "tab": q("0.9", "in")}, {"high": [0.22, "in"]}, "fail",
