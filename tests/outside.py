@@ -7,7 +7,7 @@ import re
 from pathlib import Path
 from typing import Any
 
-from tests.rules import test_properties, test_slot_cards, test_slot_photos
+from tests.rules import test_acceptance, test_properties, test_slot_cards, test_slot_photos
 
 TESTS = Path(__file__).parent
 PAGE = TESTS / "rules" / "OUTSIDE.md"
@@ -62,6 +62,8 @@ def of_the_rules() -> list[tuple[str, str, str, int]]:
          test_slot_cards.PHOTOGRAPHS * 2),
         ("photographs drawn, blurred, compressed and read off their pixels", "central projection, Pillow",
          "rules/test_slot_cards.py", test_slot_cards.DRAWN),
+        ("the risk of simple acceptance; a phone's median and spread", "statistics of Python's standard library",
+         "rules/test_acceptance.py", test_acceptance.NORMAL * 2),
         ("the same answers on the phone's interpreter", "MicroPython 1.27 against CPython",
          "micropython/test_parity.py", known),
         ("the same answers in the phone's own worker", "MicroPython in Chromium", "browser/test_rulebook.py", known),

@@ -1,6 +1,7 @@
 """What a second version keeps of the first, and what guarded and simple acceptance owe each other, for any numbers."""
 
 import json
+import statistics
 from pathlib import Path
 
 import pytest
@@ -12,6 +13,7 @@ from inspect_app.rules.rulebook import judge
 
 VECTORS = json.loads((Path(__file__).parents[1] / "vectors" / "rules.json").read_text("utf-8"))
 KEPT = ("slot", "clip", "end_gap", "slope", "spacing", "thickness", "limit")
+NORMAL = 60  # cases against the standard library
 HELD = settings(max_examples=40, deadline=None, derandomize=True)
 RANGE = {"expansion": {"value": "6.5e-6", "unit": "/F"}, "metal_low": {"value": "-20", "unit": "F"},
          "metal_high": {"value": "180", "unit": "F"}, "metal_now": {"value": "70", "unit": "F"}}  # fmt: skip
@@ -74,6 +76,29 @@ def test_simple_acceptance_never_fails_what_guarded_passes_and_says_what_it_risk
     assert 0.0 <= risk <= 1.0 and (risk <= 0.5 + 1e-6 or simple["verdict"] == "fail" or name in ("clip", "end_gap"))
     if guarded["verdict"] == "pass":
         assert risk <= 2 * 0.02276  # ILAC-G8:09/2019: 2.275 % on each side
+
+
+@settings(max_examples=NORMAL, deadline=None, derandomize=True)
+@given(reading=INCHES, bound=st.decimals("0.01", "1", places=2), low=INCHES, high=INCHES)
+def test_the_risk_is_that_of_another_normal_distribution(reading, bound, low, high):
+    """Python's ``statistics``, by both limits: what lies outside them of a normal error of U/2."""
+    low, high = sorted((low, high))
+    found = judge("limit", {"reading": q(reading, "in"), "at_least": q(low, "in"), "at_most": q(high, "in"),
+                            "uncertainty": q(bound, "in"), "acceptance": "simple"})  # fmt: skip
+    error = statistics.NormalDist(float(reading), float(bound) / 2)
+    outside = error.cdf(float(low)) + 1 - error.cdf(float(high))
+    assert found["values"]["risk"]["value"] == pytest.approx(min(outside, 1), abs=1e-12)
+
+
+@settings(max_examples=NORMAL, deadline=None, derandomize=True)
+@given(st.lists(st.decimals("10", "10.6", places=2), min_size=20, max_size=41))
+def test_the_middle_of_a_phone_s_readings_is_that_of_another_median(degrees):
+    """Python's ``statistics``; the spread is two deviations of a normal error with their median deviation."""
+    found = judge("slope", {"readings": [q(one, "deg") for one in degrees]})["values"]
+    middle = statistics.median(map(float, degrees))
+    deviation = statistics.median(abs(float(one) - middle) for one in degrees)
+    assert found["degrees"]["value"] == pytest.approx(middle, abs=1e-12)
+    assert found["spread"]["value"] == pytest.approx(2 * deviation / statistics.NormalDist().inv_cdf(0.75), rel=1e-4)
 
 
 @HELD
