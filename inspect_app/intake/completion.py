@@ -16,8 +16,9 @@ STANDS_ON = ("job", "assembly", "area", "fit")  # what every walk of the job is 
 class Completion:
     """Calls ``after_intake(job)`` when what arrived may have made a report due: a sign-off, anything further
     about a walk that is signed already, a job, assembly, area or fit check once a walk is signed, or the last photo
-    that a signed walk was waiting for. It calls once for all that arrived together. It may call twice for one report: whoever listens finds out whether there is something new to say. What listens may
-    fail; the receipts of what has arrived are given all the same."""
+    that a signed walk was waiting for. It calls once for all that arrived together, and may call twice for one
+    report: whoever listens finds out whether there is something new to say. What listens may fail; the receipts of
+    what has arrived are given all the same."""
 
     def __init__(self, log: LogReading, records: Records, after_intake: Callable[[str], None]) -> None:
         self.log, self.records, self.after_intake = log, records, after_intake

@@ -24,7 +24,7 @@ def accepted(verdict: dict[str, Any] | None) -> dict[str, Any] | None:
         return None
     if name == "limit" and not isinstance(inputs.get("reading"), dict):
         return None
-    known = "bound" in values or any(inputs.get(one) for one in UNCERTAIN)
+    known = _some(values.get("bound")) or any(_some(inputs.get(one)) for one in UNCERTAIN)
     asked = inputs.get("acceptance") if "acceptance" in _inputs(str(verdict["rule"])) else None
     used = asked or ("simple" if name in SIMPLE else "guarded")
     risk = values.get("risk") if verdict.get("result") == "pass" else None
@@ -33,6 +33,11 @@ def accepted(verdict: dict[str, Any] | None) -> dict[str, Any] | None:
         "known": known,
         "risk": str(risk["value"]) if isinstance(risk, dict) and "value" in risk else None,
     }
+
+
+def _some(quantity: Any) -> bool:
+    """Whether it is an uncertainty at all: none stated is written as 0."""
+    return isinstance(quantity, dict) and any(digit in str(quantity.get("value")) for digit in "123456789")
 
 
 def acceptances(answers: list[dict[str, Any]], fits: list[dict[str, Any]]) -> list[dict[str, Any]]:

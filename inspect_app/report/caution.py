@@ -29,6 +29,10 @@ def cautions(record: dict[str, Any], contents: dict[str, Any]) -> list[dict[str,
             told.append(_fact("unresolved", answer=answer["id"], station=answer["station"]))
         if answer["recomputed"] in ("different", "not_determinable"):
             told.append(_fact(f"recomputed_{answer['recomputed']}", answer=answer["id"], station=answer["station"]))
+    told += [
+        _fact(f"fit_recomputed_{line['recomputed']}", area=one["name"], line=line["line"])
+        for one in contents["fits"] for line in one["lines"] if line["recomputed"] in ("different", "not_determinable")
+    ]  # fmt: skip
     for photo in contents["photos"]:
         if photo["undecodable"]:
             told.append(_fact("photo_not_drawn", photo=photo["n"], reason=photo["undecodable"]))

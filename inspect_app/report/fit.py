@@ -18,7 +18,7 @@ def fits(record: dict[str, Any], people: dict[str, Any], numbers: dict[str, Any]
 
     Each: ``area``, ``name``, ``assembly``, ``digest``, ``by``, ``at``, ``day``, ``said_by``, ``note``, ``found``,
     ``result`` (its worst line), ``heads``, ``versions``, ``lines``; ``later``: ``[{"what", "at"}]`` of area, assembly
-    and job changed since; ``left_out``: lines that the record asks for now and the check does not have.
+    and job changed since; ``left_out``: lines that the record now asks for and the check does not have.
     """
     unknown = sorted(set(record["fits"]) - set(numbers["areas"]))
     return [_fit(key, record, people) for key in [*numbers["areas"], *unknown] if key in record["fits"]]

@@ -33,8 +33,9 @@ def to_get(line: str, verdict: dict[str, Any], bodies: dict[str, Any]) -> str | 
     """What to get, ``root.field``, as ``record.fit.fit`` says it; None where nothing is asked for."""
     reason = verdict.get("reason") or {}
     code, facts = reason.get("code"), reason.get("facts") or {}
-    if code in GET:
+    if isinstance(code, str) and code in GET:
         return str(GET[code])
+    facts = facts if isinstance(facts, dict) else {}
     path = facts.get("path") or _paths(line, bodies).get(str(facts.get("field") or facts.get("input")).split("[")[0])
     return ".".join(path.split(".")[:2]) if isinstance(path, str) and "." in path else None
 

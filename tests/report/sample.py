@@ -1,10 +1,12 @@
 """A hand-made record of an invented job, as the fold gives it: two areas, four places, one failure, one photo
-that never arrived. Every name, number of approval and reading is made up."""
+that never arrived, one fit check. Every name, number of approval and reading is made up."""
 
 from typing import Any
 
+from inspect_app.record.instruments import instruments
 from tests.report.sample_answers import answers
 from tests.report.sample_definitions import DEFINITIONS
+from tests.report.sample_fit import checked
 from tests.report.sample_ground import FOREMAN, KEY, OPTIONS, PEOPLE, base, digest, q
 from tests.report.sample_pictures import LOST, PICTURES, photos, write_pictures
 from tests.report.sample_roof import areas, assemblies
@@ -25,6 +27,8 @@ def record() -> dict[str, Any]:
         "units": "US", "language": "en", "paper": "letter", "invented": True, "metal_low": q("-20", "F"),
         "metal_high": q("180", "F"), "metal_range_source": "invented engineer's letter 14",
         "placing_error": q("0.125", "in"), "definitions": {"nail-flange": digest("flange")},
+        "instruments": instruments({"units": "US", "instruments": {"micrometer": {
+            "uncertainty": q("0.0002", "in"), "source": "invented: checked on a gauge block, 9 September"}}}),
         "parties": [{"role": "contractor", "name": "Tidewrack Building (invented)"},
                     {"role": "installer", "name": "Gannet Sheet Metal, crew 2 (invented)"}],
     }  # fmt: skip
@@ -39,6 +43,7 @@ def record() -> dict[str, Any]:
         "flags": [],
         "chains": {KEY: {"count": 23, "head": digest("signoff"), "gaps": [], "forks": [], "orphans": []}},
     }
+    things["fits"] = {"quay": checked(things, "quay")}
     things["findings"] = {
         key: {"id": key, "walk": "walk", "station": one["station"], "area": one["area"], "item": one["item"],
               "definition": one["definition"], "result": "fail", "state": "open"}

@@ -4,6 +4,7 @@ from typing import Any
 
 from reportlab.platypus import Paragraph
 
+from inspect_app.report.pages.fit_sides import line_name
 from inspect_app.report.pages.instruments_part import acceptance_part, instruments_part
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
@@ -53,6 +54,8 @@ def caution_text(page: Page, one: dict[str, Any]) -> str:
             shown[name] = page.place(value)
         elif name == "count":
             shown[name] = value
+        elif name == "line":
+            shown[name] = line_name(page, value)
         elif name == "reason":
             shown[name] = page.say(f"undecodable.{value}")
         elif name == "flag":

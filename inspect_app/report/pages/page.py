@@ -15,7 +15,7 @@ class Page(NamedTuple):
     voice: Voice
     find: Find
 
-    def say(self, key: str, **facts: Any) -> str:
+    def say(self, key: str, /, **facts: Any) -> str:
         """Words; facts are put in as they are, so escape what people wrote."""
         return self.voice.say(key, **facts)
 

@@ -43,7 +43,7 @@ class Voice:
         """Whether there is a text of that key."""
         return key in self.texts
 
-    def say(self, key: str, **facts: Any) -> str:
+    def say(self, key: str, /, **facts: Any) -> str:
         """The text of ``report.KEY``, else the phone's of ``KEY``; ``KEY.one`` where ``count`` is 1. A word
         without a text stands for itself."""
         full = key if key.startswith(("rule.", "reason.")) else f"report.{key}"
@@ -52,7 +52,7 @@ class Voice:
         if facts.get("count") == 1 and f"{full}.one" in self.texts:
             full = f"{full}.one"
         if full not in self.texts:
-            return key.rsplit(".", 1)[-1].replace("_", " ")
+            return line(key.rsplit(".", 1)[-1].replace("_", " "))
         return self.texts.say(full, self.language, {name: str(value) for name, value in facts.items()})
 
     def language_of(self, key: str, text: Any) -> str | None:
