@@ -18,7 +18,7 @@ export function metalKey(walk) {
  * @returns {any} null where the item asks for none; else `{speaks, again, late, picture, take, turn}`
  */
 export function useMetal({ record, person, walk, item, answer, picture, read }) {
-  const wanted = wantsMetal(item) && Boolean(walk)
+  const wanted = wantsMetal(item) && Boolean(walk) && !walk.signoff && walk.by === person.id
   const [kept, change] = useDraft(person.id, metalKey(walk?.id ?? ''), wanted ? { first: ofWalk(walk), taken: [], changed: [] } : null)
   const [now, setNow] = useState(Date.now())
   useEffect(() => {

@@ -100,6 +100,22 @@ def test_a_place_is_measured_with_each_instrument(walker: Walker, roof: Roof) ->
     walker.place("Yard", "3", "62", "field")
     walker.named("look")
     a_tab_in_old_sun(walker, roof)
+    assert any(key.startswith("metal/") for key in drafts(walker, roof))
+    walker.named("back-to-walk")
+    walker.sign()
+    assert not any(key.startswith("metal/") for key in drafts(walker, roof)), "closed: no open work holds up an update"
+    walker.tap('[data-name="place"]')
+    walker.item("try_slot")
+    walker.sees('[data-name="so-far"]')
+    assert not any(key.startswith("metal/") for key in drafts(walker, roof)), "nor does looking at it again"
+
+
+def drafts(walker: Walker, roof: Roof) -> list[str]:
+    (walk,) = roof.record()["walks"].values()
+    keys = (
+        "async (person) => (await (await import('/static/storage/drafts.js')).draftsOf(person)).map(({ key }) => key)"
+    )
+    return list(walker.page.evaluate(keys, walk["by"]))
 
 
 def a_slot_in_a_word(walker: Walker, roof: Roof) -> None:
