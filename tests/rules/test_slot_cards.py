@@ -152,6 +152,31 @@ def test_four_taps_that_no_card_can_have_are_turned_down(corners, code):
     assert "offset" not in found["values"]
 
 
+@pytest.mark.parametrize("turned", [90, 180, 270, 37])
+def test_a_picture_turned_or_cut_reads_the_same(turned):
+    """No picture's size or middle is known to the rule."""
+    chance, turn, told = random.Random(SEED), math.radians(turned), 0
+    while told < 10:
+        slot, offset, pixel, axis, corners = scene(chance, 25)
+        points = [*slot_marks(slot, offset, pixel, axis), *(pixel(one) for one in corners)]
+        other = [(700 + x * math.cos(turn) - y * math.sin(turn), 90 + x * math.sin(turn) + y * math.cos(turn))
+                 for x, y in points]  # fmt: skip
+        one, same = (read(slot, way[:3], way[3:])["values"]
+                     for way in (points, other))  # fmt: skip
+        assert one.keys() == same.keys()
+        if "offset" in one:
+            told += 1
+            assert [same[name]["value"] for name in ("offset", "bound")] == pytest.approx(
+                [one[name]["value"] for name in ("offset", "bound")], abs=2e-3)  # fmt: skip
+
+
+def test_the_slot_s_ends_exchanged_turn_the_offset_round():
+    slot, offset, pixel, axis, corners = scene(random.Random(SEED), 25)
+    (ridge, eave, screw), card = slot_marks(slot, offset, pixel, axis), [pixel(one) for one in corners]
+    one, other = (read(slot, marks, card)["values"] for marks in ((ridge, eave, screw), (eave, ridge, screw)))
+    assert other["toward_ridge"]["value"] == pytest.approx(-one["toward_ridge"]["value"], abs=1e-9)
+
+
 def test_the_card_may_be_tapped_from_any_corner_and_either_way_round():
     chance = random.Random(SEED)
     slot, offset, pixel, axis, corners = scene(chance, 15)
