@@ -20,7 +20,7 @@ def textual(value: Any) -> Any:
 
 def lines_of(rec: dict[str, Any], area: str, found: dict[str, Any] = FOUND) -> list[dict[str, Any]]:
     """What a phone records of a check of this area."""
-    own = rec["areas"][area] | {"run": rec["areas"][area]["panel_length"]}
+    own = rec["areas"][area]
     told = fit(rec["job"], rec["assemblies"][own["assembly"]], own, found, DAY)
     return [
         {"line": one["line"], "verdict": {

@@ -67,6 +67,7 @@ def areas() -> dict[str, Any]:
         "start": "left",
         "coverage": q("16", "in"),
         "panel_length": q("40", "ft"),
+        "run": q("40", "ft"),
         "panel_count": 48,
         "fixed_line": {
             "from_low_end": q("40", "ft"),
@@ -84,6 +85,7 @@ def areas() -> dict[str, Any]:
         "start": "right",
         "coverage": q("18", "in"),
         "panel_length": q("100", "ft"),
+        "run": q("100", "ft"),
         "panel_count": 48,
         "zones": ["field"],
         "fixed_line": {"from_low_end": q("0", "ft"), "by": "fixed clips and eave cleat", "fasteners": 4},

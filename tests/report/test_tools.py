@@ -76,6 +76,8 @@ def test_every_instrument_is_listed_with_how_far_off_it_may_be_and_who_says_so(t
     assert len(contents["uncertainties"]) == 10
     assert "Tape ± 0.0625 in ours: common practice, no source" in text
     assert "Micrometer ± 0.0002 in the job: invented: checked on a gauge block" in text
+    in_si = read(sample_contents(whole(), units="SI"), tmp_path)
+    assert "± 0.025 mm" in in_si and "± 0 mm" not in in_si
 
 
 @pytest.mark.parametrize(("area", "asked"), [("yard", "Are the clips"), ("quay", "Are the slots")])

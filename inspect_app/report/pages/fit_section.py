@@ -14,6 +14,10 @@ from inspect_app.report.pages.text import line
 from inspect_app.report.pages.working import inputs_text, reason_text, rule_text, values_text
 
 SHARES = (0.46, 0.27, 0.27)
+# Said above in the line's own unit: the two sides and what is between them.
+PAIRED = ("minimum", "tested_minimum", "rise", "reading", "at_least", "at_most", "equal", "aimed", "centred", "run",
+          "needed", "return", "low", "high", "gap", "clearance", "spacing", "reached", "least", "penetration", "margin",
+          "days_left")  # fmt: skip
 
 
 def fit_section(page: Page, number: str) -> list[Any]:
@@ -21,19 +25,22 @@ def fit_section(page: Page, number: str) -> list[Any]:
     story: list[Any] = [Heading(page.say("chapter.fit"), "fit", number=number)]
     if not page.contents["fits"]:
         return [*story, Row("", Paragraph(page.say("fit_none"), BODY), 8)]
-    story.append(Row("", Paragraph(page.say("fit_says"), SMALL), 4))
+    chapter = [*story, Row("", Paragraph(page.say("fit_says"), SMALL), 4)]
+    story = []
     for at, one in enumerate(page.contents["fits"]):
-        story += _area(page, one, at)
+        story += _area(page, one, at, chapter)
+        chapter = []  # it stands over the first area's lines, on the same page
     return story
 
 
-def _area(page: Page, one: dict[str, Any], at: int) -> list[Any]:
+def _area(page: Page, one: dict[str, Any], at: int, chapter: list[Any]) -> list[Any]:
     name = line(one["name"], 90)
     said = line(one["said_by"]["name"], 80)
     who = page.voice.person(one["by"])
     if one["by"].get("name") != one["said_by"]["name"]:
         who += f" ({page.say('fit_named', name=said)})"
     head: list[Any] = [
+        *chapter,
         Heading(name, f"fit-{at + 1}", 1, name),
         Row(page.say("fit_recorded"), Paragraph(f"{page.voice.moment(one['at'])} · {who}", BODY)),
         Row(page.say("fit_for"), Paragraph(page.say("fit_for_says", day=page.voice.day(one["day"]),
@@ -77,7 +84,8 @@ def _line(page: Page, one: dict[str, Any]) -> list[Any]:
         key = f"fit.get.{one['get']}"
         what = line(page.say(key), 300) if page.voice.knows(key) else line(one["get"], 80)
         story += paragraphs("", [page.say("fit_get", what=what)])
-    working = one["working"] | {"rule": one["working"]["rule"] or ""}
+    left = {name: value for name, value in one["working"]["values"].items() if name not in PAIRED}
+    working = one["working"] | {"rule": one["working"]["rule"] or "", "values": left}
     told = [reason_text(page, working)]
     if values := values_text(page, working):
         told.append(f"{page.say('values')}: {values}")

@@ -4,6 +4,7 @@ from typing import Any
 
 from reportlab.platypus import Paragraph
 
+from inspect_app.report.number import number
 from inspect_app.report.pages.fit_sides import line_name
 from inspect_app.report.pages.look import SMALL
 from inspect_app.report.pages.page import Page
@@ -22,7 +23,7 @@ def instruments_part(page: Page) -> list[Any]:
     story += paragraphs("", texts or [page.say("no_instruments")])
     rows = [
         Columns("", [page.say(f"instrument_name.{one['instrument']}"),
-                     "± " + page.voice.quantity(one["uncertainty"], digits(one["uncertainty"])),
+                     "± " + _bound(page, one["uncertainty"]),
                      _origin(page, one)], SHARES)
         for one in page.contents["uncertainties"]
     ]  # fmt: skip
@@ -31,6 +32,12 @@ def instruments_part(page: Page) -> list[Any]:
         story += [space(5), together([Columns("", head, SHARES, SMALL), *rows]), space(3)]
         story.append(Row("", Paragraph(page.say("may_be_off_says"), SMALL)))
     return story
+
+
+def _bound(page: Page, bound: dict[str, Any]) -> str:
+    """As it was stated, to its last digit; in the report's units before that where those are others."""
+    stated = line(number(bound.get("value"), str(bound.get("unit", "")), digits(bound)))
+    return f"{page.voice.short(bound)} ({stated})" if page.voice.converted(bound) else stated
 
 
 def _origin(page: Page, one: dict[str, Any]) -> str:

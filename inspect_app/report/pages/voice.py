@@ -76,14 +76,16 @@ class Voice:
         moved = self.converted(value)
         if moved is None:
             return line(recorded)
-        return line(f"{number(moved[0], moved[1], places)} ({recorded})")
+        return line(f"{number(*moved, _fine(moved, places))} ({recorded})")
 
     def short(self, value: Any, places: int | None = None) -> str:
         """A quantity in the report's units alone, for a figure."""
         if not isinstance(value, dict) or "value" not in value:
             return "—"
-        moved = self.converted(value) or (value["value"], str(value.get("unit", "")))
-        return number(moved[0], moved[1], places)
+        moved = self.converted(value)
+        if moved is None:
+            return number(value["value"], str(value.get("unit", "")), places)
+        return number(*moved, _fine(moved, places))
 
     def converted(self, value: dict[str, Any]) -> tuple[float, str] | None:
         """``(number, unit)`` in the report's system; None where it is in it already or cannot be read."""
@@ -124,3 +126,11 @@ class Voice:
     def result(self, result: Any) -> str:
         """The word for a result."""
         return self.say(f"result.{result}") if result else self.say("result.none")
+
+
+def _fine(moved: tuple[float, str], places: int | None) -> int | None:
+    """More places for what the usual ones would turn into next to nothing: 0.001 in is 0.025 mm, not 0 mm."""
+    size = abs(moved[0])
+    if places is not None or moved[1] != "mm" or not 0 < size < 1:
+        return places
+    return 3 if size < 0.1 else 2
