@@ -79,7 +79,8 @@ def window_here(given: dict, system: str) -> dict:
 
 def settled(given: dict, here: dict, seen: dict, simple: bool = False) -> dict:
     """The answer for what was seen: ``toward_ridge`` within ``bound``, ``beside`` the slot's axis. By simple acceptance
-    only ``known``, what of the bound is the sight's own and no error, still counts."""
+    only ``known``, what of the bound is the sight's own and no error, still counts. ``astray``: how far a tap may be
+    off the axis, where that is not the whole bound."""
     shown, known, play, side = here["shown"], here["known"], here["play"], here["side"]
     doubt = movement_of(given["expansion"], here["distance"], given["metal_uncertainty"] or 0.0)
     bound = seen["bound"] + doubt
@@ -88,7 +89,7 @@ def settled(given: dict, here: dict, seen: dict, simple: bool = False) -> dict:
     shown.update(all_measured(found, here["length"]))
     if outside_range(given):
         return answer(shown, "not_determinable", reason("metal_outside_range"), known)
-    off_axis = not at_most(seen["beside"], given["shank"] + bound)
+    off_axis = not at_most(seen["beside"], given["shank"] + seen.get("astray", bound))
     if off_axis or not at_most(abs(offset) - bound, play, play):
         return answer(shown, "not_determinable", reason("outside_slot"), known)
     low, high = here["low"], here["high"]

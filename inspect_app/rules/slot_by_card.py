@@ -29,6 +29,7 @@ def judge(given: dict, system: str) -> dict:
     unusable = seen.get("reason") or too_old(given)
     if unusable is not None:
         return answer(here["shown"], "not_determinable", unusable, here["known"])
+    seen["astray"] = seen["bound"]  # the metal's doubt says nothing of where the screw was seen
     return settled(given, here, seen, simply(given))
 
 

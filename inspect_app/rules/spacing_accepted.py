@@ -1,7 +1,8 @@
 """``spacing@2``: ``spacing@1`` with the tape's uncertainty and the acceptance said: simple unless ``guarded``.
 
 The approved spacing is the target that a crew is told to keep, so a reading at it is a good one: simple acceptance by
-default, with its risk. The uncertainty is that of one gap; a mean over many gaps has its share of it.
+default, with its risk. The uncertainty is that of one gap; a mean over many gaps has its share of it. The widest gap
+and the mean are each held against the limit, and the worse of the two stands.
 """
 
 from inspect_app.rules.acceptance import ACCEPTANCE, accept, simply
@@ -13,22 +14,33 @@ from inspect_app.rules.spacing import told
 from inspect_app.rules.unit import SYSTEMS
 
 INPUTS = dict(BEFORE, uncertainty=wanted("length", required=False, most_mm=50.0), acceptance=ACCEPTANCE)
+RANK = {"pass": 0, "too_close": 1, "fail": 2}
 
 
 def judge(given: dict, system: str) -> dict:
     """``longest mean limit`` as ``spacing@1``; with an ``uncertainty`` its ``bound``, and by simple acceptance
     ``risk``. A good count alone still decides nothing."""
-    values, widest = told(given, system)
-    bound = given["uncertainty"] or 0.0
-    counted = given["count"] is not None
-    if counted and (given["gaps"] is None or widest > max(given["gaps"])):  # the mean decides, of so many gaps
-        bound = bound / (given["count"] - 1.0)
-    if bound > 0.0:
-        values["bound"] = measured(bound, SYSTEMS[system]["length"])
-    verdict = accept(widest, widest, bound, (None, given["limit"]), simply(given, "simple"), values)
+    values, _ = told(given, system)
+    bound, counted = given["uncertainty"] or 0.0, given["count"] is not None
+    seen = []  # each by its own doubt, so that a count beside it never makes a widest gap more certain
+    if given["gaps"] is not None:
+        seen.append(_held(given, max(given["gaps"]), bound))
+    if counted:
+        seen.append(_held(given, values["mean"]["value"], bound / (given["count"] - 1.0)))
+    worst = max(seen, key=lambda one: one["weighs"])
+    if worst["bound"] > 0.0:
+        values["bound"] = measured(worst["bound"], SYSTEMS[system]["length"])
+    verdict = worst["verdict"]
+    if verdict != "fail" and given["gaps"] is None:
+        return answer(values, "not_determinable", reason("widest_gap_needed"))
+    values.update(worst["risk"])
     if verdict == "fail":
         return answer(values, "fail", reason("gap_too_wide"))
-    if given["gaps"] is None:
-        values.pop("risk", None)  # nothing was accepted
-        return answer(values, "not_determinable", reason("widest_gap_needed"))
     return answer(values, verdict, reason("spacing_too_close") if verdict == "too_close" else None)
+
+
+def _held(given: dict, length: float, bound: float) -> dict:
+    risk: dict = {}
+    verdict = accept(length, length, bound, (None, given["limit"]), simply(given, "simple"), risk)
+    weighs = (RANK[verdict], risk["risk"]["value"] if risk else 0.0, length + bound)
+    return {"verdict": verdict, "bound": bound, "weighs": weighs, "risk": risk}

@@ -136,3 +136,27 @@ def test_one_more_bad_thing_never_turns_a_fail_into_a_pass(count, of, most):
     if count < of:
         fewer, more = (judge("count", {"count": n, "of": of, "at_most": most})["verdict"] for n in (count, count + 1))
         assert not (fewer == "fail" and more == "pass")
+
+
+@HELD
+@given(gap=st.decimals("23", "24.5", places=3), mean=st.decimals("22", "24.5", places=3), accepts=st.booleans())
+def test_a_count_beside_the_widest_gap_never_makes_it_more_certain(gap, mean, accepts):
+    """A mean of ten gaps is ten times as sure as one gap; where it is the wider of the two it lent the gap its own."""
+    alone = {"limit": q(24, "in"), "uncertainty": q("0.2", "in"), "gaps": [q(gap, "in")],
+             "acceptance": "simple" if accepts else "guarded"}  # fmt: skip
+    counted = {**alone, "count": 11, "over": q(mean * 10, "in")}
+    one, both = judge("spacing", alone), judge("spacing", counted)
+    order = ("pass", "too_close", "fail")
+    assert order.index(both["verdict"]) >= order.index(one["verdict"])
+    assert both["verdict"] != "pass" or mean <= 24
+    risks = [found["values"].get("risk", {"value": 0})["value"] for found in (one, both)]
+    assert risks[1] >= risks[0]
+
+
+def test_a_rough_thermometer_does_not_excuse_a_tap_off_the_slot_s_axis():
+    """How the metal moves with its temperature says nothing of where the screw was seen."""
+    taps = {"ridge_end": ["0", "0"], "eave_end": ["1000", "0"], "screw": ["500", "250"]}
+    slot = {**RANGE, "slot": q(1, "in"), "shank": q("0.19", "in"), "length": q(40, "ft"), "station": q(40, "ft"),
+            "fixed_line": q(20, "ft"), "taps": taps, "acceptance": "simple"}  # fmt: skip
+    told = [judge("slot", {**slot, "metal_uncertainty": q(rough, "dF")}) for rough in (0, 20)]
+    assert [(one["verdict"], one["reason"]["code"]) for one in told] == [("not_determinable", "outside_slot")] * 2
