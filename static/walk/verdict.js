@@ -46,9 +46,11 @@ export function recorded({ result, rule, reason, inputs, values }) {
 }
 
 /**
- * Decimals of a rule's lengths: sheet metal one finer than the rest, as the gauge tables are; undefined for the usual.
+ * Decimals of a rule's numbers: sheet metal one finer than the rest, as the gauge tables are, a slope's angles to a
+ * hundredth; undefined for the usual. The report's are in `pages/working.py`.
  * @param {string} rule @param {string} unit @returns {number | undefined}
  */
 export function places(rule, unit) {
+  if (/^slope@/.test(rule) && unit === 'deg') return 2
   return /^thickness@/.test(rule) ? /** @type {Record<string, number>} */ ({ in: 4, mm: 3 })[unit] : undefined
 }

@@ -9,6 +9,11 @@ import pytest
 
 from inspect_app.record.judge import judge_item
 from inspect_app.record.rejudge import rejudge
+from inspect_app.report.pages.look import load_fonts
+from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.voice import Voice
+from inspect_app.report.pages.working import places
+from tests.report.laid_out import FONTS, WORDS
 from tests.report.sample_answers import METAL, slot
 from tests.report.sample_ground import q
 
@@ -19,7 +24,8 @@ import { number } from './static/words/number.js'
 import { readFileSync } from 'node:fs'
 const answers = JSON.parse(readFileSync(0, 'utf8'))
 console.log(JSON.stringify([...answers.map((one) => computed(one, 'R')), judged('not_applicable'), noted(),
-  number('0.0239', 'in', places('thickness@1', 'in')), number('0.0239', 'in', places('spacing@1', 'in'))]))
+  number('0.0239', 'in', places('thickness@1', 'in')), number('0.0239', 'in', places('spacing@1', 'in')),
+  number('0.0297', 'deg', places('slope@2', 'deg'))]))
 """
 MOVEMENT = {"distance": "assembly.d", "expansion": "job.expansion", "metal_low": "job.low", "metal_high": "walk.now"}
 THICKNESS = {"gauge": "assembly.gauge", "system": "assembly.system", "reading": "reading.value", "coated": True}
@@ -50,7 +56,7 @@ def test_whatever_a_phone_records_of_a_rule_s_answer_the_office_finds_the_same()
         asked("thickness@1", THICKNESS, reading={"value": q("0.021", "in")}),
         asked("thickness@1", THICKNESS, reading={"value": q("0.026", "in")}),
     ]
-    *ruled, chosen, noted, _, _ = by_the_phone(answers)
+    *ruled, chosen, noted, _, _, _ = by_the_phone(answers)
     assert [one["result"] for one in ruled] == [
         "not_applicable", "not_determinable", "not_determinable", "fail", "not_determinable",
     ]  # fmt: skip
@@ -58,8 +64,12 @@ def test_whatever_a_phone_records_of_a_rule_s_answer_the_office_finds_the_same()
     assert [rejudge(chosen, "not_applicable"), rejudge(noted)] == [None, None]
 
 
-def test_the_phone_shows_sheet_metal_to_four_places_as_the_report_does():
-    assert by_the_phone([])[-2:] == ["0.0239\u00a0in", "0.024\u00a0in"]
+def test_the_phone_shows_sheet_metal_and_slopes_as_finely_as_the_report_does():
+    load_fonts(FONTS)
+    page = Page({}, Voice(WORDS, "en", "US"), lambda _: None)
+    shown = [("thickness", q("0.0239", "in")), ("spacing", q("0.0239", "in")), ("slope", q("0.0297", "deg"))]
+    in_report = [page.voice.quantity(one, places(page, rule, one)) for rule, one in shown]
+    assert by_the_phone([])[-3:] == in_report == ["0.0239\u00a0in", "0.024\u00a0in", "0.03°"]
 
 
 @pytest.mark.parametrize(

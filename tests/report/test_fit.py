@@ -6,10 +6,11 @@ import pytest
 
 from inspect_app.record.fit import fit
 from inspect_app.report.pages.fit_sides import line_name
+from inspect_app.report.pages.look import load_fonts
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.voice import Voice
 from tests.record.fit_sample import CLIPS, DAY, FIXED, FLANGE, world
-from tests.report.laid_out import WORDS, lay_out, sample_contents, texts_of
+from tests.report.laid_out import FONTS, WORDS, lay_out, sample_contents, texts_of
 from tests.report.sample import record
 from tests.report.sample_fit import FOUND, checked
 from tests.report.sample_ground import q
@@ -64,6 +65,15 @@ def test_an_area_without_a_check_is_not_looked_at_and_with_one_it_is_not_named_t
     rec["fits"] = {}
     assert len([one for one in sample_contents(rec)["not_seen"] if one["code"] == "area_no_fit"]) == 2
     assert "No fit check has been recorded" in read(sample_contents(rec), tmp_path)
+
+
+def test_what_is_printed_as_approved_is_what_the_line_was_judged_by_not_what_stands_now():
+    rec = whole()
+    rec["assemblies"]["a-flange"]["approval"]["expires"] = "2026-01-01"
+    rec["assemblies"]["a-flange"]["deck"] = "another deck"
+    told = lines(sample_contents(rec))
+    assert (told["approval"]["pair"]["limit"], told["approval"]["now"]) == ("2028-03-01", "fail")
+    assert told["deck"]["pair"]["limit"] == "5/8 in plywood"
 
 
 @pytest.mark.parametrize(("what", "thing"), [("area", ("areas", "quay")), ("assembly", ("assemblies", "a-flange"))])
@@ -129,6 +139,7 @@ def test_the_cover_says_that_a_line_fails_even_where_no_answer_does(tmp_path):
 
 def test_every_line_and_everything_to_get_has_words_in_both_languages():
     kinds = {one["line"] for roof in (FLANGE, CLIPS, FIXED) for one in fit(*world(roof).values(), DAY)} | {"zones"}
+    load_fonts(FONTS)
     for language in ("en", "es"):
         page = Page({}, Voice(WORDS, language, "US"), lambda _: None)
         assert [kind for kind in kinds if line_name(page, kind) == kind.replace("_", " ")] == []
