@@ -92,6 +92,14 @@ def test_a_walk_of_one_area_from_the_ground_leaves_out_only_what_applies_there(t
     assert f"roof area {'Yard' if area == 'yard' else 'Quay'} slope" in text
 
 
+def test_a_finding_of_a_whole_area_says_which_area_it_is_in(tmp_path):
+    rec = from_the_ground(whole(), "yard")
+    one = rec["answers"]["papers walk/papers/approval"]
+    one |= {"result": "fail", "verdict": by_eye("fail")}
+    rec["findings"][one["id"]] = {"id": one["id"], "result": "fail", "state": "open"}
+    assert "Yard slope, as a whole" in read(sample_contents(rec, final=True), tmp_path)
+
+
 def test_an_area_seen_as_a_whole_only_is_said_to_be_so():
     rec = from_the_ground(whole(), "yard")
     rec["stations"] = {key: one for key, one in rec["stations"].items() if one["area"] == "quay"}

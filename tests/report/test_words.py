@@ -38,11 +38,13 @@ def test_every_fact_has_a_name_that_the_words_can_fill():
 ONE_WORD = [
     (r"\bjobs?\b", r"\btrabajos?\b", r"\bobras?\b"),
     (r"\bseams?\b", r"\bjuntas?\b", r"\bcosturas?\b"),
+    (r"\bentr(y|ies)\b", r"\basientos?\b", r"\bregistros?\b"),
+    (r"\bkeys?\b", r"\bllaves?\b", r"\bclaves?\b"),
     (r"\bpass(es|ed)?\b", r"\bcumpl\w+", r"\bpasa"),
 ]
 
 
-@pytest.mark.parametrize(("ours", "other", "right"), ONE_WORD, ids=["obra", "costura", "pasa"])
+@pytest.mark.parametrize(("ours", "other", "right"), ONE_WORD, ids=["obra", "costura", "registro", "clave", "pasa"])
 def test_a_thing_has_one_spanish_word_on_every_screen_and_page(ours, other, right):
     said = 0
     for file in sorted((STATIC / "words").glob("*.json")):

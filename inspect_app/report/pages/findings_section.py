@@ -37,13 +37,20 @@ def _title(page: Page, finding: dict[str, Any]) -> str:
 def _listed(page: Page, finding: dict[str, Any], answer: dict[str, Any] | None) -> Any:
     """One line of the list at the head: what has to be acted on, before the evidence for it."""
     question = line(page.voice.both((answer or {}).get("question"), finding["id"]), 160)
-    where = f'<font color="#646b70" size="7.3">{page.place(finding["station"])}</font>'
+    where = f'<font color="#646b70" size="7.3">{_where(page, finding)}</font>'
     return Row(page.to("finding", finding["n"], _title(page, finding)), Paragraph(f"{question} {where}", BODY))
+
+
+def _where(page: Page, finding: dict[str, Any]) -> str:
+    """Its place; the roof area where that was looked at as a whole."""
+    if finding["station"] is None and finding["area"]:
+        return page.say("area_as_whole", area=page.area(finding["area"]))
+    return page.place(finding["station"])
 
 
 def _finding(page: Page, finding: dict[str, Any], answer: dict[str, Any] | None) -> list[Any]:
     title = _title(page, finding)
-    where = page.place(finding["station"])
+    where = _where(page, finding)
     if finding["station"]:
         where += f" ({page.to('place', finding['station'], page.say('see_place'))})"
     head = [
