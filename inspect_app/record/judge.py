@@ -4,6 +4,9 @@ from inspect_app.record.paths import follow, zone_of
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import describe, judge
 
+# Rules do without these: then the approved gauge stands for the sheet in hand, and a temperature is exact and fresh.
+TOLD = ("reading.value", "reading.metal_temperature", "reading.metal_uncertainty", "reading.metal_age")
+
 
 def judge_item(item: dict, context: dict) -> dict:
     """The rulebook's answer for ``item`` (a compiled checklist item with a ``rule``).
@@ -25,7 +28,7 @@ def judge_item(item: dict, context: dict) -> dict:
         value = follow(rule["inputs"][name], context)
         if value is not None:
             inputs[name] = value
-        elif known.get(name, {}).get("required"):
+        elif known.get(name, {}).get("required") or _left_out(rule["inputs"], name, context):
             return _unknown(rule["name"], inputs, "missing_input", {"input": name, "path": rule["inputs"][name]})
     try:
         answer = judge(rule["name"], inputs)
@@ -38,6 +41,21 @@ def judge_item(item: dict, context: dict) -> dict:
     return answer
 
 
+def _left_out(paths: dict, name: str, context: dict) -> bool:
+    """Whether the item asks for it and nobody told: what a person reads, how old and how sure, how good the tool is. A
+    slope's readings stand in for its value."""
+    path = paths[name]
+    if path == "reading.value" and "reading.readings" in paths.values():
+        return follow("reading.readings", context) is None
+    return path in TOLD or (isinstance(path, str) and path.startswith("job.instruments."))
+
+
 def _unknown(name: str, inputs: dict, code: str, facts: dict) -> dict:
+    """What is recorded must not judge to anything else later: inputs that the rule takes as they are are left out."""
+    try:
+        judge(name, inputs)
+        inputs = {}
+    except Refused:
+        pass
     return {"rule": name, "verdict": "not_determinable", "reason": {"code": code, "facts": facts},
             "values": {}, "inputs": inputs}

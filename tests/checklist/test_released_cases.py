@@ -4,11 +4,13 @@ The limits are reckoned by hand: 40 ft of steel at 6.5e-6 per °F, the metal at 
 0.2808 in and grows by 0.3432 in; 100 ft, 0.702 and 0.858 in. Folds: 1.25 and 2.25 in of return, 3/8 in to stay hooked.
 """
 
+import copy
 import json
 
 import pytest
 
 from inspect_app.record.judge import judge_item
+from inspect_app.record.rejudge import rejudge
 from inspect_app.rules.rulebook import describe
 from inspect_app.settings import shipped
 from tests.checklist.released import COMPUTED, NEWEST, context, find, named, q
@@ -186,3 +188,33 @@ def test_an_area_without_a_fixed_line_is_no_pass_for_the_hem_and_still_a_verdict
     place["area"]["fixed_line"] = None
     assert judge_item(find(f"end-of-day-walk-{version}", "hem_gap"), place)["verdict"] == "not_determinable"
     assert judge_item(find(f"nail-flange-fastening-{version}", "slot_place"), place)["verdict"] == "fail"
+
+
+TOLD = [one for one in ROWS if one[0].endswith("-2") or one[0][:-2] not in ("nail-flange-fastening", "clip-fastening",
+                                                                            "end-of-day-walk")]  # fmt: skip
+ALTERNATIVES = {"reading.reversed", "reading.coated", "reading.coating"}  # the rule answers for these itself
+WORST_CASE = {"area.fixed_line.from_low_end", "area.panel_length", "station.from_low_end"}
+BY_THE_APPROVAL = {"assembly.tested_gauge", "assembly.tested_gauge_system", "assembly.fastener_head_diameter"}
+MAY_MISS = ALTERNATIVES | WORST_CASE | BY_THE_APPROVAL | {"job.acceptance"}
+
+
+@pytest.mark.parametrize(("name", "item", "area", "reading", "verdict"), TOLD)
+def test_nothing_that_an_item_asks_for_can_be_left_out_for_a_pass(name, item, area, reading, verdict):
+    """Not the value, the age or the doubt of a temperature, or the instrument's own: what is unknown was never good."""
+    asked = find(name, item)
+    for path in asked["rule"]["inputs"].values():
+        if isinstance(path, str) and "." in path and path not in MAY_MISS:
+            place = copy.deepcopy(context(area, reading))
+            place["zone"] = {"spacing": None} if path.startswith("zone.") else None
+            *steps, last = path.split(".")
+            at = place
+            for step in steps:
+                at = at.get(step) or {}
+            if at.get(last) is None and not path.startswith("zone."):
+                continue
+            at[last] = None
+            answer = judge_item(asked, place)
+            assert answer["verdict"] != "pass", path
+            again = {"result": answer["verdict"] or "not_applicable", **{part: answer[part] for part in (
+                "rule", "inputs", "values")}}  # fmt: skip
+            assert rejudge(again) == "same", path  # and what is recorded of it comes out the same
