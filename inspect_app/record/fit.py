@@ -10,6 +10,7 @@ from inspect_app.record.instruments import instruments
 from inspect_app.record.judge import judge_item
 from inspect_app.record.paths import ROOTS, follow
 from inspect_app.rules.answer import reason
+from inspect_app.rules.compare import at_most
 from inspect_app.rules.quantity import convert
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import judge
@@ -83,9 +84,14 @@ def _fixed_place(context: dict) -> dict:
     """Whether the record says where the panels of this area are held; how many places hold one is a line of its own."""
     line = context["area"].get("fixed_line")
     try:
-        convert(follow("area.fixed_line.from_low_end", context), "m", "fixed_line")
-    except Refused:
-        return _open("fixed_place", None, "fixed_line", "area.fixed_line", {})
+        at = convert(follow("area.fixed_line.from_low_end", context), "m", "fixed_line")
+        long = convert(follow("area.panel_length", context), "m", "length")
+    except Refused as refused:
+        where = "area.fixed_line" if refused.field == "fixed_line" else "area.panel_length"
+        return _open("fixed_place", None, refused.field, where, {})
+    if not (at_most(0.0, at, long) and at_most(at, long)):  # held by nothing that is on this roof
+        return {"line": "fixed_place", "rule": None, "verdict": "not_determinable", "values": {}, "inputs": {},
+                "reason": reason("beyond_panel", {"field": "fixed_line"}), "get": "area.fixed_line"}  # fmt: skip
     return _said("fixed_place", "pass", None, {"fixed_line": line["from_low_end"]})
 
 

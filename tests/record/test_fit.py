@@ -213,8 +213,8 @@ def reading(path, roof):
         told |= {"zone:field", "zone:edge"}
     if path.endswith("metal_now_by"):
         told |= {"fold_gap", "clearance"}
-    alone = {"fixed_line": "fixed_place", "slope_by": "slope_found", "fastener_length": "penetration",
-             "tested_gauge": "thickness"}  # fmt: skip
+    alone = {"fixed_line": "fixed_place", "panel_length": "fixed_place", "slope_by": "slope_found",
+             "fastener_length": "penetration", "tested_gauge": "thickness"}  # fmt: skip
     return told | {path.split(".")[1], alone.get(path.split(".")[1])}
 
 
@@ -266,3 +266,11 @@ def test_how_the_metal_s_temperature_was_had_counts_and_nobody_s_word_counts_as_
     assert bounds["contact"] == pytest.approx(0.0625 + 0.00936)
     assert bounds["infrared"] == pytest.approx(0.0625 + 0.0234)
     assert bounds["estimate"] == bounds[None] == pytest.approx(0.0625 + 0.0468)
+
+
+@pytest.mark.parametrize("line", [q("-1", "ft"), q("31", "ft"), q("9.2", "m")])
+def test_a_fixed_line_that_is_not_on_the_panel_holds_nothing(line):
+    roof = put_into(world(), "area.fixed_line.from_low_end", line)
+    (told,) = [one for one in fit(*roof.values(), DAY) if one["line"] == "fixed_place"]
+    assert (told["verdict"], told["reason"]["code"], told["get"]) == (
+        "not_determinable", "beyond_panel", "area.fixed_line")  # fmt: skip
