@@ -72,7 +72,7 @@ def test_a_record_is_folded_again_when_only_the_people_have_changed(any_office):
         records = any_office.parts.records
         assert records.record(job)["flags"] == []
         with any_office.parts.transactions.writing() as session:
-            session.execute(sa.update(PersonRow).where(PersonRow.login == "fay").values(role="reviewer"))
+            session.execute(sa.update(PersonRow).where(PersonRow.login == "fay").values(role="administrator"))
         codes = {flag["code"] for flag in records.record(job)["flags"]}
     assert "no_authority" in codes
 

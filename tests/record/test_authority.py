@@ -1,0 +1,31 @@
+"""Who may say what: a reviewer surveys a claim, and neither registers a roof nor checks its fit."""
+
+import pytest
+
+from inspect_app.record.authority import MAY, objection
+
+ROLES = ("administrator", "foreman", "inspector", "reviewer")
+EXPECTED = {
+    "job": {"administrator"},
+    "assembly": {"administrator"},
+    "area": {"administrator", "inspector", "foreman"},
+    "fit": {"administrator", "inspector", "foreman"},
+    "walk": {"foreman", "inspector", "reviewer"},
+    "station": {"foreman", "inspector", "reviewer"},
+    "answer": {"foreman", "inspector", "reviewer"},
+    "photo": {"foreman", "inspector", "reviewer"},
+    "signoff": {"foreman", "inspector", "reviewer"},
+}
+
+
+@pytest.mark.parametrize("role", ROLES)
+@pytest.mark.parametrize("kind", sorted({*MAY, *EXPECTED}))
+def test_what_a_role_may_say_is_taken_and_all_else_is_flagged(kind, role):
+    people = {"p": {"name": "P", "role": role, "kids": ["K"]}}
+    told = objection({"kid": "K", "payload": {"by": "p", "kind": kind}}, people)
+    assert told == ("" if role in EXPECTED[kind] else "no_authority")
+
+
+def test_a_kind_of_a_later_release_is_nobody_s_to_say_yet():
+    people = {"p": {"name": "P", "role": "administrator", "kids": ["K"]}}
+    assert objection({"kid": "K", "payload": {"by": "p", "kind": "lot"}}, people) == "no_authority"
