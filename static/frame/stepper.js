@@ -6,7 +6,7 @@ import { decimal, mark, step } from './amount.js'
 
 /**
  * @param {{label: string, value: string | null, unit?: string, steps: number[], onChange: (value: string) => any,
- *   onWrong?: () => any, from?: string, low?: number, high?: number, name?: string, hint?: string}} props `steps` positive, e.g. `[1, 10]`;
+ *   onWrong?: (text: string) => any, from?: string, low?: number, high?: number, name?: string, hint?: string}} props `steps` positive, e.g. `[1, 10]`;
  *   `from`: where the first step starts while there is no value; `onWrong`: the text is no
  *   such number, so the caller drops the value: the last right part of a wrong text (`12` of `12..5`) is nobody's reading
  */
@@ -17,7 +17,7 @@ export function Stepper({ label, value, unit, steps, onChange, onWrong, from = '
   const put = (/** @type {string} */ text) => {
     const read = decimal(text)
     if (read !== null && Number(read) >= low && Number(read) <= high) onChange(read)
-    else onWrong?.()
+    else onWrong?.(text)
   }
   // A value set elsewhere, such as by a tap on the plan, takes the place of a wrong text.
   useEffect(() => { if (wrong && value !== null) setTyped(null) }, [value])

@@ -174,6 +174,11 @@ def a_run_of_gaps(walker: Walker, roof: Roof) -> None:
     verdict(walker, "not_determinable")
     type_in(walker, "gap-widest", "12.0")
     assert "50\xa0%" in verdict(walker, "pass"), "the risk of simple acceptance, right at the limit"
+    for wrong in ("1..1", "11.5"):
+        type_in(walker, "gap-count", wrong)
+        assert no_verdict(walker), "a widest gap alone passes: not beside a count that stands wrong"
+    type_in(walker, "gap-count", "")
+    verdict(walker, "pass")
     walker.choose("gaps-way", "list")
     page.fill("#in-gap-list", "11.5 12 1/4 11,13")
     walker.sees('[data-name="gaps-wrong"]:has-text("11,13")')
