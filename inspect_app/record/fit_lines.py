@@ -47,7 +47,8 @@ def lines(assembly: dict, found: dict) -> list:
     if attachment in CLIPS:
         told.append(_line("clip_seam", "clip_seam", {"seam": "assembly.seam", "seams": "assembly.clip_seams"},
                           "seams seam"))  # fmt: skip
-    fastener = "found.fastener_length" if found.get("fastener_length") is not None else "assembly.fastener_length"
+    # The approved one, while nobody looked; one that was looked at and is not told is unknown.
+    fastener = "found.fastener_length" if "fastener_length" in found else "assembly.fastener_length"
     told.append(_line("penetration", "penetration", {
         "fastener": fastener, "build_up": "found.build_up", "least": "assembly.penetration"},
                       "least build_up fastener"))  # fmt: skip

@@ -37,7 +37,8 @@ export function Found({ field, record, found, change }) {
     return html`<${Stepper} name=${field} label=${label} hint=${hint} value=${found[field] === undefined ? null : String(found[field])} steps=${[1]} low=${0} high=${99} onChange=${whole} onWrong=${() => put(undefined)} />`
   }
   const unit = field === 'slope' ? '/12' : unitOf(record.job, field === 'metal_now' ? 'heat' : 'near')
+  // A number that stands wrong is null, not left out: what nobody looked at may be taken from the approval.
   const [steps, low, high] = field === 'slope' ? [[0.25, 1], 0, 48] : field === 'metal_now' ? [[1, 10], -80, 250] : [NEAR[unit], 0, 2000]
   return html`<${Stepper} name=${field} label=${label} hint=${hint} value=${found[field]?.value ?? null} unit=${unit === '/12' ? say('area.slope.unit') : field === 'metal_now' ? `°${unit}` : unit}
-    steps=${steps} low=${low} high=${high} onChange=${(/** @type {string} */ text) => put(quantity(text, unit))} onWrong=${() => put(undefined)} />`
+    steps=${steps} low=${low} high=${high} onChange=${(/** @type {string} */ text) => put(quantity(text, unit))} onWrong=${(/** @type {string} */ text) => put(text.trim() ? null : undefined)} />`
 }

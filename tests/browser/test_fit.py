@@ -31,6 +31,15 @@ def test_a_fit_check_without_signal_keeps_what_was_found_and_arrives_once(
     page.reload()  # what was found is on the disk, not in the page
     walker.sees('[data-name="verdict"][data-result="fail"]')
     page.go_back()
+    walker.tap('[data-line="penetration"]')
+    page.fill('.stepper[data-name="build_up"] input', "0.25")
+    short = page.locator('.stepper[data-name="fastener_length"] input')
+    for typed, result in (("0.5", "fail"), ("0.5..", "not_determinable"), ("", "pass")):
+        short.fill(typed)  # one that was measured and typed wrong is not the approved one
+        walker.sees(f'[data-name="verdict"][data-result="{result}"]')
+    page.fill('.stepper[data-name="build_up"] input', "")
+    walker.sees('[data-name="verdict"][data-result="not_determinable"]')
+    page.go_back()
     first = page.locator('[data-name="fit-line"]').first
     assert first.get_attribute("data-result") == "fail"
     walker.named("record-fit")

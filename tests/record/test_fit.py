@@ -244,7 +244,8 @@ def test_every_line_and_everything_that_can_be_missing_has_words_in_both_languag
     keys = {f"fit.sense.{one['pair']['sense']}" for roof in roofs for one in lines(roof).values()}
     keys |= {f"fit.{part}.{one}" for part in ("line", "why") for one in ("fixed_place", "zone", "zones", "deck")}
     for roof in roofs:
-        for line in fit_lines.lines(roof["assembly"], roof["found"] | {"fastener_length": None}):
+        del roof["found"]["fastener_length"]
+        for line in fit_lines.lines(roof["assembly"], roof["found"]):
             keys |= {f"fit.{part}.{line['line']}" for part in ("line", "why")}
             paths = [path for path in line["inputs"].values() if isinstance(path, str)]
             keys |= {"fit.get." + ".".join(path.split(".")[:2]) for path in paths if path != "equal"}
@@ -274,3 +275,11 @@ def test_a_fixed_line_that_is_not_on_the_panel_holds_nothing(line):
     (told,) = [one for one in fit(*roof.values(), DAY) if one["line"] == "fixed_place"]
     assert (told["verdict"], told["reason"]["code"], told["get"]) == (
         "not_determinable", "beyond_panel", "area.fixed_line")  # fmt: skip
+
+
+def test_a_fastener_that_was_measured_and_typed_wrong_is_not_taken_for_the_approved_one():
+    verdicts_of = [verdicts(put_into(world(), "found.fastener_length", one)) for one in (q("0.5", "in"), None)]
+    assert [one["penetration"] for one in verdicts_of] == ["fail", "not_determinable"]
+    roof = world()
+    del roof["found"]["fastener_length"]
+    assert verdicts(roof)["penetration"] == "pass", "while nobody looked the approved one stands"
