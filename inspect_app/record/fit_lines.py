@@ -111,13 +111,15 @@ def _with(some: dict, more: dict) -> dict:
     return both
 
 
-def rule_of(line: str) -> "str | None":
-    """The rule, without its version, by which a line of that name is settled; None where it is by no rule."""
+def settled_by(line: str) -> "tuple[str, dict] | None":
+    """``(rule without its version, {input: its path, or what it always is})`` by which a line of that name is settled,
+    whatever the attachment; None where it is by no rule."""
     if line.startswith("zone:"):
-        return "zone_spacing"
-    for attachment in ("fixed_clip", "expansion_clip"):
+        return "zone_spacing", {"spacing": "assembly.zones", "pitch": "assembly.slot_pitch"}
+    rule, inputs = "", {}
+    for attachment in ("nail_flange", "fixed_clip", "expansion_clip"):
         for one in lines({"attachment": attachment}, {}):
             if one["line"] == line:
-                name: str = one["rule"].split("@")[0]
-                return name
-    return None
+                rule = one["rule"].split("@")[0]
+                inputs.update(one["inputs"])
+    return (rule, inputs) if rule else None

@@ -1,7 +1,7 @@
 """Judge a recorded verdict again from its own inputs. The verdict shown at the time stands; this stands
 beside it."""
 
-from inspect_app.record.fit_lines import rule_of
+from inspect_app.record.fit_lines import settled_by
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import judge
 from inspect_app.rules.unit import change_unit, dimension_of
@@ -36,15 +36,17 @@ def rejudge(verdict: dict, choice: "str | None" = None) -> "str | None":
 
 
 def rejudge_line(line: dict) -> "str | None":
-    """As ``rejudge``, of one line ``{"line", "verdict"}`` of a fit check. A line is settled by its own rule and by no
-    other; what a person says of the deck or the underlayment, or the record of the fixed line, by its own inputs."""
+    """As ``rejudge``, of one line ``{"line", "verdict"}`` of a fit check. A line is settled by its own rule and inputs
+    and by no others: the same rule the other way round, ``at_least`` for ``at_most``, lets anything pass. What a
+    person says of the deck or the underlayment, or the record of the fixed line, is settled by its own inputs."""
     name, verdict = line["line"], line["verdict"]
-    rule, own = verdict.get("rule"), rule_of(name)
+    rule, own = verdict.get("rule"), settled_by(name)
     result, inputs = verdict.get("result"), verdict.get("inputs") or {}
     if rule is not None:
-        if own is not None and rule.split("@")[0] != own:
+        again = rejudge(verdict)
+        if own is not None and (rule.split("@")[0] != own[0] or (again == "same" and not _its_own(inputs, own[1]))):
             return "different"
-        return rejudge(verdict)
+        return again
     if result == "not_determinable":
         return None
     if name == "fixed_place":
@@ -54,6 +56,11 @@ def rejudge_line(line: dict) -> "str | None":
         return "same" if inputs.get("approved") and says == result else "different"
     # A line of a later release may be one that a person settles; those of this one are settled by a rule.
     return "different" if own is not None or name == "zones" else "not_determinable"
+
+
+def _its_own(inputs: dict, own: dict) -> bool:
+    """Whether every input is one of the line's, and one that is the same for every roof is that."""
+    return all(name in own and (isinstance(own[name], str) or inputs[name] == own[name]) for name in inputs)
 
 
 def _same_values(recorded: dict, again: dict) -> bool:

@@ -11,7 +11,7 @@ from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN
 from inspect_app.record.fit import fit
 from tests.bodies import body_of
 from tests.evidence.record import contents, files, made, receipts, sign
-from tests.record.fit_sample import DAY, world
+from tests.record.fit_sample import DAY, q, world
 from tests.report.sample_fit import textual
 
 RECORD = made()
@@ -92,6 +92,8 @@ def with_line(name: str, **changed: Any) -> list[Any]:
         ("run", {"inputs": LINES[4]["verdict"]["inputs"] | {"run": {"value": "90", "unit": "ft"}}}),
         ("run", {"rule": None, "inputs": {}, "values": {}}),
         ("zone:field", {"rule": "limit@1", "values": {}, "inputs": {"reading": 1, "at_most": 2}}),
+        ("longest_panel", {"inputs": {"reading": q("400", "ft"), "at_least": q("3", "ft")}, "values": {}}),
+        ("fixed_count", {"inputs": {"reading": 2, "equal": 2}, "values": {}}),
         ("deck", {"inputs": {"approved": "5/8 in plywood", "deck": "other"}}),
         ("underlayment", {"inputs": {}}),
         ("fixed_place", {"result": "fail"}),
