@@ -19,7 +19,7 @@ PACKAGING := pyproject.toml package.json package-lock.json hatch_build.py
 	@touch $@
 
 demo: .venv/ready
-	$(BIN)/seamwalk demo $(if $(ONCE),--once)
+	$(BIN)/seamwalk demo $(if $(ONCE),--once) $(if $(PORT),--port $(PORT))
 
 machine: .venv/ready-for-tests
 	@sh .ci/machine $(BIN)
