@@ -1,7 +1,7 @@
 // The home of a job is its drawn roof: area by area, with what was looked at and what was found marked on it.
 
 import { html } from '../frame/view.js'
-import { say } from '../words/say.js'
+import { pick, say } from '../words/say.js'
 import { path } from '../frame/route.js'
 import { shown } from '../frame/amount.js'
 import { clock } from '../frame/age.js'
@@ -47,8 +47,8 @@ export function Job({ job, record, definitions, person }) {
     <//>
     <${Part} name=${say('job.walks')}>
       ${walks.length === 0 && html`<p>${say('job.no_walks')}</p>`}
-      ${walks.map((/** @type {any} */ walk) => html`<a key=${walk.id} class="press tall" href=${path('job', job, 'walk', walk.id)}>
-        <span class="label">${clock(walk.at)}<span class="under">${walk.crew ? walk.crew + ' · ' : ''}${walk.signoff ? '✓ ' + say('walk.signed') : '… ' + say('walk.open')}</span></span>
+      ${walks.map((/** @type {any} */ walk) => html`<a key=${walk.id} class="press tall" href=${path('job', job, 'walk', walk.id)} data-name="walk">
+        <span class="label">${pick(definitions.find((one) => one.digest === walk.definition)?.title) ?? say('walk')}<span class="under">${clock(walk.at)} · ${walk.crew ? walk.crew + ' · ' : ''}${walk.signoff ? '✓ ' + say('walk.signed') : '… ' + say('walk.open')}</span></span>
         <span class="go" aria-hidden="true">→</span></a>`)}
       <a class="press" href=${path('job', job, 'report')} data-name="report">${say('report')}</a>
       <a class="press" href=${path('job', job, 'instruments')} data-name="instruments">${say('instruments')}</a>

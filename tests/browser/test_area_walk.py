@@ -62,9 +62,30 @@ def test_an_area_is_checked_before_work_without_going_up(chromium: Any, roof: Ro
     told = verify(sealed.read_bytes())
     status = {fact.name: fact.status for fact in told.facts}
     assert not told.failed and status["verdicts_recompute"] == HOLDS
+    page.evaluate("(hash) => { location.hash = hash }", f"#/job/{roof.job}")
+    walker.sees('[data-name="walk"]:has-text("Before work: does the assembly fit this roof?")')
     page.evaluate("(hash) => { location.hash = hash }", f"#/job/{roof.job}/report")
     number = int(sealed.stem.removeprefix("report-"))
     walker.sees(f'[data-name="report-number"]:has-text("Report no. {number}")')
+    assert walker.faults == []
+
+
+def test_what_was_read_on_one_area_is_not_judged_as_another_s(chromium: Any, roof: Roof, tmp_path: Path) -> None:
+    walker = Walker(chromium.new_context(**PHONE).new_page(), roof.url, tmp_path)
+    walker.sign_in("foreman")
+    walker.open_job()
+    walker.begin_walk()
+    walker.item("coil_thickness")
+    number = walker.page.locator('.stepper[data-name="reading"] input')
+    for area in ("Quay", "Yard"):
+        walker.tap(f'fieldset[data-name="area"] button:has-text("{area}")')
+        walker.sees(f'[data-name="gauge"]:has-text("{area}")')
+        assert number.input_value() == "" and walker.page.locator('[data-name="verdict"]').count() == 0
+        number.fill("0.0265")
+        walker.choose("coated", "no")
+        walker.sees('[data-name="verdict"][data-result="pass"]')
+    walker.tap('fieldset[data-name="area"] button:has-text("Yard")')  # the same again takes nothing away
+    assert number.input_value() == "0.0265"
     assert walker.faults == []
 
 
