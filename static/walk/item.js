@@ -49,7 +49,7 @@ export function Item({ job, record, definitions, person, rest }) {
     go(...(station ? ['job', job, 'station', place] : ['job', job, 'walk', place]))
   }
   const put = (/** @type {any} */ reading) => change({ reading, read: Date.now(), of: close?.sha256 ?? '' })
-  // Of several areas only what a rule reads is about one of them.
+  // Of several areas only what a rule reads is about one of them; what was read on another is none of this one's.
   const aboutArea = !station && (walk.areas.length === 1 || needsArea(item))
   const byRule = item.rule && (item.instrument || item.kind === 'compute')
   // Before the reading where it is made on the picture or always asked for; else after it, where it may be needed.
@@ -60,11 +60,11 @@ export function Item({ job, record, definitions, person, rest }) {
     <p class="big">${pick(item.how)}</p>
     <details><summary class="press">${say('item.why')}</summary><p>${pick(item.why)}</p><p class="hint">${say(`severity.${item.severity}`)} · ${pick(item.basis)}</p></details>
     ${!locked && html`
-      ${byRule && !station && needsArea(item) && html`<${AreaPick} ...${{ record, walk, value: area?.id, onChange: (/** @type {string} */ one) => change({ area: one }) }} />`}
+      ${byRule && !station && needsArea(item) && html`<${AreaPick} ...${{ record, walk, value: area?.id, onChange: (/** @type {string} */ one) => { if (one !== area?.id) change({ area: one, reading: null }) } }} />`}
       ${item.photo === 'required' && !(item.instrument === 'slot_taps' && pictures.length > 1) && pair}
       ${byRule && html`<${MetalNow} ...${{ record, metal, forget: () => put(null) }} />`}
       ${item.instrument && html`<${Part} name=${say('item.reading')}>
-        <${Instrument} ...${{ item, record, area, picture: close?.sha256 ?? '', job, value: own, verdict, bare, beforehand, onChange: put,
+        <${Instrument} key=${aboutArea && area?.id} ...${{ item, record, area, picture: close?.sha256 ?? '', job, value: own, verdict, bare, beforehand, onChange: put,
           retake: close && html`<${Again} ...${{ job, record, walk, station, person, subject }} />` }} />
       <//>`}
       <${TextField} name="note" lines=${2} label=${say('item.note')} value=${draft.note} onChange=${(/** @type {string} */ note) => change({ note })} />
