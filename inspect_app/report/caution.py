@@ -21,6 +21,10 @@ def cautions(record: dict[str, Any], contents: dict[str, Any]) -> list[dict[str,
     for flag in record.get("flags") or []:
         if flag.get("code") != "orphan":
             told.append(_fact("flag", flag=flag.get("code"), digest=flag.get("digest"), facts=flag.get("facts")))
+    for day in contents["days"]:
+        reached = [one["n"] for one in contents["stations"] if one["walk"] == day["n"] and one["reached"] == "yes"]
+        if day["fall_protection"] == "not_on_roof" and reached:
+            told.append(_fact("places_from_the_ground", walk=day["n"], stations=reached, count=len(reached)))
     for signoff in contents["signoffs"]:
         if signoff["signed"] and signoff["uncovered"]:
             told.append(_fact("not_covered", walk=signoff["walk"], count=len(signoff["uncovered"])))

@@ -134,6 +134,18 @@ def test_places_chosen_by_hand_are_said_to_be_so():
     assert "chosen_by_hand" not in codes(contents(rec)["cautions"])
 
 
+def test_places_of_a_walk_that_nobody_was_on_the_roof_for_are_pointed_out():
+    rec = record()
+    (walk, stations) = next((one, one["stations"]) for one in rec["walks"].values() if len(one["stations"]) > 1)
+    assert "places_from_the_ground" not in codes(contents(rec)["cautions"])
+    walk["fall_protection"] = "not_on_roof"
+    (told,) = [one["facts"] for one in contents(rec)["cautions"] if one["code"] == "places_from_the_ground"]
+    assert told["count"] == len([one for one in stations if rec["stations"][one]["reached"] == "yes"]) > 1
+    for one in stations:
+        rec["stations"][one]["reached"] = "covered"
+    assert "places_from_the_ground" not in codes(contents(rec)["cautions"])
+
+
 def test_a_verdict_that_recomputes_differently_stands_as_it_was_shown_and_is_pointed_out():
     rec = record()
     assert {one["recomputed"] for one in contents(rec)["answers"]} == {None, "same"}
