@@ -21,16 +21,18 @@ export function doubtOf(job, by) {
   return String(Math.ceil(exact)) // whole degrees, never less than stated
 }
 
-/** What the last walk's crew and areas were is likely still so; temperature and weather never are.
+/** What the last walk's crew was is likely still so, and its areas if it went over the roof: a check of one area says
+ * nothing of the next walk's. Temperature and weather never are.
  * @param {any} record @param {any[]} definitions that may be begun @param {any} person @param {any} old walk to correct, or null */
 export function blankWalk(record, definitions, person, old) {
   const all = Object.values(record.walks).sort((/** @type {any} */ a, /** @type {any} */ b) => (a.at < b.at ? 1 : -1))
   const own = all.filter((/** @type {any} */ one) => one.by === person.id)
   const last = /** @type {any} */ (old ?? all[0])
   const areas = sorted(record.areas, 'name').map((one) => one.id)
+  const over = /** @type {any} */ (old ?? all.find((/** @type {any} */ one) => definitions.some(({ digest, per }) => digest === one.definition && per !== 'area')))
   return {
     safe: 0, ground: old?.fall_protection === 'not_on_roof', definition: old?.definition ?? likely(definitions, own)?.digest ?? '',
-    areas: (last?.areas ?? areas).filter((/** @type {string} */ id) => areas.includes(id)), crew: last?.crew ?? '', head_count: String(last?.head_count ?? 0),
+    areas: (over?.areas ?? areas).filter((/** @type {string} */ id) => areas.includes(id)), crew: last?.crew ?? '', head_count: String(last?.head_count ?? 0),
     metal: old?.metal_temperature?.value ?? null, by: old?.metal_temperature_by ?? '', doubt: old?.metal_uncertainty?.value ?? '',
     sky: old?.weather.sky ?? '', wind: old?.weather.wind ?? '', placed: old?.placed ?? [],
     independent: old ? (old.independent ? 'yes' : 'no') : 'no',

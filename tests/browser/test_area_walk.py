@@ -64,6 +64,11 @@ def test_an_area_is_checked_before_work_without_going_up(chromium: Any, roof: Ro
     assert not told.failed and status["verdicts_recompute"] == HOLDS
     page.evaluate("(hash) => { location.hash = hash }", f"#/job/{roof.job}")
     walker.sees('[data-name="walk"]:has-text("Before work: does the assembly fit this roof?")')
+    walker.named("start")
+    walker.named("safe")
+    walker.sees('fieldset[data-name="areas"]')
+    chosen = page.locator('fieldset[data-name="areas"] [aria-pressed="true"]')
+    assert chosen.count() == 2, "the evening's walk goes over every area again"
     page.evaluate("(hash) => { location.hash = hash }", f"#/job/{roof.job}/report")
     number = int(sealed.stem.removeprefix("report-"))
     walker.sees(f'[data-name="report-number"]:has-text("Report no. {number}")')
