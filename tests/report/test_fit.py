@@ -5,7 +5,7 @@ import copy
 import pytest
 
 from inspect_app.record.fit import fit
-from inspect_app.report.pages.fit_sides import line_name
+from inspect_app.report.pages.fit_sides import line_name, sides
 from inspect_app.report.pages.look import load_fonts
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.voice import Voice
@@ -147,6 +147,15 @@ def test_every_line_and_everything_to_get_has_words_in_both_languages():
             for one in fit({}, roof, {}, {}, "")} - {None}  # fmt: skip
     assert len(gets) > 15
     assert sorted(key for key in gets if f"fit.get.{key}" not in WORDS) == []
+
+
+def test_a_line_that_passes_without_a_number_of_this_roof_does_not_call_it_unknown():
+    load_fonts(FONTS)
+    page = Page({}, Voice(WORDS, "en", "US"), lambda _: None)
+    one = {"line": "zone:field", "working": {"rule": "zone_spacing@1"}, "result": "pass",
+           "pair": {"sense": "at_most", "limit": q("24", "in")}}  # fmt: skip
+    assert sides(page, one)[1] == ""
+    assert sides(page, one | {"result": "not_determinable"})[1] == "not known"
 
 
 HOSTILE = ["nan", "1e999", "", "<b>", None, [], {}, 10**30, {"value": "x", "unit": []}]

@@ -25,7 +25,9 @@ def sides(page: Page, one: dict[str, Any]) -> tuple[str, str, str]:
     if pair.get("sense") == "between" and pair.get("upper"):
         limit = page.say("fit_between", low=limit, high=_shown(page, pair["upper"], rule, name))
     asked = page.say(f"fit_sense.{pair.get('sense')}", limit=limit) if limit else ""
-    found = _shown(page, pair.get("found"), rule, name) or page.say("fit_not_found")
+    found = _shown(page, pair.get("found"), rule, name)
+    if not found and one["result"] != "pass":  # what passes without a number of this roof needs none: a clip's zone
+        found = page.say("fit_not_found")
     if pair.get("other"):
         found += "<br/>" + page.say("fit_centred", length=_shown(page, pair["other"], rule, name))
     return asked, found, _spare(page, pair, rule, name)
