@@ -209,6 +209,13 @@ def a_sheet(walker: Walker, roof: Roof) -> None:
     walker.choose("coated", "yes")
     verdict(walker, "not_determinable")
     type_in(walker, "coating", "0.003")
+    verdict(walker, "fail")
+    type_in(walker, "coating", "0.0.3")
+    verdict(walker, "not_determinable")
+    type_in(walker, "reading", "0.02.45")
+    assert no_verdict(walker), "the last right part of a wrong text is nobody's reading"
+    type_in(walker, "reading", "0.0245")
+    type_in(walker, "coating", "0.003")
     kept = recorded(roof, walker, "try_sheet", "fail", "coating")
     assert kept == {
         "value": {"value": "0.0245", "unit": "in"},
