@@ -7,7 +7,7 @@ import { Stepper } from '../frame/stepper.js'
 import { TextField } from '../frame/text_field.js'
 import { shown } from '../frame/amount.js'
 import { distances } from './distances.js'
-import { gapsReading, inParts } from './gaps_reading.js'
+import { gapsReading, inParts, meanAbove } from './gaps_reading.js'
 import { unitFor } from './unit_for.js'
 
 /** @param {{item: any, record: any, value: any, onChange: (reading: any) => any}} props */
@@ -21,6 +21,7 @@ export function Gaps({ item, record, value, onChange }) {
   const [known, setKnown] = useState({ way: listed ? 'list' : 'count', count: value?.count === undefined ? null : String(value.count), over: value?.over?.value ?? (metric ? '3' : '10'),
     widest: listed ? null : old[0] ?? null, text: listed ? old.join(' ') : '', wrong: /** @type {Record<string, boolean>} */ ({}) })
   const { values, wrong: unknown } = distances(known.text, near, most)
+  const mean = known.way === 'count' ? meanAbove(known, near, far) : null
   const tell = (/** @type {any} */ patch) => {
     const next = { ...known, ...patch }
     setKnown(next)
@@ -38,7 +39,8 @@ export function Gaps({ item, record, value, onChange }) {
       <${Stepper} name="gap-count" label=${say('gaps.count')} value=${known.count} from="2" steps=${[1, 5]} low=${2} high=${999} ...${set('count')} />
       ${inParts(known.count) && html`<p class="problem" role="alert"><strong>▲ ${say('count.whole', { value: known.count })}</strong></p>`}
       <${Stepper} name="gap-over" label=${say('gaps.over')} value=${known.over} unit=${far} steps=${metric ? [0.5, 5] : [1, 5]} low=${1} high=${500} ...${set('over')} />
-      <${Stepper} name="gap-widest" label=${say('gaps.widest')} hint=${say('gaps.widest.hint')} value=${known.widest} unit=${near} steps=${metric ? [5, 50] : [0.25, 1]} low=${metric ? 1 : 0.05} high=${most} ...${set('widest')} />`}
+      <${Stepper} name="gap-widest" label=${say('gaps.widest')} hint=${say('gaps.widest.hint')} value=${known.widest} unit=${near} steps=${metric ? [5, 50] : [0.25, 1]} low=${metric ? 1 : 0.05} high=${most} ...${set('widest')} />
+      ${mean !== null && html`<p class="problem" role="alert" data-name="gaps-mean"><strong>▲ ${say('gaps.mean', { count: known.count, mean: shown({ value: mean, unit: near }) })}</strong></p>`}`}
     ${known.way === 'list' && html`
       <${TextField} name="gap-list" lines=${2} label=${say('gaps.list', { unit: near })} hint=${say(metric ? 'gaps.list.hint.SI' : 'gaps.list.hint.US')} value=${known.text} onChange=${(/** @type {string} */ text) => tell({ text })} />
       ${unknown.length > 0 && html`<p class="problem" role="alert" data-name="gaps-wrong"><strong>▲ ${say('gaps.wrong', { what: unknown.map((/** @type {string} */ one) => `“${one}”`).join(' '), most: shown({ value: most, unit: near }) })}</strong></p>`}

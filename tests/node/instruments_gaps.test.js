@@ -2,7 +2,7 @@
 
 import assert from 'node:assert'
 import test from 'node:test'
-import { gapsReading } from '../../static/instruments/gaps_reading.js'
+import { gapsReading, meanAbove } from '../../static/instruments/gaps_reading.js'
 
 const KNOWN = { way: 'count', count: '11', over: '10', widest: '12', text: '', wrong: {} }
 const read = (/** @type {any} */ told) => gapsReading({ ...KNOWN, ...told }, 'in', 'ft', 200)
@@ -23,4 +23,13 @@ test('beside a number that stands wrong nothing is a reading', () => {
 
 test('half a fastener is no count, and leaves no widest gap to be judged alone', () => {
   assert.equal(read({ count: '11.5' }), null)
+})
+
+test('no widest gap is less than the mean: feet typed for inches, or a gap picked at will, is no reading', () => {
+  for (const told of [{ over: '120' }, { widest: '6' }, { widest: '11.7' }]) assert.equal(read(told), null)
+  assert.notEqual(read({ widest: '11.8' }), null, 'a length rounded to the foot')
+  assert.equal(meanAbove({ count: '11', over: '120', widest: '12.5' }, 'in', 'ft'), '144.00')
+  assert.equal(meanAbove({ count: '11', over: '3', widest: '250' }, 'mm', 'm'), '300')
+  assert.equal(meanAbove({ count: '1', over: '10', widest: '12' }, 'in', 'ft'), null)
+  assert.notEqual(read({ over: '120', widest: null }), null, 'a count alone says what it says')
 })
