@@ -127,9 +127,11 @@ def _fits(told: Contents, folded: Mapping[str, Any]) -> str | None:
     """The area of the first fit check that is printed otherwise, left out or doubled. Reports of releases without fit
     checks enclose none."""
     said = [(one["area"], one["digest"], one["result"], [_line(line["line"], line["result"], line["working"])
-             for line in one["lines"]]) for one in told.get("fits", [])]  # fmt: skip
+             for line in one["lines"]], one["day"], one["found"], one["said_by"], one["note"])
+            for one in told.get("fits", [])]  # fmt: skip
     true = [(area, one["digest"], one["result"], [_line(line["line"], line["verdict"]["result"], line["verdict"])
-             for line in one["lines"]]) for area, one in folded.items()]  # fmt: skip
+             for line in one["lines"]], one["day"], one["found"], {"name": one["name"], "role": one["role"]},
+             one["note"]) for area, one in folded.items()]  # fmt: skip
     wrong = [one for one in said if one not in true] + [one for one in true if said.count(one) != 1]
     return f"fit {wrong[0][0]}" if wrong else None
 

@@ -36,7 +36,9 @@ def enclosed(lines: list[Any]) -> tuple[dict[str, bytes], dict[str, Any]]:
         {"line": one["line"], "result": one["verdict"]["result"], "working": dict(one["verdict"])} for one in lines
     ]
     told["fits"] = [{"area": AREA, "digest": parse(entries[-1]).digest, "lines": printed,
-                     "result": "fail" if "fail" in results else "pass"}]  # fmt: skip
+                     "result": "fail" if "fail" in results else "pass",
+                     **{name: body_of("fit")[name] for name in ("day", "found", "note")},
+                     "said_by": {name: body_of("fit")[name] for name in ("name", "role")}}]  # fmt: skip
     return files(RECORD, entries=entries, receipts=signed.receipts), told
 
 
@@ -68,12 +70,16 @@ def better(told):
         lambda told: told["fits"][0].update(result="not_determinable"),
         lambda told: told["fits"][0].update(digest="A" * 43),
         lambda told: told["fits"][0]["lines"].pop(),
+        lambda told: told["fits"][0].update(day="2024-01-01"),
+        lambda told: told["fits"][0].update(found={"fixed_lines": 1}),
+        lambda told: told["fits"][0]["said_by"].update(role="engineer"),
+        lambda told: told["fits"][0].update(note="Agreed with the engineer."),
         lambda told: told["fits"][0]["lines"][0].update(result="not_applicable"),
         lambda told: told["fits"][0]["lines"].reverse(),
         lambda told: told.update(fits=[None]),
         lambda told: told["fits"].append({**copy.deepcopy(told["fits"][0]), "area": "another"}),
     ],
-    ids=range(11),
+    ids=range(15),
 )  # fmt: skip
 def test_a_check_that_is_printed_otherwise_left_out_doubled_or_made_up_is_found(change):
     found = facts(change=change)
