@@ -7,6 +7,7 @@ principles; no published rule.
 from inspect_app.rules.acceptance import ACCEPTANCE, accept, simply
 from inspect_app.rules.answer import all_measured, answer, reason
 from inspect_app.rules.inputs import wanted
+from inspect_app.rules.metal_age import METAL_AGE, too_old
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.thermal import movement_of, outside_range
 from inspect_app.rules.unit import SYSTEMS
@@ -20,6 +21,7 @@ INPUTS = {
     "metal_now": wanted("temperature", required=False, least=None),
     "uncertainty": wanted("length", required=False, most_mm=50.0),
     "metal_uncertainty": wanted("difference", required=False),
+    "metal_age": METAL_AGE,
     "acceptance": ACCEPTANCE,
 }
 ORDER = ("clearance", "distance", "expansion", "metal_now")
@@ -27,12 +29,15 @@ ORDER = ("clearance", "distance", "expansion", "metal_now")
 
 def judge(given: dict, system: str) -> dict:
     """``needed clearance margin bound``. With the metal unknown, ``pass`` where the clearance holds the most it can
-    grow, else ``not_determinable`` with ``metal_needed``. Raises Refused ``range_reversed``."""
+    grow, else ``not_determinable`` with ``metal_needed``; with a temperature of long ago ``metal_too_old``. Raises
+    Refused ``range_reversed``."""
     if not given["metal_low"] < given["metal_high"]:
         raise Refused("range_reversed", "metal_high", None)
     length, now, room = SYSTEMS[system]["length"], given["metal_now"], given["clearance"]
     if now is not None and outside_range(given):
         return answer({}, "not_determinable", reason("metal_outside_range"))
+    if now is not None and too_old(given):
+        return answer({}, "not_determinable", too_old(given))
     hottest = given["metal_high"]
     needed = movement_of(given["expansion"], given["distance"], hottest - (given["metal_low"] if now is None else now))
     doubt = movement_of(given["expansion"], given["distance"], given["metal_uncertainty"] or 0.0)

@@ -30,7 +30,9 @@ export function SignOff({ job, record, definitions, person, rest }) {
     return () => pad.current.off()
   }, [])
   if (!walk) return html`<${Lost} />`
-  const statement = say('sign.statement')
+  // Of one area papers, boxes and the deck were looked at, and no places.
+  const own = definitions.find((one) => one.digest === walk.definition)
+  const statement = say(own?.per === 'area' ? 'sign.statement.area' : 'sign.statement')
   const { places, notReached, failed, unanswered } = tally(record, walk)
   const sign = async () => {
     const strokes = pad.current.toData().map((/** @type {any} */ one) => one.points.flatMap((/** @type {any} */ point) => [Math.round(point.x), Math.round(point.y)]))

@@ -34,7 +34,7 @@ function shownFact(fact) {
 export function Working({ answer, then }) {
   const result = answer.verdict ?? 'not_applicable'
   const drawn = /^(slot|clip)@/.test(answer.rule) && turned(answer)
-  const rows = Object.entries(answer.values ?? {}).filter(([name, one]) => one?.unit !== undefined && !(drawn && DRAWN.includes(name))).sort(([a], [b]) => rank(a) - rank(b))
+  const rows = Object.entries(answer.values ?? {}).filter(([name, one]) => one?.unit !== undefined && (name !== 'risk' || result === 'pass') && !(drawn && DRAWN.includes(name))).sort(([a], [b]) => rank(a) - rank(b))
   return html`<section class=${'working ' + result} aria-live=${then ? 'off' : 'polite'} data-name=${then ? 'verdict-then' : 'verdict'} data-result=${result}>
     <p class="figure-line"><span class=${'mark ' + result} aria-hidden="true">${RESULTS[result]}</span> ${say(`result.${answer.verdict ?? 'recorded'}`)}</p>
     ${answer.reason && html`<p class="big">${because(answer.reason)}</p>`}

@@ -57,6 +57,7 @@ def test_an_area_is_checked_before_work_without_going_up(chromium: Any, roof: Ro
     (walk,) = record["walks"].values()
     assert (walk["fall_protection"], walk.get("metal_temperature")) == ("not_on_roof", None)
     assert {answer["area"] for answer in record["answers"].values()} == set(walk["areas"]) and len(walk["areas"]) == 1
+    assert "of one roof area" in walk["signoff"]["statement"], "papers have no places"
     assert not [flag for flag in record["flags"] if flag["code"] != "orphan"]
     (sealed,) = (roof.parts.settings.data / "reports" / roof.job).glob("report-*.pdf")
     told = verify(sealed.read_bytes())

@@ -94,8 +94,8 @@ def test_a_clean_station_takes_eight_answers_at_most(attachment):
     assert len(asked) - len(alone) >= 4
 
 
-def test_the_end_of_the_day_asks_no_more_by_itself_than_it_did():
+def test_the_end_of_the_day_asks_no_more_by_itself_than_it_did_but_what_may_fly_tonight():
     before, now = (
         [one["id"] for one in DEFINITIONS["end-of-day-walk", n]["items"] if not one["quick"]] for n in (1, 2)
     )  # fmt: skip
-    assert len(now) <= len(before)
+    assert len(set(now) - {"nothing_loose"}) <= len(before) and "nothing_loose" in now

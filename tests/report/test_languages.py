@@ -7,7 +7,7 @@ import pytest
 from tests.report.laid_out import STATIC, lay_out, sample_contents, texts_of
 from tests.report.test_contents import whole
 
-STATEMENT = json.loads((STATIC / "words" / "instruments.json").read_text("utf-8"))["sign.statement"]
+WORDS = json.loads((STATIC / "words" / "instruments.json").read_text("utf-8"))
 NOTE = "Two gaps opened by a knot in the deck; the crew was told at once."
 
 
@@ -33,13 +33,14 @@ def test_a_report_in_the_job_s_own_language_carries_no_such_mark(tmp_path, langu
     assert "[as recorded" not in text and "[tal como" not in text
 
 
+@pytest.mark.parametrize("statement", ["sign.statement", "sign.statement.area"])
 @pytest.mark.parametrize(("report", "signed", "mark"), [
     ("es", "en", "[firmado en inglés, sin traducir]"), ("en", "es", "[signed in Spanish, not translated]"),
     ("es", "es", ""), ("en", "en", ""),
 ])  # fmt: skip
-def test_the_phone_s_own_statement_tells_its_language_whatever_the_job_s_is(tmp_path, report, signed, mark):
+def test_the_phone_s_own_statement_tells_its_language_whatever_the_job_s_is(tmp_path, report, signed, mark, statement):
     rec = whole()
-    rec["walks"]["walk"]["signoff"]["statement"] = STATEMENT[signed]
+    rec["walks"]["walk"]["signoff"]["statement"] = WORDS[statement][signed]
     text = read(tmp_path, rec, language=report)
-    after = text.split(STATEMENT[signed], 1)[1].lstrip()[:40]
+    after = text.split(WORDS[statement][signed], 1)[1].lstrip()[:40]
     assert after.startswith(mark[:40]) if mark else not after.startswith("[")

@@ -37,6 +37,9 @@ def test_a_second_version_asked_for_nothing_more_answers_as_the_first(name):
     assert len(told) > 3
     for one in told:
         first, second = (answered(f"{name}@{version}", one["inputs"]) for version in (1, 2))
+        if name == "spacing" and first.get("reason") and second["reason"]["code"] == "mean_too_wide":
+            assert first["reason"]["code"] == "gap_too_wide"  # only the second tells a mean from a gap
+            second["reason"] = first["reason"]
         for part in ("refused", "field", "verdict", "reason", "understood", "inputs"):
             assert first.get(part) == second.get(part), one["source"]
         if name == "spacing" or "refused" in first:

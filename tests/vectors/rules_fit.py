@@ -58,6 +58,8 @@ VECTORS = [
     vector("no fastener", "penetration@1", {**SCREW, "fastener": q("0", "in")}, {}, refused="not_above_zero"),
     vector("40 ft at 70 F still grows 0.3432 in; " + HAND, "clearance@1", WALL,
            {"needed": [0.3432, "in"], "margin": [0.1568, "in"]}, "pass"),
+    vector("eleven minutes are too old for thin metal (common practice, no source)", "clearance@1",
+           {**WALL, "metal_age": 660}, {}, "not_determinable", "metal_too_old"),
     vector("a quarter inch is closed by the heat; " + HAND, "clearance@1", {**WALL, "clearance": q("0.25", "in")},
            {"margin": [-0.0932, "in"]}, "fail", "clearance_too_small"),
     vector("0.36 in read to 1/16 in and 10 F of doubt: 0.0625 + 0.0312 either way; " + HAND, "clearance@1",

@@ -86,7 +86,7 @@ def _figure(page: Page, answer: dict[str, Any], working: dict[str, Any]) -> list
 
 def _working(page: Page, answer: dict[str, Any], working: dict[str, Any]) -> list[Any]:
     rows = []
-    if values := values_text(page, working):
+    if values := values_text(page, working, answer["result"]):
         rows.append(Row(page.say("values"), Paragraph(values, BODY)))
     if reason := reason_text(page, working):
         rows.append(Row(page.say("reason"), Paragraph(reason, BODY)))

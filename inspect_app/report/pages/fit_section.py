@@ -87,7 +87,7 @@ def _line(page: Page, one: dict[str, Any]) -> list[Any]:
     left = {name: value for name, value in one["working"]["values"].items() if name not in PAIRED}
     working = one["working"] | {"rule": one["working"]["rule"] or "", "values": left}
     told = [reason_text(page, working)]
-    if values := values_text(page, working):
+    if values := values_text(page, working, one["result"]):
         told.append(f"{page.say('values')}: {values}")
     if inputs := inputs_text(page, working):
         told.append(f"{page.say('put_in')}: {inputs}")

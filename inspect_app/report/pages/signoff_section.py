@@ -23,7 +23,8 @@ def signoff_section(page: Page, number: str) -> list[Any]:
 
 def _mark(page: Page, statement: Any) -> str:
     """The phone's own statement tells its language; a statement in other words is taken as the job's."""
-    known = page.voice.language_of("sign.statement", statement)
+    keys = ("sign.statement", "sign.statement.area")
+    known = next((one for key in keys if (one := page.voice.language_of(key, statement))), None)
     if known is None:
         return page.recorded()
     return "" if known == page.voice.language else page.recorded("as_signed", known)

@@ -54,12 +54,12 @@ UNSEEN = ("taps", "card", "gaps", "readings", "reversed")  # drawn or told above
 CHOSEN = ("acceptance", "third", "end_hidden", "deck", "underlayment", "seam", "seams")  # one of our words
 
 
-def values_text(page: Page, working: dict[str, Any]) -> str:
-    """``offset 0.287 in toward the ridge; bound 0.041 in; …``"""
+def values_text(page: Page, working: dict[str, Any], result: object) -> str:
+    """``offset 0.287 in toward the ridge; bound 0.041 in; …``; the risk of a wrong pass only where it is one."""
     values, rule = working["values"], str(working["rule"]).split("@")[0]
     names = [name for name in ORDER if name in values] + sorted(set(values) - set(ORDER) - {"toward_ridge"})
     told = []
-    for name in names[:24]:
+    for name in [one for one in names if one != "risk" or result == "pass"][:24]:
         if rule in ("slot", "clip") and name in PLACED:
             shown = line(place(values[name], working["inputs"], page.voice))
         elif name in SHARES:
