@@ -1,14 +1,15 @@
 // One screen: its title, which takes the focus when the screen opens, and the way back.
 
-import { html, useEffect, useRef } from './view.js'
+import { html, useEffect, useLayoutEffect, useRef } from './view.js'
 import { language, say } from '../words/say.js'
 
 /** @param {{title: string, over?: any, back?: string, backTo?: string, children?: any, wide?: boolean}} props */
 export function Screen({ title, over, back, backTo, wide, children }) {
   const heading = useRef(/** @type {any} */ (null))
   const spoken = useRef('')
+  // With the drawing, not after it: whoever prints the screen gets its name in the same language.
+  useLayoutEffect(() => { document.title = `${title} · Seamwalk` }, [title, language()])
   useEffect(() => {
-    document.title = `${title} · Seamwalk`
     const before = spoken.current
     spoken.current = language()
     if (before && before !== spoken.current) return // the same screen in other words: the person stays where they were
