@@ -11,6 +11,7 @@ from inspect_app.settings import shipped
 from tests.browser.office import Office
 from tests.browser.phone import Phone
 from tests.browser.profile import Profile
+from tests.browser.roof import Roof
 
 CHROMIUM = os.environ.get("CHROMIUM") or shutil.which("chromium") or shutil.which("chromium-browser")
 FLAGS = [
@@ -62,6 +63,15 @@ def office(prepared: Path, tmp_path: Path) -> Iterator[Office]:
     shutil.copytree(prepared, tmp_path / "office")
     with Office(tmp_path / "office") as running:
         yield running
+
+
+@pytest.fixture
+def roof(tmp_path: Path) -> Iterator[Roof]:
+    """A running server with the invented scenario's job."""
+    made = Roof(tmp_path / "data")
+    made.start()
+    yield made
+    made.stop()
 
 
 @pytest.fixture

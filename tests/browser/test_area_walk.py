@@ -1,24 +1,13 @@
 """Papers, boxes and tags of one roof area, answered from the ground: no metal, no places, a photo for each answer."""
 
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
-
-import pytest
 
 from inspect_app.evidence.fact import HOLDS
 from inspect_app.evidence.verify import verify
 from tests.browser.roof import Roof
 from tests.browser.test_journey import PHONE, arrived
 from tests.browser.walker import Walker
-
-
-@pytest.fixture
-def roof(tmp_path: Path) -> Iterator[Roof]:
-    made = Roof(tmp_path / "data")
-    made.start()
-    yield made
-    made.stop()
 
 
 def test_an_area_is_checked_before_work_without_going_up(chromium: Any, roof: Roof, tmp_path: Path) -> None:

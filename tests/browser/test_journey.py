@@ -1,25 +1,14 @@
 """The first walk, end to end: signed in once, then no network and no server, then everything arrives by itself."""
 
 import time
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
-
-import pytest
 
 from inspect_app.evidence.verify import verify
 from tests.browser.roof import Roof
 from tests.browser.walker import Walker
 
 PHONE = {"viewport": {"width": 390, "height": 844}, "locale": "en-US", "has_touch": True}
-
-
-@pytest.fixture
-def roof(tmp_path: Path) -> Iterator[Roof]:
-    made = Roof(tmp_path / "data")
-    made.start()
-    yield made
-    made.stop()
 
 
 def ready(walker: Walker) -> None:
