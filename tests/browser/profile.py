@@ -22,9 +22,12 @@ class Profile:
         return self.context
 
     def kill(self) -> None:
-        for pid in self._browsers():
+        browsers = self._browsers()
+        theirs = [*browsers, *_born_of(browsers)]
+        for pid in browsers:
             os.kill(pid, signal.SIGKILL)
-        while self._browsers():
+        # The next browser must not meet the last one's storage process, which ends a moment after its parent.
+        while any(_lives(pid) for pid in theirs):
             time.sleep(0.02)
         self.close()
 
@@ -44,3 +47,26 @@ class Profile:
                 if ours and not any(word.startswith(b"--type=") for word in words):
                     found.append(int(place.parent.name))
         return found
+
+
+def _stat(pid: int) -> tuple[str, int]:
+    """State and parent of a process; ``("", 0)`` for one that is gone."""
+    try:
+        state, parent = Path(f"/proc/{pid}/stat").read_text().rpartition(") ")[2].split()[:2]
+    except OSError:
+        return "", 0
+    return state, int(parent)
+
+
+def _lives(pid: int) -> bool:
+    return _stat(pid)[0] not in ("", "Z", "X")
+
+
+def _born_of(parents: list[int]) -> list[int]:
+    """All their children and children's children."""
+    parent_of = {int(place.name): _stat(int(place.name))[1] for place in Path("/proc").glob("[0-9]*")}
+    found, known = [], set(parents)
+    while born := [pid for pid, parent in parent_of.items() if parent in known and pid not in known]:
+        found += born
+        known |= set(born)
+    return found

@@ -4,12 +4,12 @@ from pathlib import Path
 from typing import Any
 
 from tests.browser.roof import Roof
-from tests.browser.test_journey import PHONE, arrived, out_of_signal, roof  # noqa: F401
+from tests.browser.test_journey import PHONE, arrived, out_of_signal
 from tests.browser.walker import Walker
 
 
 def test_a_fit_check_without_signal_keeps_what_was_found_and_arrives_once(
-    chromium: Any, roof: Roof, tmp_path: Path  # noqa: F811
+    chromium: Any, roof: Roof, tmp_path: Path
 ) -> None:
     context = chromium.new_context(**PHONE)
     out_of_signal(context.new_page(), roof, tmp_path).page.close()
