@@ -9,6 +9,7 @@ import pytest
 from pyhanko.pdf_utils.reader import PdfFileReader
 
 from tests.browser.roof import Roof
+from tests.browser.test_journey import out_of_signal
 from tests.browser.walker import Walker
 
 PHONE = {"viewport": {"width": 390, "height": 844}, "locale": "en-US"}
@@ -27,10 +28,7 @@ def walker(chromium: Any, tmp_path: Path) -> Iterator[Walker]:
     roof = Roof(tmp_path / "data")
     roof.start()
     context = chromium.new_context(**PHONE)
-    walker = Walker(context.new_page(), roof.url, tmp_path)
-    walker.sign_in("foreman")
-    walker.open_job()
-    roof.stop()
+    walker = out_of_signal(context.new_page(), roof, tmp_path)
     walker.named("card")
     walker.sees('[data-name="lead"]')
     yield walker
