@@ -16,6 +16,16 @@ def all_measured(values: dict, unit: str) -> dict:
     return {name: measured(values[name], unit) for name in values}
 
 
+def said(text: str) -> dict:
+    """A word as a value, in the shape of a number: ``{"value": "tightened", "unit": ""}``."""
+    return {"value": text, "unit": ""}
+
+
+def listed(numbers: list) -> dict:
+    """Whole numbers in order as a value: ``{"value": [3, 0, 7], "unit": ""}``."""
+    return {"value": numbers, "unit": ""}
+
+
 def reason(code: str, facts: "dict | None" = None) -> dict:
     """Why the verdict is what it is: ``{"code", "facts"}``; the words are ``reason.CODE`` in
     ``static/words/rules.json``. Facts are measured numbers, text or integers."""

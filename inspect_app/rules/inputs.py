@@ -1,6 +1,7 @@
 """Read a rule's inputs: one small reader per dimension, each refusing with the field's name."""
 
 from inspect_app.rules.decimal_text import read_decimal
+from inspect_app.rules.hex_text import read_hex
 from inspect_app.rules.quantity import convert, parse
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.unit import SYSTEMS, change_unit, dimension_of, system_of
@@ -77,6 +78,10 @@ def _read(wants: dict, name: str, raw: object, system: str) -> object:
         return _within(wants, name, raw, read_number(raw, name), system)
     if dimension == "pixels":
         return _within(wants, name, raw, read_pixel(raw, name), system)
+    if dimension == "hex":
+        return read_hex(raw, name)
+    if dimension == "letters":
+        return _letters(name, raw)
     if dimension == "taps":
         return _taps(name, raw)
     if dimension == "card":
@@ -168,6 +173,16 @@ def _choices(wants: dict, name: str, raw: object) -> list:
     if len(raw) > MOST_IN_A_LIST:
         raise Refused("too_many", name, len(raw))
     return [_choice(wants, name + "[" + str(position) + "]", raw[position]) for position in range(len(raw))]
+
+
+def _letters(name: str, raw: object) -> list:
+    """``"A,A,R"`` or a list of such letters; which ones may stand in it is the rule's to say."""
+    letters = [part.strip() for part in raw.split(",")] if isinstance(raw, str) and raw != "" else raw or []
+    if not isinstance(letters, (list, tuple)) or not all(isinstance(one, str) for one in letters):
+        raise Refused("not_letters", name, plain(raw))
+    if len(letters) > MOST_IN_A_LIST:
+        raise Refused("too_many", name, len(letters))
+    return list(letters)
 
 
 def _text(name: str, raw: object) -> str:
