@@ -5,6 +5,7 @@ read but not judged is the rulebook's to refuse.
 """
 
 import re
+from decimal import Decimal
 from typing import Any
 
 from inspect_app.errors import BadInput
@@ -33,7 +34,9 @@ def read(text: str, name: str, description: dict[str, Any]) -> Any:
     if dimension == "choice":
         said = text.strip()
         return {one.lower(): one for one in description["choices"]}.get(said.lower(), said)
-    if dimension in ("text", "number"):
+    if dimension == "number" and text.strip().endswith("%"):
+        return _hundredth(text.strip().removesuffix("%").strip())
+    if dimension in ("text", "number", "hex", "letters"):
         return text.strip()
     if dimension == "choices":
         return [part.strip() for part in text.split(",")]
@@ -86,6 +89,11 @@ def quantity(text: str, name: str, dimension: str) -> dict[str, str] | int:
         unit = DIFFERENCE.get(unit, unit)
     digits = _decimal(_number(one[1], name, text)) if "/" in one[1] else one[1]
     return {"value": re.sub(r"^([+-]?)\.", r"\g<1>0.", digits).lstrip("+"), "unit": unit}
+
+
+def _hundredth(percent: str) -> str:
+    """``95`` of ``95%`` as 0.95, to the last digit; what is no number stays, for the rule to refuse."""
+    return f"{Decimal(percent) / 100:f}" if re.fullmatch(r"\d{1,9}(\.\d{1,9})?", percent, re.ASCII) else f"{percent}%"
 
 
 def _pairs(text: str, name: str) -> list[list[str]]:

@@ -32,6 +32,12 @@ ALIASES = {
     "fold_return": {"run": "distance"},
     "penetration": {"length": "fastener", "min": "least"},
     "zone_spacing": {"slot_pitch": "pitch"},
+    "plan": {"size": "lot"},
+    "zero_plan": {"share": "defective", "defectives": "defective"},
+    "risk": {"sample": "n", "bad": "defectives"},
+    "share_bound": {"count": "found", "of": "n"},
+    "lot_bound": {"count": "found", "of": "n"},
+    "draw": {"sample": "n"},
 }  # fmt: skip
 RULES = {"tab": "clip"}  # the same rule by its other name: a tab moves in its clip
 BARE_UNITS = {"degrees": "deg", "percent": "%", "rise": "/12"}
@@ -68,6 +74,13 @@ EXAMPLES = {
     "fold_return": 'return=1in engagement=3/8in distance="40 ft" expansion=6.5e-6/F metal_low=-20F metal_high=180F',
     "zone_spacing": "spacing=12in pitch=6in",
     "clip_seam": "seam=double_lock seams=single_lock,double_lock",
+    "plan": "lot=60 level=S-4 aql=2.5 inspection=normal",
+    "zero_plan": "defective=5% confidence=95% lot=500",
+    "risk": "n=5 accept=0 share=10%",
+    "share_bound": "found=1 n=32 confidence=95% sides=1",
+    "lot_bound": "lot=60 n=5 found=0 confidence=95%",
+    "draw": "population=60 n=5 seed=00112233445566778899aabbccddeeff00112233445566778899aabbccddeeff",
+    "switch": "history=A,R,A,R inspection=normal reduced=not",
 }
 
 

@@ -21,12 +21,12 @@ ORDER = ()
 
 
 def judge(given: dict, system: str) -> dict:
-    """``defectives``. Raises Refused ``sample_too_large``, ``more_than_looked_at`` and ``confidence_outside``."""
+    """``defectives``. Raises Refused ``sample_too_large``, ``found_above_n`` and ``confidence_outside``."""
     lot, n, found = int(given["lot"]), int(given["n"]), int(given["found"])
     if n > lot:
         raise Refused("sample_too_large", "n")
     if found > n:
-        raise Refused("more_than_looked_at", "found")
+        raise Refused("found_above_n", "found")
     bad = lot_bound(lot, n, found, confidence_of(given["confidence"]))
     return answer({"defectives": measured(bad, "")})
 

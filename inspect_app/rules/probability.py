@@ -1,12 +1,13 @@
 """Shares and confidences as inputs: numbers from 0 to 1."""
 
+from inspect_app.rules.compare import at_most
 from inspect_app.rules.refused import Refused
 
 
-def whole_share(number: float, field: str) -> float:
-    """A share, 0 and 1 with it. Raises Refused ``out_of_range``."""
+def share_of(number: float, field: str) -> float:
+    """A share, 0 and 1 with it. Raises Refused ``share_outside``."""
     if not 0.0 <= number <= 1.0:
-        raise Refused("out_of_range", field, None, (0.0, 1.0))
+        raise Refused("share_outside", field)
     return number
 
 
@@ -15,3 +16,10 @@ def confidence_of(number: float) -> float:
     if not 0.0 < number < 1.0:
         raise Refused("confidence_outside", "confidence")
     return number
+
+
+def bad_in(lot: int, share: float) -> int:
+    """The least whole number of a ``lot`` that is no smaller ``share`` of it."""
+    exact = share * lot
+    whole = int(exact)
+    return whole if at_most(exact, float(whole)) else whole + 1

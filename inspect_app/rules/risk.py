@@ -6,7 +6,7 @@ Binomial for a share of a long series, hypergeometric for so many bad in one lot
 
 from inspect_app.rules.answer import answer, measured
 from inspect_app.rules.inputs import wanted
-from inspect_app.rules.probability import whole_share
+from inspect_app.rules.probability import bad_in, share_of
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.tail import binomial, hypergeometric
 
@@ -21,21 +21,23 @@ ORDER = ()
 
 
 def judge(given: dict, system: str) -> dict:
-    """``acceptance``, 0 to 1. Either ``share`` or ``defectives`` in a ``lot``. Raises Refused ``one_of``, ``missing``,
-    ``lot_missing``, ``out_of_range`` (a share above 1), ``sample_too_large`` and ``more_bad_than_lot``."""
+    """``acceptance``, 0 to 1. Either ``share`` or ``defectives`` in a ``lot``; a share of a lot is so many of it.
+    Raises Refused ``one_of missing lot_missing share_outside sample_too_large more_bad_than_lot``."""
     n, accept, share, defectives = int(given["n"]), int(given["accept"]), given["share"], given["defectives"]
     if (share is None) == (defectives is None):
         raise Refused("missing" if share is None else "one_of", "share")
     lot = None if given["lot"] is None else int(given["lot"])
     if lot is not None and n > lot:
         raise Refused("sample_too_large", "n")
-    if share is not None:
-        return answer({"acceptance": measured(acceptance(n, accept, whole_share(share, "share")), "")})
+    if lot is None and share is not None:
+        return answer({"acceptance": measured(acceptance(n, accept, share_of(share, "share")), "")})
     if lot is None:
         raise Refused("lot_missing", "lot")
-    if defectives > lot:
+    bad = int(defectives) if share is None else bad_in(lot, share_of(share, "share"))
+    if bad > lot:
         raise Refused("more_bad_than_lot", "defectives")
-    return answer({"acceptance": measured(acceptance_in_lot(lot, n, accept, int(defectives)), "")})
+    chance = acceptance_in_lot(lot, n, accept, bad)
+    return answer({"acceptance": measured(chance, "")}, understood={"defectives": bad})
 
 
 def acceptance(n: int, accept: int, share: float) -> float:

@@ -21,10 +21,10 @@ ORDER = ()
 
 
 def judge(given: dict, system: str) -> dict:
-    """``low high``, 0 to 1. Raises Refused ``more_than_looked_at``, ``confidence_outside`` and ``sides_one_or_two``."""
+    """``low high``, 0 to 1. Raises Refused ``found_above_n``, ``confidence_outside`` and ``sides_one_or_two``."""
     found, n, sides = int(given["found"]), int(given["n"]), int(given["sides"])
     if found > n:
-        raise Refused("more_than_looked_at", "found")
+        raise Refused("found_above_n", "found")
     if sides not in (1, 2):
         raise Refused("sides_one_or_two", "sides")
     low, high = share_bound(found, n, confidence_of(given["confidence"]), sides)

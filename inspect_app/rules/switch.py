@@ -82,7 +82,9 @@ class _Series:
 
 
 def _begun(state: str) -> dict:
-    return reason("switch_stopped" if state == "stopped" else "switch_none")
+    if state == "stopped":
+        return reason("switch_stopped")
+    return reason("switch_none")
 
 
 def _turn(state: str, lot: str, series: _Series, reduced_allowed: bool) -> "tuple | None":

@@ -10,7 +10,7 @@ import math
 from inspect_app.rules.answer import answer, measured
 from inspect_app.rules.compare import at_most
 from inspect_app.rules.inputs import wanted
-from inspect_app.rules.probability import confidence_of
+from inspect_app.rules.probability import bad_in, confidence_of
 from inspect_app.rules.refused import Refused
 
 INPUTS = {
@@ -46,10 +46,7 @@ def zero_plan(share: "float | None", confidence: float, lot: "int | None", defec
         return _of_a_series(share, left)
     if defectives is None:
         assert share is not None
-        exact = share * lot
-        defectives = max(1, int(exact))
-        if not at_most(exact, float(defectives)):
-            defectives += 1
+        defectives = bad_in(lot, share)
     return _of_a_lot(lot, defectives, left)
 
 
