@@ -1,5 +1,6 @@
 """The shape of each kind's body: what must be there, of which form. Unknown members are kept."""
 
+from inspect_app.entry.lot_bodies import DISPOSITION, LOT, MARK, RELEASE, SAMPLING, STOP, lot_name
 from inspect_app.entry.outline import outline_matches_edges
 from inspect_app.entry.quantity import UNITS, quantity
 from inspect_app.entry.shape import (
@@ -62,7 +63,7 @@ _JOB = record(
         "parties": list_of(record({"role": text, "name": text})),
         "definitions": map_of(digest),
     },
-    {"instruments": INSTRUMENTS, "acceptance": choice("guarded", "simple")},
+    {"instruments": INSTRUMENTS, "acceptance": choice("guarded", "simple"), "sampling": SAMPLING},
 )
 
 _ASSEMBLY = record(
@@ -151,9 +152,10 @@ _STATION = record(
         "panel": integer,
         "from_low_end": LENGTH,
         "zone": text,
-        "chosen": choice("hand", "drawn"),
+        "chosen": choice("hand", "drawn", "both_ways"),
         "reached": choice("yes", "unsafe", "covered"),
-    }
+    },
+    {"lot": lot_name},
 )
 
 _VERDICT = record(
@@ -178,7 +180,8 @@ _ANSWER = record(
         "note": text,
         "photos": list_of(sha256),
         "verdict": _VERDICT,
-    }
+    },
+    {"severity": choice("critical", "major", "minor", "record")},
 )
 
 _PHOTO = record(
@@ -186,7 +189,7 @@ _PHOTO = record(
         "walk": any_uuid,
         "station": nullable(any_uuid),
         "answer": nullable(name),
-        "role": choice("where", "what", "after", "label", "other"),
+        "role": choice("where", "what", "after", "label", "leg", "other"),
         "sha256": sha256,
         "size": count,
         "type": name,
@@ -196,6 +199,10 @@ _PHOTO = record(
         "width": count,
         "height": count,
         "position": record({"latitude": decimal, "longitude": decimal, "accuracy": decimal}),
+        # A rolling photo speaks of a panel's whole open leg, not of a place on it.
+        "area": any_uuid,
+        "panel": integer,
+        "lot": lot_name,
     },
 )
 
@@ -251,6 +258,11 @@ BODIES: dict[str, Check] = {
     "photo": _PHOTO,
     "signoff": _SIGNOFF,
     "fit": _FIT,
+    "lot": LOT,
+    "mark": MARK,
+    "stop": STOP,
+    "release": RELEASE,
+    "disposition": DISPOSITION,
 }
 
 

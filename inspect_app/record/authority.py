@@ -11,6 +11,12 @@ MAY = {
     "answer": LOOKERS,
     "photo": LOOKERS,
     "signoff": LOOKERS,
+    "lot": LOOKERS,
+    "mark": ("foreman", "inspector"),
+    "stop": ("foreman", "inspector"),
+    "release": ("administrator", "foreman", "inspector"),
+    # What is not accepted is not for those who made it, or found it, to put right by a word.
+    "disposition": ("administrator",),
 }
 
 

@@ -15,6 +15,11 @@ EXPECTED = {
     "answer": {"foreman", "inspector", "reviewer"},
     "photo": {"foreman", "inspector", "reviewer"},
     "signoff": {"foreman", "inspector", "reviewer"},
+    "lot": {"foreman", "inspector", "reviewer"},
+    "mark": {"foreman", "inspector"},
+    "stop": {"foreman", "inspector"},
+    "release": {"administrator", "foreman", "inspector"},
+    "disposition": {"administrator"},
 }
 
 
@@ -28,4 +33,4 @@ def test_what_a_role_may_say_is_taken_and_all_else_is_flagged(kind, role):
 
 def test_a_kind_of_a_later_release_is_nobody_s_to_say_yet():
     people = {"p": {"name": "P", "role": "administrator", "kids": ["K"]}}
-    assert objection({"kid": "K", "payload": {"by": "p", "kind": "lot"}}, people) == "no_authority"
+    assert objection({"kid": "K", "payload": {"by": "p", "kind": "oracle"}}, people) == "no_authority"

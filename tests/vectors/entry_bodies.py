@@ -14,6 +14,7 @@ def uuid(number: int) -> str:
 JOB, STATION, WALK, AREA, ASSEMBLY = (uuid(number) for number in (2, 3, 4, 5, 6))
 SHA256 = "0f" * 32
 DIGEST = encode(bytes(range(32)))
+LOT = f"{DIGEST}/work/4"
 
 
 def q(value: str, unit: str) -> dict[str, str]:
@@ -111,6 +112,44 @@ BODIES: dict[str, tuple[str, dict[str, Any]]] = {
                     },
                 }
             ],
+        },
+    ),
+    "lot": (
+        LOT,
+        {
+            "purpose": "work", "crew": "2", "day": "2026-11-25", "size": 32, "population_digest": DIGEST,
+            "population": [{"area": AREA, "from": 1, "to": 32, "area_entry": DIGEST, "assembly_entry": DIGEST}],
+            "ticket": {"series": "work", "n": 4, "random": DIGEST, "statement": "an invented statement"},
+            "inspection": "normal", "n": 5, "places": 3, "night_places": 5, "placements": [],
+            "plans": {
+                "critical": {"n": 5, "accept": 0},
+                "major": {"level": "S-4", "aql": "2.5", "letter": "C", "n": 5, "accept": 0, "reject": 1},
+                "minor": {"level": "S-4", "aql": "10", "letter": "C", "n": 5, "accept": 1, "reject": 2},
+            },
+            "asks": {"critical": ["nail_flange/screw_centred"], "major": [], "minor": []},
+        },
+    ),
+    "mark": (
+        uuid(9),
+        {
+            "lot": LOT, "area": AREA, "to": 16, "metal_temperature": q("74", "F"),
+            "metal_temperature_by": "contact", "metal_uncertainty": q("4", "dF"), "change": ["coil"], "night": False,
+            "against": [16],
+        },
+    ),
+    "stop": (f"{LOT}/17", {"lot": LOT, "area": AREA, "panel": 17, "outcome": "not_attended", "note": ""}),
+    "release": (
+        f"{LOT}/1/first",
+        {
+            "lot": LOT, "area": AREA, "panel": 1, "why": "first", "way": None, "walk": WALK,
+            "statement": "I looked at the whole open leg.", "name": "Ada Ejemplo (invented)", "role": "foreman",
+        },
+    ),
+    "disposition": (
+        LOT,
+        {
+            "lot": LOT, "choice": "accept", "reason": "invented", "document": SHA256, "reference": "invented letter 3",
+            "name": "Ines Ejemplo (invented)", "role": "administrator",
         },
     ),
 }  # fmt: skip
