@@ -31,12 +31,17 @@ export function mayBegin(definitions, person, ground = false) {
   return [...mine].sort((a, b) => ORDER.indexOf(a.per) - ORDER.indexOf(b.per) || (a.id < b.id ? -1 : 1))
 }
 
+/** What stops and holds are looked at with, and what closes a day: both are begun from the day's own screens. */
+export const DAY_WATCH = 'day-watch'
+export const END_OF_DAY = 'end-of-day-walk'
+
 /**
- * What this person most likely begins now: what they walked last, unless that is asked once of an area; else the
- * first they may begin.
+ * What this person most likely begins now: what they walked last, unless that is asked once of an area or belongs to
+ * the day's stops; else the first they may begin.
  * @param {any[]} mine from `mayBegin` @param {any[]} walks the person's own, newest first
  */
 export function likely(mine, walks) {
-  const last = walks.map((walk) => mine.find((one) => one.digest === walk.definition && one.per !== 'area')).find(Boolean)
-  return last ?? mine[0] ?? null
+  const alone = mine.filter((one) => one.id !== DAY_WATCH)
+  const last = walks.map((walk) => alone.find((one) => one.digest === walk.definition && one.per !== 'area')).find(Boolean)
+  return last ?? alone[0] ?? mine[0] ?? null
 }
