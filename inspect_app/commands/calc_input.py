@@ -34,9 +34,9 @@ def read(text: str, name: str, description: dict[str, Any]) -> Any:
     if dimension == "choice":
         said = text.strip()
         return {one.lower(): one for one in description["choices"]}.get(said.lower(), said)
-    if dimension == "number" and text.strip().endswith("%"):
-        return _hundredth(text.strip().removesuffix("%").strip())
-    if dimension in ("text", "number", "hex", "letters"):
+    if dimension == "number":
+        return _bare_number(text.strip())
+    if dimension in ("text", "hex", "letters"):
         return text.strip()
     if dimension == "choices":
         return [part.strip() for part in text.split(",")]
@@ -91,9 +91,12 @@ def quantity(text: str, name: str, dimension: str) -> dict[str, str] | int:
     return {"value": re.sub(r"^([+-]?)\.", r"\g<1>0.", digits).lstrip("+"), "unit": unit}
 
 
-def _hundredth(percent: str) -> str:
-    """``95`` of ``95%`` as 0.95, to the last digit; what is no number stays, for the rule to refuse."""
-    return f"{Decimal(percent) / 100:f}" if re.fullmatch(r"\d{1,9}(\.\d{1,9})?", percent, re.ASCII) else f"{percent}%"
+def _bare_number(text: str) -> str:
+    """``95%`` as 0.95, ``.95`` as 0.95, to the last digit; what is neither stays, for the rule to take or refuse."""
+    percent = re.fullmatch(r"(\d{1,9}(?:\.\d{1,9})?|\.\d{1,9})\s*%", text, re.ASCII)
+    if percent:
+        return f"{Decimal(percent[1]) / 100:f}"
+    return f"0{text}" if text.startswith(".") else text
 
 
 def _pairs(text: str, name: str) -> list[list[str]]:

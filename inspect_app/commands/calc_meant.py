@@ -23,6 +23,9 @@ def as_meant(base: str, texts: Texts, known: dict[str, Any]) -> None:
         _held_somewhere(texts)
     if base == "pull_out":
         texts.pop("hole", None)  # the thread draws out of what holds it, whatever the sheet's hole
+    if base == "plan" and "aql" in texts:
+        key, aql = texts["aql"]
+        texts["aql"] = (key, aql.removesuffix("%").strip())
     if base == "edge_width" and "edition" in texts:
         key, edition = texts["edition"]
         year = re.fullmatch(r"(?:ASCE)?\s*(?:/\s*SEI)?\s*7\s*-\s*(\d\d)", edition.strip(), re.ASCII | re.IGNORECASE)

@@ -17,9 +17,10 @@ FEET_FROM = 120.0  # inches: below, a rule or a tape is read in inches alone
 def as_object(found: dict[str, Any], words: Words, language: str) -> dict[str, Any]:
     """``{"rule", "values", "verdict"?, "reason"?, "reason_code"?, "formula", "inputs", "understood", "source"}``."""
     shown = {"rule": found["rule"], "values": found["values"] | _also(found)}
+    why = found["reason"]
     if found["verdict"]:
-        why = found["reason"]
         shown["verdict"] = found["verdict"]
+    if found["verdict"] or why:
         shown["reason"] = _reason(why, words, language) if why else None
         shown["reason_code"] = why["code"] if why else None
     shown["formula"] = words.say(f"rule.{found['rule']}.formula", language)
@@ -37,19 +38,36 @@ def _also(found: dict[str, Any]) -> dict[str, Any]:
 def answer_page(found: dict[str, Any], words: Words, language: str) -> str:
     """The same as lines: each value under the name that ``--json`` gives it, with its words."""
     shown = as_object(found, words, language)
+    base = found["rule"].split("@")[0]
     lines = [words.say(f"rule.{found['rule']}.name", language)]
     for name, value in found["values"].items():
-        tape = by_tape(value["value"], value["unit"])
-        shown_value = number(value["value"], value["unit"], 4) + (f", {tape}" if tape else "")
-        lines.append(f"  {name} ({words.say(f'value.{name}', language)}): {shown_value}")
+        told = shown["reason"] if name == "because" else _value(value, words, language)
+        lines.append(f"  {name} ({_named('value', base, name, words, language)}): {told}")
     if "verdict" in shown:
         verdict = words.say(f"report.result.{shown['verdict']}", language)
         lines.append(f"{words.say('calc.verdict', language)}: {verdict}")
-        if shown["reason"]:
-            lines.append(shown["reason"])
+    if shown.get("reason") and "because" not in found["values"]:
+        lines.append(shown["reason"])
     for part in ("formula", "source"):
         lines.append(f"{words.say(f'calc.{part}', language)}: {shown[part]}")
     return "\n".join(lines)
+
+
+def _value(value: dict[str, Any], words: Words, language: str) -> str:
+    """A number with its unit, whole where it is whole by nature; a word in words; a list with commas."""
+    told = value["value"]
+    if isinstance(told, str):
+        return words.say(f"said.{told}", language) if f"said.{told}" in words else told
+    if isinstance(told, (int, list)):
+        return number(told, value["unit"])
+    tape = by_tape(told, value["unit"])
+    return number(told, value["unit"], 4) + (f", {tape}" if tape else "")
+
+
+def _named(kind: str, base: str, name: str, words: Words, language: str) -> str:
+    """The words of an input or a value, a rule's own where one name means two things."""
+    own = f"{kind}.{base}.{name}"
+    return words.say(own if own in words else f"{kind}.{name}", language)
 
 
 def by_tape(value: float, unit: str) -> str | None:
@@ -93,7 +111,8 @@ def inputs_page(name: str, words: Words, language: str) -> str:
     lines = [f"{name}: {words.say(f'rule.{name}.name', language)}"]
     for field, wants in describe(name).items():
         optional = "" if wants["required"] else f" ({words.say('calc.optional', language)})"
-        lines.append(f"  {field}: {words.say(f'input.{field}', language)}; {_takes(wants, words, language)}{optional}")
+        named = _named("input", base, field, words, language)
+        lines.append(f"  {field}: {named}; {_takes(wants, words, language)}{optional}")
     lines.append(f"  units: US | SI ({words.say('calc.optional', language)})")
     for alias, field in ALIASES.get(base, {}).items():
         lines.append(f"  {alias} = {field}")

@@ -27,9 +27,11 @@ def number(value: object, unit: str = "", places: int | None = None) -> str:
     """``value`` (a decimal string, an integer or a float) with its unit: ``number("40", "ft")`` is ``40 ft``.
 
     Without ``places``: as many decimals as the unit is worth, zeros at the end dropped. With ``places``:
-    exactly so many. Expansions come as ``6.5 × 10⁻⁶/°F``. What is no decimal is returned as it is, nothing as
-    a dash: a page never stays blank and never breaks.
+    exactly so many. Expansions come as ``6.5 × 10⁻⁶/°F``. A list is told one by one. What is no decimal is returned
+    as it is, nothing as a dash: a page never stays blank and never breaks.
     """
+    if isinstance(value, list):
+        return ", ".join(number(one, unit, places) for one in value) or "—"
     after, most = UNITS.get(unit, (GAP + unit, 3))
     if value is None:
         return "—"

@@ -4,7 +4,7 @@ import { known, say } from '../words/say.js'
 import { number } from '../words/number.js'
 import { places } from './verdict.js'
 
-const CHOICES = ['slot.third.', 'slot.end_hidden.', 'acceptance.', 'seam.']
+const CHOICES = ['slot.third.', 'slot.end_hidden.', 'acceptance.', 'seam.', 'said.']
 const LISTED = 12 // more than so many are told by their number and their ends
 
 /** @param {any} answer of the rulebook @returns {[string, string][]} name and text of each input */

@@ -20,6 +20,12 @@ export function textual(value) {
   return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, textual(one)]))
 }
 
+/** What a rule answers with: a number, a word that stays, or a list of numbers. @param {any} value @param {(number: any) => any} change */
+function each(value, change) {
+  if (Array.isArray(value)) return value.map(change)
+  return Number.isNaN(Number(value)) ? value : change(value)
+}
+
 /** What a person judged. @param {string} choice */
 export function judged(choice) {
   return { result: choice, rule: null, rulebook: '', reason: null, inputs: {}, values: {} }
@@ -33,14 +39,14 @@ export function noted() {
 /** What the rulebook answered. @param {any} answer @param {string} rulebook digest of its files */
 export function computed(answer, rulebook) {
   const values = Object.entries(answer.values ?? {}).map(([name, one]) =>
-    [name, { ...(/** @type {any} */ (one)), value: digits(Number(/** @type {any} */ (one).value)) }])
+    [name, { ...(/** @type {any} */ (one)), value: each((/** @type {any} */ (one).value), (number) => digits(Number(number))) }])
   return { result: answer.verdict ?? 'not_applicable', rule: answer.rule, rulebook, reason: textual(answer.reason ?? null),
     inputs: textual(answer.inputs ?? {}), values: Object.fromEntries(values) }
 }
 
 /** A verdict as it was recorded, shown again as the rulebook gave it then. @param {any} verdict of an answer */
 export function recorded({ result, rule, reason, inputs, values }) {
-  const numbers = Object.fromEntries(Object.entries(values ?? {}).map(([name, one]) => [name, { ...(/** @type {any} */ (one)), value: Number(/** @type {any} */ (one).value) }]))
+  const numbers = Object.fromEntries(Object.entries(values ?? {}).map(([name, one]) => [name, { ...(/** @type {any} */ (one)), value: each((/** @type {any} */ (one).value), Number) }]))
   const [free, ridge] = [numbers.offset?.value, numbers.toward_ridge?.value] // of opposite signs where the free end is the eave
   return { rule, verdict: result === 'not_applicable' ? null : result, reason, inputs: inputs ?? {}, values: numbers, understood: { free_end: free * ridge < 0 ? 'eave' : 'ridge' } }
 }

@@ -24,6 +24,12 @@ export function because(reason) {
   return say(`reason.${reason.code}`, facts)
 }
 
+/** The words of an input or a value, a rule's own where one name means two things. @param {string} kind @param {string} rule @param {string} name */
+function named(kind, rule, name) {
+  const own = `${kind}.${String(rule).split('@')[0]}.${name}`
+  return known(own) ? own : `${kind}.${name}`
+}
+
 /** @param {any} fact */
 function shownFact(fact) {
   if (fact && typeof fact === 'object' && 'unit' in fact) return number(fact.value, fact.unit)
@@ -34,15 +40,15 @@ function shownFact(fact) {
 export function Working({ answer, then }) {
   const result = answer.verdict ?? 'not_applicable'
   const drawn = /^(slot|clip)@/.test(answer.rule) && turned(answer)
-  const rows = Object.entries(answer.values ?? {}).filter(([name, one]) => one?.unit !== undefined && (name !== 'risk' || result === 'pass') && !(drawn && DRAWN.includes(name))).sort(([a], [b]) => rank(a) - rank(b))
+  const rows = Object.entries(answer.values ?? {}).filter(([name, one]) => one?.unit !== undefined && name !== 'because' && (name !== 'risk' || result === 'pass') && !(drawn && DRAWN.includes(name))).sort(([a], [b]) => rank(a) - rank(b))
   return html`<section class=${'working ' + result} aria-live=${then ? 'off' : 'polite'} data-name=${then ? 'verdict-then' : 'verdict'} data-result=${result}>
     <p class="figure-line"><span class=${'mark ' + result} aria-hidden="true">${RESULTS[result]}</span> ${say(`result.${answer.verdict ?? 'recorded'}`)}</p>
     ${answer.reason && html`<p class="big">${because(answer.reason)}</p>`}
     ${drawn && html`<${SlotDrawing} answer=${answer} />`}
     <dl class="facts">${rows.map(([name, one]) => html`<div key=${name}>
-      <dt>${say(`value.${name}`)}</dt><dd class=${drawn ? '' : 'number'}>${name === 'risk' ? number(100 * one.value, '%') : number(one.value, one.unit, places(answer.rule, one.unit))}</dd></div>`)}</dl>
+      <dt>${say(named('value', answer.rule, name))}</dt><dd class=${drawn ? '' : 'number'}>${name === 'risk' ? number(100 * one.value, '%') : known(`said.${one.value}`) ? say(`said.${one.value}`) : number(one.value, one.unit, places(answer.rule, one.unit))}</dd></div>`)}</dl>
     <details><summary class="press">${say('item.rule')}</summary>
-      <dl class="facts">${putIn(answer).map(([name, text]) => html`<div key=${name}><dt>${say(`input.${name}`)}</dt><dd>${text}</dd></div>`)}</dl>
+      <dl class="facts">${putIn(answer).map(([name, text]) => html`<div key=${name}><dt>${say(named('input', answer.rule, name))}</dt><dd>${text}</dd></div>`)}</dl>
       <p>${say(`rule.${answer.rule}.formula`)}</p><p class="hint">${say(`rule.${answer.rule}.source`)}</p></details>
   </section>`
 }

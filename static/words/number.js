@@ -18,11 +18,12 @@ const UNITS = {
 /**
  * `value` (a decimal string or a number) with its unit: `number('40', 'ft')` is `40 ft`.
  * Without `places`: as many decimals as the unit is worth, zeros at the end dropped; with it: exactly so many.
- * What is no decimal is returned as it is, nothing as a dash.
- * @param {string | number | null | undefined} value @param {string} [unit] @param {number} [places]
+ * A list is told one by one. What is no decimal is returned as it is, nothing as a dash.
+ * @param {string | number | (string | number)[] | null | undefined} value @param {string} [unit] @param {number} [places]
  * @returns {string}
  */
 export function number(value, unit = '', places) {
+  if (Array.isArray(value)) return value.map((one) => number(one, unit, places)).join(', ') || '—'
   const [after, unitPlaces] = Object.hasOwn(UNITS, unit) ? UNITS[unit] : [GAP + unit, 3]
   if (value === null || value === undefined) return '—'
   const text = String(value)

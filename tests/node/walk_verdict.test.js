@@ -22,3 +22,10 @@ test('a slot is drawn again with its free end where it was', () => {
 test('what was only computed comes back without a verdict', () => {
   assert.equal(recorded(computed({ rule: 'movement@1', values: {}, inputs: {} }, '')).verdict, null)
 })
+
+test('a word and a list of numbers stay what they are on the way in and out', () => {
+  const values = { letter: { value: 'F', unit: '' }, indices: { value: [45, 0, 19], unit: '' } }
+  const kept = computed({ rule: 'plan@1', values, inputs: { aql: '2.5' } }, 'book')
+  assert.deepEqual(kept.values, { letter: { value: 'F', unit: '' }, indices: { value: ['45', '0', '19'], unit: '' } })
+  assert.deepEqual(recorded(kept).values, values)
+})

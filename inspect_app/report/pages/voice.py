@@ -72,6 +72,8 @@ class Voice:
         otherwise."""
         if not isinstance(value, dict) or "value" not in value:
             return line(value)
+        if isinstance(value["value"], str) and self.knows(f"said.{value['value']}"):
+            return self.say(f"said.{value['value']}")
         recorded = number(value["value"], str(value.get("unit", "")), places)
         moved = self.converted(value)
         if moved is None:

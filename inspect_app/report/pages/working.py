@@ -39,7 +39,7 @@ ORDER = (
     "movement",
     "risk",
 )
-SHARES = ("risk", "share")  # of one; printed in percent
+SHARES = ("risk", "share", "acceptance")  # of one; printed in percent, as are all values of a bound of shares
 DECIMALS = re.compile(r"[+-]?[0-9]*\.([0-9]+)")
 EXPANSIONS = ("/F", "/C", "/K")  # written with a power of ten, all their digits
 MOST_DIGITS = 6
@@ -57,16 +57,16 @@ CHOSEN = ("acceptance", "third", "end_hidden", "deck", "underlayment", "seam", "
 def values_text(page: Page, working: dict[str, Any], result: object) -> str:
     """``offset 0.287 in toward the ridge; bound 0.041 in; …``; the risk of a wrong pass only where it is one."""
     values, rule = working["values"], str(working["rule"]).split("@")[0]
-    names = [name for name in ORDER if name in values] + sorted(set(values) - set(ORDER) - {"toward_ridge"})
+    names = [name for name in ORDER if name in values] + sorted(set(values) - set(ORDER) - {"toward_ridge", "because"})
     told = []
     for name in [one for one in names if one != "risk" or result == "pass"][:24]:
         if rule in ("slot", "clip") and name in PLACED:
             shown = line(place(values[name], working["inputs"], page.voice))
-        elif name in SHARES:
+        elif name in SHARES or rule == "share_bound":
             shown = percent(values[name])
         else:
             shown = page.voice.quantity(values[name], places(page, rule, values[name]))
-        told.append(f"{line(page.say(f'value.{name}'), 40)} <b>{shown}</b>")
+        told.append(f"{line(_named(page, 'value', rule, name), 40)} <b>{shown}</b>")
     return "; ".join(told)
 
 
@@ -78,9 +78,16 @@ def inputs_text(page: Page, working: dict[str, Any]) -> str:
         if name in UNSEEN or value is None:
             continue
         shown = page.voice.quantity(value, digits(value)) if isinstance(value, dict) else _plain(page, name, value)
-        told.append(f"{line(page.say(f'input.{name}'), 40)} {shown}")
+        rule = str(working["rule"]).split("@")[0]
+        told.append(f"{line(_named(page, 'input', rule, name), 40)} {shown}")
     marks = [*_taps(page, working["inputs"].get("taps")), *_card(page, working["inputs"].get("card"))]
     return "; ".join([*told[:30], *marks, *_taken(page, working)])
+
+
+def _named(page: Page, kind: str, rule: str, name: str) -> str:
+    """The words of an input or a value, a rule's own where one name means two things."""
+    own = f"{kind}.{rule}.{name}"
+    return page.say(own if page.voice.knows(own) else f"{kind}.{name}")
 
 
 def _taps(page: Page, taps: Any) -> list[str]:
@@ -161,6 +168,8 @@ def _plain(page: Page, name: str, value: Any) -> str:
     if isinstance(value, list):
         return ", ".join(page.voice.quantity(one) if isinstance(one, dict) else _plain(page, name, one)
                          for one in value[:24])  # fmt: skip
+    if isinstance(value, str) and page.voice.knows(f"said.{value}"):
+        return page.say(f"said.{value}")
     if name in CHOSEN and isinstance(value, str):
         return next((page.say(key) for key in (f"choice.{value}", f"seam.{value}")
                      if page.voice.knows(f"report.{key}")), line(value, 60))  # fmt: skip
