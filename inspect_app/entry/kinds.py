@@ -1,8 +1,9 @@
 """The shape of each kind's body: what must be there, of which form. Unknown members are kept."""
 
+from inspect_app.entry.area_body import AREA
 from inspect_app.entry.lot_bodies import DISPOSITION, LOT, MARK, RELEASE, SAMPLING, STOP, lot_name
 from inspect_app.entry.outline import outline_matches_edges
-from inspect_app.entry.quantity import UNITS, quantity
+from inspect_app.entry.quantity import quantity
 from inspect_app.entry.shape import (
     Check,
     boolean,
@@ -107,23 +108,6 @@ _ASSEMBLY = record(
         "clip_seams": list_of(_SEAM),
         "fixed_clip_run": LENGTH,
     },
-)
-
-_POINT = list_of(decimal)
-_OUTLINE = record({"unit": choice(*UNITS["length"]), "points": list_of(_POINT)})
-_EDGE = choice("eave", "ridge", "rake", "hip", "valley", "wall")
-_AREA = record(
-    {
-        "name": name,
-        "assembly": any_uuid,
-        "slope": quantity("slope"),
-        "outline": _OUTLINE,
-        "edges": list_of(_EDGE),
-        "start": choice("left", "right"),
-        "coverage": LENGTH,
-        "fixed_line": nullable(record({"from_low_end": LENGTH, "by": text}, {"fasteners": count})),
-        "zones": list_of(name),
-    }
 )
 
 _WALK = record(
@@ -251,7 +235,7 @@ _FIT = record(
 BODIES: dict[str, Check] = {
     "job": _JOB,
     "assembly": _ASSEMBLY,
-    "area": _AREA,
+    "area": AREA,
     "walk": _WALK,
     "station": _STATION,
     "answer": _ANSWER,

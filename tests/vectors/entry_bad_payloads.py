@@ -63,6 +63,16 @@ SPOILT: list[tuple[str, str, object, str, str]] = [
     ("area", "body.edges", ["eave", "ridge"], "bad_field", "body.edges"),
     ("area", "body.edges", ["eave", "ridge", "rake", "gable"], "bad_field", "body.edges[3]"),
     ("area", "body.fixed_line", GONE, "missing_field", "body.fixed_line"),
+    ("area", "body.openings", {"name": "curb"}, "bad_field", "body.openings"),
+    ("area", "body.openings", [{"name": "curb"}], "missing_field", "body.openings[0].outline"),
+    ("area", "body.openings", [{"name": "", "outline": {"unit": "ft", "points": [["0", "1", "2"]]}}], "bad_field",
+     "body.openings[0].outline.points[0]"),
+    ("area", "body.place", {"unit": "ft", "east": "0", "north": "0", "up": 90}, "bad_field", "body.place.up"),
+    ("area", "body.zone_map", {"state": "guessed"}, "bad_field", "body.zone_map.state"),
+    ("area", "body.zone_map", {"state": "proposed", "by": "", "standard": "", "widths": {"eave": "4"}}, "bad_field",
+     "body.zone_map.widths.eave"),
+    ("area", "body.fixed_line", {"from_low_end": {"value": "0", "unit": "ft"}, "by": "", "end": "middle"}, "bad_field",
+     "body.fixed_line.end"),
     ("walk", "body.fall_protection", "yes", "bad_field", "body.fall_protection"),
     ("walk", "body.metal_uncertainty.unit", "F", "unknown_unit", "body.metal_uncertainty.unit"),
     ("walk", "body.placed", [{"area": uuid(5), "from": 0}], "missing_field", "body.placed[0].to"),
@@ -77,7 +87,7 @@ SPOILT: list[tuple[str, str, object, str, str]] = [
     ("signoff", "subject", uuid(3), "bad_field", "subject"),
     ("signoff", "body.strokes", [[1, 2, "3"]], "bad_field", "body.strokes[0][2]"),
     ("signoff", "body.covers", ["x"], "bad_field", "body.covers[0]"),
-]
+]  # fmt: skip
 
 
 def spoilt(kind: str, path: str, value: object) -> dict[str, Any]:

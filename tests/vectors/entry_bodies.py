@@ -154,6 +154,27 @@ BODIES: dict[str, tuple[str, dict[str, Any]]] = {
     ),
 }  # fmt: skip
 
+DRAWN = {
+    "outline": {
+        "unit": "ft", "points": [["0", "0"], ["64", "0"], ["40", "40"], ["0", "40"]],
+        "lengths": ["64", None, None, "40"],
+    },
+    "edges": ["eave", "hip", "ridge", "wall"],
+    "openings": [
+        {"name": "curb", "outline": {"unit": "in", "points": [["96", "96"], ["144", "96"], ["144", "120.5"]]}},
+    ],
+    "place": {"unit": "m", "east": "-12.5", "north": "3", "up": "292.5"},
+    "fixed_line": {"from_low_end": q("40", "ft"), "by": "hip cleat", "fasteners": 3, "end": "high"},
+    "zones": ["field", "edge"],
+    "zone_map": {
+        "state": "redrawn", "by": "Ada Ejemplo (invented), engineer", "standard": "invented edition", "basis": "ASD",
+        "widths": {"eave": q("4", "ft"), "penetration": q("600", "mm")}, "names": {"corner": "edge"},
+        "drawn": [
+            {"zone": "edge", "outline": {"unit": "ft", "points": [["0", "30"], ["9", "30"], ["9", "40"], ["0", "40"]]}},
+        ],
+    },
+}  # fmt: skip
+
 WILD = (
     "Ñandú 屋根 🏠 e\u0301 \u202eright to left\u202c \u2028 \ufeff \ufffe "
     "\"\\/\b\f\n\r\t \x1f\x7f __proto__ </script>"
@@ -169,6 +190,8 @@ def payloads() -> list[tuple[str, dict[str, Any]]]:
     future = station | {"mood": {"sun": [True, None, 3]}, "body": body | {"tilt": q("1", "parsec")}}
     wild = station | {"build": WILD, "body": body | {"zone": WILD, WILD: WILD, "__proto__": {"a": 1}}}
     late = station | {"at": "2049-12-31T23:59:59.999+14:00", "replaces": [DIGEST, encode(bytes(32))]}
+    drawn = dict(rows)["area"]
+    drawn = drawn | {"body": drawn["body"] | DRAWN}
     metres = station | {"body": body | {"from_low_end": q("-3.81", "m")}}
     walk_answer = copy.deepcopy(dict(rows)["answer"]) | {"subject": f"{WALK}/nail_flange/screw_centred"}
     walk_answer["body"] |= {"station": None, "area": None, "choice": "pass", "reading": None}
@@ -179,6 +202,7 @@ def payloads() -> list[tuple[str, dict[str, Any]]]:
         ("wild text", wild),
         ("a clock that is years off", late),
         ("metres, below the low end", metres),
+        ("an area with an opening, a place on the plan and a zone map", drawn),
         ("an answer of the whole walk", walk_answer),
     ]
 
