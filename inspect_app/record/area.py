@@ -2,19 +2,30 @@
 
 import math
 
+from inspect_app.rules.chord import chords, sides_of
+from inspect_app.rules.decimal_text import write_decimal
+from inspect_app.rules.outline import read_ring
+from inspect_app.rules.panel import panel
 from inspect_app.rules.quantity import convert
 from inspect_app.rules.refused import Refused
+from inspect_app.rules.roof import survey
 
 MOST_PANELS = 1000000  # more is a slip of the hand, and no number for the phone's interpreter
 
 
 def panel_length(body: dict) -> "dict | None":
-    """The longest panel, as a quantity: the outline's extent up the slope (y). None without an outline."""
+    """The longest panel, as a quantity: the longest piece of roof up the slope (y). None without an outline.
+
+    Where panels are cut askew at both ends, each is ordered longer than any line up the slope within it, so that the
+    panels themselves are asked. An outline that nobody can build counts by its extent."""
     points = (body.get("outline") or {}).get("points") or []
     typed = {float(point[1]): point[1] for point in points}
     if not typed:
         return None
     low, high = min(typed), max(typed)
+    longest = _longest(body)
+    if longest is not None and longest < (high - low) * (1.0 - 1e-9):
+        return {"value": write_decimal(longest), "unit": body["outline"]["unit"]}
     # What was typed is kept as typed wherever the low end is the origin: no digits are made up.
     value = typed[high] if low == 0 else str(high - low)
     return {"value": value, "unit": body["outline"]["unit"]}
@@ -70,6 +81,20 @@ def panel_count(body: dict, assembly: "dict | None") -> "int | None":
     if not module > 0 or not width / module < MOST_PANELS:
         return None
     return math.ceil(width / module - 1e-6)
+
+
+def _longest(body: dict) -> "float | None":
+    unit, faults = body["outline"].get("unit"), []  # type: ignore[var-annotated]
+    ring = read_ring(body["outline"], unit, "outline", faults)
+    if faults:
+        return None
+    sides = sides_of([ring])
+    straight = max([high - low for x, _ in ring for toward in (-1, 1) for low, high in chords(sides, x, toward)])
+    height = max([y for _, y in ring]) - min([y for _, y in ring])
+    if straight >= height * (1.0 - 1e-9) and not body.get("openings"):
+        return height
+    roof, _ = survey(body, None)
+    return straight if roof is None else max([panel(roof, at)["length"] for at in range(1, roof.count + 1)])
 
 
 def _extent(body: dict, axis: int) -> "float | None":

@@ -6,6 +6,7 @@ from inspect_app.record.card import card
 from inspect_app.record.fit import fit
 from inspect_app.record.fold import fold
 from inspect_app.record.judge import judge_item
+from inspect_app.record.roof_calls import ROOF_CALLS, roof_answer
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import describe, judge
 
@@ -13,7 +14,8 @@ from inspect_app.rules.rulebook import describe, judge
 def ask(text: str) -> str:
     """Answer one request: ``{"call": "judge", "rule", "inputs", "units"?}``, ``{"call": "judge_item", "item",
     "context"}``, ``{"call": "fold", "entries", "people"}``, ``{"call": "fit", "job", "assembly", "area", "found",
-    "day"}``, ``{"call": "card", "job", "assembly", "area", "metal_now"?}`` or ``{"call": "describe", "rule"}``.
+    "day"}``, ``{"call": "card", "job", "assembly", "area", "metal_now"?}``, ``{"call": "describe", "rule"}`` or one of
+    ``roof_calls.py``.
 
     Gives ``{"ok": answer}``, or ``{"refused": {"code", "field", "value"}}`` for input that cannot be taken.
     """
@@ -38,4 +40,6 @@ def _answer(request: dict) -> object:
         return card(request["job"], request["assembly"], request["area"], request.get("metal_now"))
     if call == "describe":
         return describe(request["rule"])
+    if call in ROOF_CALLS:
+        return roof_answer(request)
     raise Refused("unknown_call", "call", call)

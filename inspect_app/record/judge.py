@@ -1,5 +1,6 @@
 """Judge one item of a checklist against the job's record and a reading."""
 
+from inspect_app.record.own_panel import with_own_panel
 from inspect_app.record.paths import follow, zone_of
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import describe, judge
@@ -22,6 +23,7 @@ def judge_item(item: dict, context: dict) -> dict:
     if context.get("zone") is None:
         context = dict(context)
         context["zone"] = zone_of(context.get("assembly"), context.get("station"))
+    context = with_own_panel(context)
     known = describe(rule["name"])
     inputs = {}
     for name in sorted(rule["inputs"]):

@@ -1,4 +1,4 @@
-"""Read a decimal string into a number, with the same bits on both interpreters."""
+"""Read a decimal string into a number, with the same bits on both interpreters, and write one."""
 
 from inspect_app.rules.refused import Refused
 
@@ -27,6 +27,15 @@ def read_decimal(text: object, field: str) -> float:
         raise Refused("not_decimal", field, text)
     power = power_sign * int(power_digits) - len(fraction)
     return sign * _scale(_whole(whole + fraction), power)
+
+
+def write_decimal(number: float) -> str:
+    """A length worked out, as text that both interpreters write alike: to a millionth, without zeros at the end."""
+    grains = int(abs(number) * 1000000.0 + 0.5)
+    whole, rest = str(grains // 1000000), str(grains % 1000000 + 1000000)[1:]
+    while rest[-1:] == "0":
+        rest = rest[:-1]
+    return ("-" if number < 0.0 and grains > 0 else "") + whole + ("." + rest if rest else "")
 
 
 def _split_exponent(text: str) -> tuple[str, str]:

@@ -39,6 +39,18 @@ def station(roof: Roof, number: int, index: int) -> dict:
     raise Refused("no_such_station", "index", plain(index))
 
 
+def first_from(roof: Roof, number: int, y: float) -> "int | None":
+    """The index of a panel's first station at ``y`` or up-slope of it; None where none is. Raises Refused
+    ``no_such_panel``."""
+    passed = 0
+    for first, spacing, count, _ in legs(roof, number):
+        at = max(math.ceil((y - first) / spacing - END), 0)
+        if at < count:
+            return passed + at
+        passed += count
+    return None
+
+
 def legs(roof: Roof, number: int) -> list:
     """``[(y of the first, spacing, count, zone)]``: the stations of a panel as evenly spaced legs, the lowest first.
     None where no spacing is known."""

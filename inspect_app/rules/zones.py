@@ -27,6 +27,18 @@ def zone_runs(roof: Roof, number: int) -> list:
     return runs
 
 
+def panel_runs(roof: Roof, number: int) -> list:
+    """As ``zone_runs``, to draw a panel by; the last one, which has no seam, along its middle."""
+    if number != roof.count:
+        return zone_runs(roof, number)
+    start, end = strip(roof, number)
+    middle = (start + end) / 2.0
+    layers, runs = _layers(roof, middle), []
+    for piece in chords(roof.sides, middle, -1):
+        runs.extend(_runs(layers, roof.names["field"], piece, roof.near))
+    return runs
+
+
 def piece_runs(roof: Roof, number: int) -> list:
     """``[(piece, [[low, high, zone]])]`` of a panel's seam."""
     end = strip(roof, number)[1]

@@ -1,0 +1,38 @@
+"""What a screen asks of a drawn roof: its layout, one panel, one place, and the zones to draw."""
+
+from inspect_app.rules.layout import layout
+from inspect_app.rules.panel import panel
+from inspect_app.rules.quantity import convert
+from inspect_app.rules.refused import Refused
+from inspect_app.rules.roof import read_roof
+from inspect_app.rules.stations import first_from, station_count
+from inspect_app.rules.zones import panel_runs, zone_at, zone_runs
+
+ROOF_CALLS = ("layout", "panel", "place_at", "zones")
+
+
+def roof_answer(request: dict) -> object:
+    """``{"call": "layout", "area", "assembly"}``: see ``rules/layout.py``. ``{"call": "panel", …, "number"}``: the
+    panel, with ``unit``, ``zone_runs`` and ``station_count``. ``{"call": "place_at", …, "panel", "from_low_end"}``:
+    ``{"unit", "zone", "x", "y", "index"}``, ``index`` of the first station there or up-slope, None where none is.
+    ``{"call": "zones", …}``: ``[[number, [[low, high, zone]]]]``. Raises Refused, but for ``layout``."""
+    area, assembly = request.get("area") or {}, request.get("assembly")
+    if request["call"] == "layout":
+        return layout(area, assembly)
+    roof = read_roof(area, assembly)
+    if request["call"] == "zones":
+        return [[number, panel_runs(roof, number)] for number in range(1, roof.count + 1)]
+    if request["call"] == "panel":
+        told = panel(roof, request.get("number", 0))
+        told["unit"] = roof.unit
+        told["zone_runs"] = zone_runs(roof, told["number"])
+        told["station_count"] = station_count(roof, told["number"])
+        return told
+    own = panel(roof, request.get("panel", 0))
+    along = convert(request.get("from_low_end"), roof.unit, "from_low_end")
+    low, high = (own["pieces"][0][0], own["pieces"][-1][1]) if own["pieces"] else (own["low"], own["high"])
+    if along < 0.0 or along > (high - low) * (1.0 + 1e-9):
+        raise Refused("beyond_panel", "from_low_end", request["from_low_end"]["value"])
+    y = low + along
+    return {"unit": roof.unit, "zone": zone_at(roof, own["at"], y), "x": own["at"], "y": y,
+            "index": first_from(roof, own["number"], y)}  # fmt: skip
