@@ -6,6 +6,7 @@ import os
 import sys
 from typing import Any
 
+from inspect_app.commands import calc_layout
 from inspect_app.commands.calc_names import read_inputs, rule_meant
 from inspect_app.commands.calc_page import answer_page, as_object, inputs_page, refusal, rules_page, titles
 from inspect_app.commands.calc_range import accepted_range
@@ -20,10 +21,10 @@ def add_to(subparsers: Any) -> None:
     """The words of the command line."""
     parser = subparsers.add_parser(
         "calc", help="compute one rule",
-        description=f"Rules: {', '.join(names())}. Without a name: lists them. With a name alone: lists its inputs.",
+        description=f"Rules: {', '.join(names())}; layout FILE for a roof area. Without a name: lists them. With a name alone: lists its inputs.",
     )  # fmt: skip
     parser.add_argument("rule", nargs="?", metavar="NAME", help="a rule, as window or window@1")
-    parser.add_argument("inputs", nargs="*", metavar="key=value", help="inputs with units; units=US or units=SI")
+    parser.add_argument("inputs", nargs="*", metavar="key=value", help="inputs with units; units=US or units=SI; layout: FILE")
     parser.add_argument("--json", action="store_true", help="one JSON object")
     parser.add_argument("--lang", choices=LANGUAGES, default=spoken(os.environ), help="language of words")
 
@@ -35,6 +36,8 @@ def run(args: argparse.Namespace) -> int:
         listed = {"rules": titles(words, args.lang)}
         print(json.dumps(listed, ensure_ascii=False) if args.json else rules_page(words, args.lang))
         return 0
+    if args.rule == calc_layout.NAME:
+        return calc_layout.run(args.inputs, args.json, words, args.lang)
     name: str | None = None
     keys: dict[str, str] = {}
     try:

@@ -84,7 +84,8 @@ def by_tape(value: float, unit: str) -> str | None:
 def rules_page(words: Words, language: str) -> str:
     """Every rule with its name, and how to see what one takes."""
     lines = [f"  {name}: {title}" for name, title in titles(words, language).items()]
-    return "\n".join([words.say("calc.rules", language), *lines, words.say("calc.rules_next", language)])
+    return "\n".join([words.say("calc.rules", language), *lines, words.say("calc.rules_next", language),
+                      words.say("calc.layout", language)])  # fmt: skip
 
 
 def titles(words: Words, language: str) -> dict[str, str]:

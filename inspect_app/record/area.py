@@ -84,17 +84,20 @@ def panel_count(body: dict, assembly: "dict | None") -> "int | None":
 
 
 def _longest(body: dict) -> "float | None":
-    unit, faults = body["outline"].get("unit"), []  # type: ignore[var-annotated]
-    ring = read_ring(body["outline"], unit, "outline", faults)
+    faults: list = []
+    ring = read_ring(body["outline"], body["outline"].get("unit"), "outline", faults)
     if faults:
         return None
     sides = sides_of([ring])
-    straight = max([high - low for x, _ in ring for toward in (-1, 1) for low, high in chords(sides, x, toward)])
-    height = max([y for _, y in ring]) - min([y for _, y in ring])
+    straight: float = max([high - low for x, _ in ring for toward in (-1, 1) for low, high in chords(sides, x, toward)])
+    height: float = max([y for _, y in ring]) - min([y for _, y in ring])
     if straight >= height * (1.0 - 1e-9) and not body.get("openings"):
         return height
     roof, _ = survey(body, None)
-    return straight if roof is None else max([panel(roof, at)["length"] for at in range(1, roof.count + 1)])
+    if roof is None:
+        return straight
+    longest: float = max([panel(roof, number)["length"] for number in range(1, roof.count + 1)])
+    return longest
 
 
 def _extent(body: dict, axis: int) -> "float | None":

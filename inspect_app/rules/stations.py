@@ -42,9 +42,9 @@ def station(roof: Roof, number: int, index: int) -> dict:
 def first_from(roof: Roof, number: int, y: float) -> "int | None":
     """The index of a panel's first station at ``y`` or up-slope of it; None where none is. Raises Refused
     ``no_such_panel``."""
-    passed = 0
+    passed: int = 0
     for first, spacing, count, _ in legs(roof, number):
-        at = max(math.ceil((y - first) / spacing - END), 0)
+        at = max(int(math.ceil((y - first) / spacing - END)), 0)
         if at < count:
             return passed + at
         passed += count
