@@ -7,7 +7,7 @@ import re
 from pathlib import Path
 from typing import Any
 
-from tests.rules import test_acceptance, test_properties, test_slot_cards, test_slot_photos
+from tests.rules import sampling_cases, test_acceptance, test_properties, test_slot_cards, test_slot_photos
 
 TESTS = Path(__file__).parent
 PAGE = TESTS / "rules" / "OUTSIDE.md"
@@ -33,6 +33,10 @@ PUBLISHED = {
     r"ILAC|multiplier 1\.5": "ILAC-G8:09/2019 4.2",
     r"JCGM": "JCGM 106:2012",
     r"MIL-STD-105E": "MIL-STD-105E",
+    r"7 CFR 42\.140": "7 CFR 42.140(c)",
+    r"Kiermeier": "Kiermeier, J. Stat. Software 26(6), 2008",
+    r"NIST handbook": "NIST/SEMATECH handbook of statistical methods",
+    r"SciPy documentation": "SciPy documentation",
     r"normal table": "table of the normal distribution",
     r"central projection": "central projection (pinhole camera)",
     r"million strips": "numerical integration of the plane figure",
@@ -41,6 +45,7 @@ PUBLISHED = {
 # Tests that hold something against an outside program, library or publication: what, against, file.
 ELSEWHERE = [
     ("the report's numbers done again by hand from its printed pages", "pdftotext", "report/test_trace.py"),
+    ("a draw done again", "Node, from the README alone", "node/test_node.py"),
     ("signatures", "RFC 7515 A.3, joserfc, cryptography", "entry/test_jws.py"),
     ("thumbprints", "RFC 7638", "entry/test_keys.py"),
     ("sealed reports", "pdfsig, qpdf", "evidence/test_verify.py"),
@@ -64,6 +69,14 @@ def of_the_rules() -> list[tuple[str, str, str, int]]:
          "rules/test_slot_cards.py", test_slot_cards.DRAWN),
         ("the risk of simple acceptance; a phone's median and spread", "statistics of Python's standard library",
          "rules/test_acceptance.py", test_acceptance.NORMAL * 2),
+        ("chances, bounds and least samples of random lots, a lot of 60,000 among them", "SciPy",
+         "rules/test_sampling_chances.py", sampling_cases.CASES * 7),
+        ("lots with known bad ones accepted as often as computed", "20,000 lots drawn from, each three ways",
+         "rules/test_sampling_chances.py", sampling_cases.LOTS * 3),
+        ("the draw is even, place by place and order by order", "chi-square of 24,000 draws, SciPy",
+         "rules/test_draw.py", 24_000),
+        ("every cell of Table I and every plan after the arrows", "MIL-STD-105E, resolved by a reader of its own",
+         "rules/test_sampling_tables.py", 105 + 1248),
         ("the same answers on the phone's interpreter", "MicroPython 1.27 against CPython",
          "micropython/test_parity.py", known),
         ("the same answers in the phone's own worker", "MicroPython in Chromium", "browser/test_rulebook.py", known),

@@ -16,6 +16,7 @@ from tests.vectors import (
     rules_found,
     rules_fresh,
     rules_run,
+    rules_sampling,
     rules_slopes,
 )
 
@@ -241,7 +242,8 @@ VECTORS = [
 ]  # fmt: skip
 
 if __name__ == "__main__":
-    more = (rules_run, rules_capacity, rules_found, rules_accepted, rules_fresh, rules_slopes, rules_fit, rules_centred)
+    more = (rules_run, rules_capacity, rules_found, rules_accepted, rules_fresh, rules_slopes, rules_fit, rules_centred,
+            rules_sampling)  # fmt: skip
     every = VECTORS + [one for module in more for one in module.VECTORS]
     text = json.dumps(every, indent=1, ensure_ascii=False)
     Path(__file__).with_name("rules.json").write_text(text + "\n", "utf-8")
