@@ -12,7 +12,7 @@ import { Job } from './jobs/job.js'
 import { Instruments } from './jobs/instruments.js'
 import { Approved } from './roof/approved.js'
 import { Area } from './roof/area.js'
-import { AddArea } from './roof/add_area.js'
+import { Drawing } from './draw/drawing.js'
 import { Fit } from './fit/fit.js'
 import { Start } from './walk/start.js'
 import { Walk } from './walk/walk.js'
@@ -25,7 +25,7 @@ import { Card } from './card/card.js'
 
 const OUTSIDE = /** @type {Record<string, any>} */ ({ 'sign-in': SignIn, who: Who, phone: Phone, unsent: Unsent })
 const INSIDE = /** @type {Record<string, any>} */ ({
-  '': Job, approved: Approved, area: Area, 'add-area': AddArea, start: Start, walk: Walk, place: Place,
+  '': Job, approved: Approved, area: Area, draw: Drawing, start: Start, walk: Walk, place: Place,
   station: Station, item: Item, sign: SignOff, report: Report, card: Card, instruments: Instruments, fit: Fit,
 })
 

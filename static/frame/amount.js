@@ -32,7 +32,7 @@ function trimmed(units, places) {
   return `${units < 0 ? '-' : ''}${digits.slice(0, cut)}${places ? '.' + digits.slice(cut) : ''}`
 }
 
-const METRES = /** @type {Record<string, number>} */ ({ in: 0.0254, ft: 0.3048, mm: 0.001, cm: 0.01, m: 1 })
+export const METRES = /** @type {Record<string, number>} */ ({ in: 0.0254, ft: 0.3048, mm: 0.001, cm: 0.01, m: 1 })
 
 /** For drawing only; nothing judged or printed comes from here. @param {any} quantity @returns {number | null} */
 export function metres(quantity) {

@@ -35,7 +35,7 @@ export function Job({ job, record, definitions, person }) {
         </a>`)}
       </div>
       <${Legend} />
-      <a class="press" href=${path('job', job, 'add-area')} data-name="add-area">${say('job.add_area')}</a>
+      <a class="press" href=${path('job', job, 'draw')} data-name="add-area">${say('job.add_area')}</a>
     <//>
     <${Part} name=${say('job.approved')}>
       ${sorted(record.assemblies, 'name').map((one) => html`<a key=${one.id} class="press tall" href=${path('job', job, 'approved', one.id)} data-name="approved">

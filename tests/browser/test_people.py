@@ -52,7 +52,7 @@ def test_two_people_share_a_phone_without_signal_and_each_is_heard_under_their_o
 
     switch(hand, office, "ann")
     page.evaluate(KEEP, entry(office.job, "by Ann"))
-    page.evaluate(f"location.hash = '#/job/{office.job}/add-area'")
+    page.evaluate(f"location.hash = '#/job/{office.job}/draw'")
     hand.sees("#in-area-name")
     hand.type("area-name", "Ann's half-written area")
     page.wait_for_timeout(300)
@@ -68,7 +68,7 @@ def test_two_people_share_a_phone_without_signal_and_each_is_heard_under_their_o
     page.wait_for_timeout(5200)
     switch(hand, office, "ben")
 
-    page.evaluate(f"location.hash = '#/job/{office.job}/add-area'")
+    page.evaluate(f"location.hash = '#/job/{office.job}/draw'")
     hand.sees("#in-area-name")
     assert page.input_value("#in-area-name") == "", "her draft is hers"
     page.evaluate(KEEP, entry(office.job, "by Ben"))
@@ -84,7 +84,7 @@ def test_two_people_share_a_phone_without_signal_and_each_is_heard_under_their_o
     assert page.locator("[data-name='who'] button").count() == 1, "he is no longer offered"
 
     switch(hand, office, "ann")
-    page.evaluate(f"location.hash = '#/job/{office.job}/add-area'")
+    page.evaluate(f"location.hash = '#/job/{office.job}/draw'")
     hand.sees("#in-area-name")
     assert page.input_value("#in-area-name") == "Ann's half-written area"
 

@@ -93,7 +93,7 @@ class Tour:
         page.fill(".card:not(.elsewhere) .stepper input", "150")
         walker.sees(".seam.one")
         yield "card: hot metal"
-        self.at("add-area")
+        self.at("draw")
         walker.sees("#in-area-name")
         walker.choose("fixed-known", "between")
         page.fill('.stepper[data-name="slope"] input', "steep")

@@ -1,0 +1,41 @@
+// The rulebook's layout of each area, asked of the worker one after another and kept for as long as area and assembly
+// stay what they are.
+
+import { useEffect, useState } from '../frame/view.js'
+import { ask } from '../rules/ask.js'
+
+/** @type {Map<string, Promise<any>>} */
+const known = new Map()
+let last = Promise.resolve()
+
+/** @param {string} call `layout` or `zones` @param {any} record @param {any} area @returns {Promise<any>} null where the rulebook refuses */
+export function laid(call, record, area) {
+  const assembly = record.assemblies[area.assembly] ?? null
+  const key = [call, area.digest, assembly?.digest].join('/')
+  let found = known.get(key)
+  if (!found) {
+    found = last.then(() => ask({ call, area, assembly })).catch(() => null)
+    last = found.then(() => undefined)
+    known.set(key, found)
+  }
+  return found
+}
+
+/**
+ * Answers for several areas, as they come.
+ * @param {string} call @param {any} record @param {any[]} areas @param {boolean} [wanted] @returns {Record<string, any>} by area id; missing until known
+ */
+export function useLaid(call, record, areas, wanted = true) {
+  const [found, setFound] = useState(/** @type {Record<string, any>} */ ({}))
+  const key = [wanted, ...areas.map((area) => [area.id, area.digest, record.assemblies[area.assembly]?.digest])].join()
+  useEffect(() => {
+    let here = true
+    let fresh = /** @type {Record<string, any>} */ ({})
+    let timer = 0
+    // Together every fifth of a second: forty answers are not forty drawings of the screen.
+    const tell = () => { timer = 0; if (here) setFound((old) => ({ ...old, ...fresh })); fresh = {} }
+    if (wanted) for (const area of areas) laid(call, record, area).then((one) => { fresh[area.id] = one; timer ||= setTimeout(tell, 200) })
+    return () => { here = false; clearTimeout(timer) }
+  }, [key])
+  return found
+}
