@@ -23,6 +23,7 @@ from inspect_app.people.devices import Devices
 from inspect_app.people.membership import Membership
 from inspect_app.people.nonces import Nonces
 from inspect_app.people.passwords import Passwords
+from inspect_app.people.tickets import Tickets
 from inspect_app.people.tries import Tries
 from inspect_app.report.background import Background
 from inspect_app.report.make import Maker
@@ -130,6 +131,7 @@ def build(
         manifests=Manifests(transactions, clock), accounts=Accounts(transactions, clock, new_id, passwords),
         membership=membership, devices=devices, nonces=nonces,
         delivery=Delivery(secret, clock, nonces, devices), tries=Tries(clock),
+        tickets=Tickets(transactions, statements, clock, urandom),
         batches=Batches(log, quarantine, devices, membership), completion=completion,
         after_intake=after_intake,
     )  # fmt: skip

@@ -72,6 +72,16 @@ class Phone:
     def job(self, job: str, **body: Any) -> str:
         return self.entry("job", job, job, body)
 
+    def tickets(self, job: str, series: str = "work", have: int = -1) -> Any:
+        """Asks for the random tickets after number ``have``."""
+        asked = {"job": job, "series": series, "have": have}
+        return self.client.post("/api/tickets", json=asked, headers=self.bearer)
+
+    def lot(self, job: str, n: int, series: str = "work", owner: str = "") -> str:
+        """A lot under this key's ticket of that number (or that of another, ``owner``); all in it is invented."""
+        ticket = body_of("lot")["ticket"] | {"series": series, "n": n}
+        return self.entry("lot", job, f"{owner or self.kid}/{series}/{n}", {"ticket": ticket})
+
     def send(self, *tokens: Any, **headers: str) -> Any:
         return self.client.post("/api/entries", json={"entries": list(tokens)}, headers=self.bearer | headers)
 

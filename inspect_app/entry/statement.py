@@ -1,4 +1,4 @@
-"""Statements by the server's key: enrolments, revocations and receipts, in one sequence."""
+"""Statements by the server's key: enrolments, revocations, receipts and random tickets, in one sequence."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -8,11 +8,12 @@ from cryptography.hazmat.primitives.asymmetric import ec
 from inspect_app.entry.jws import Jws, format_jws, parse_jws
 from inspect_app.entry.moment import moment
 from inspect_app.entry.refusal import Refused
-from inspect_app.entry.shape import Check, count, digest, name, nullable, positive, record, sha256, text
+from inspect_app.entry.shape import Check, choice, count, digest, name, nullable, positive, record, sha256, text
 from inspect_app.entry.thumbprint import thumbprint
 from inspect_app.entry.uuid7 import version7
 
 TYPE = "seamwalk-statement"
+SERIES = ("work", "audit")
 
 _MEMBERS: dict[str, Check] = {
     "enrolment": record(
@@ -27,6 +28,10 @@ _MEMBERS: dict[str, Check] = {
     "receipt": record(
         {"job": version7, "n": count, "prev": nullable(digest)},
         {"entry": digest, "photo": sha256, "size": count},
+    ),
+    # 32 random bytes are spelled as a SHA-256 is.
+    "ticket": record(
+        {"job": version7, "kid": digest, "series": choice(*SERIES), "n": count, "random": digest}
     ),
 }
 
@@ -92,6 +97,12 @@ def photo_receipt(
 ) -> dict[str, object]:
     """Payload: the server holds the whole photo with this SHA-256, ``size`` bytes."""
     return _payload("receipt", seq, at) | {"job": job, "n": n, "prev": prev, "photo": photo, "size": size}
+
+
+def ticket(seq: int, at: str, job: str, kid: str, series: str, n: int, random: str) -> dict[str, object]:
+    """Payload: 32 random bytes (base64url) for one draw by that key in that job. ``series``: of ``SERIES``; ``n``
+    counts from 0 without a gap, per job, key and series, so that a ticket not used shows."""
+    return _payload("ticket", seq, at) | {"job": job, "kid": kid, "series": series, "n": n, "random": random}
 
 
 def _payload(kind: str, seq: int, at: str) -> dict[str, object]:

@@ -1,5 +1,5 @@
-"""Make every derived table again from the log: keys from the statements, the entries' index columns from the
-tokens, and each job's record. Running it twice, or never, gives the same tables."""
+"""Make every derived table again from the log: keys and tickets from the statements, the entries' index columns
+from the tokens, and each job's record. Running it twice, or never, gives the same tables."""
 
 import json
 from typing import NamedTuple
@@ -9,7 +9,7 @@ from sqlalchemy import delete, insert, select, update
 from inspect_app.entry.format import parse
 from inspect_app.entry.statement import parse_statement
 from inspect_app.store.records import Records
-from inspect_app.store.tables import DerivedJob, DeviceRow, EntryRow, StatementRow
+from inspect_app.store.tables import DerivedJob, DeviceRow, EntryRow, StatementRow, TicketRow
 from inspect_app.store.transactions import Transactions
 
 
@@ -19,6 +19,7 @@ class Rebuilt(NamedTuple):
     entries: int
     devices: int
     jobs: int
+    tickets: int
 
 
 def rebuild(transactions: Transactions, records: Records) -> Rebuilt:
@@ -34,12 +35,12 @@ def rebuild(transactions: Transactions, records: Records) -> Rebuilt:
                 .values(**columns, subject=str(entry.payload["subject"]))
             )
             entries += 1
-        devices = rebuild_devices(transactions)
+        devices, tickets = rebuild_devices(transactions), rebuild_tickets(transactions)
         session.execute(delete(DerivedJob))
         jobs = sorted(session.scalars(select(EntryRow.job).distinct()))
         for job in jobs:
             records.refresh(job)
-    return Rebuilt(entries, devices, len(jobs))
+    return Rebuilt(entries, devices, len(jobs), tickets)
 
 
 def rebuild_devices(transactions: Transactions) -> int:
@@ -54,6 +55,18 @@ def rebuild_devices(transactions: Transactions) -> int:
         if devices:
             session.execute(insert(DeviceRow), list(devices.values()))
     return len(devices)
+
+
+def rebuild_tickets(transactions: Transactions) -> int:
+    """The tickets, from their statements alone; returns how many."""
+    with transactions.writing() as session:
+        asked = select(StatementRow.jws).where(StatementRow.kind == "ticket").order_by(StatementRow.seq)
+        said = [parse_statement(jws).payload for jws in session.scalars(asked).all()]
+        session.execute(delete(TicketRow))
+        if said:
+            columns = ("job", "kid", "series", "n", "seq")
+            session.execute(insert(TicketRow), [{name: one[name] for name in columns} for one in said])
+    return len(said)
 
 
 def keep_device(devices: dict[str, dict[str, object]], payload: dict[str, object]) -> None:

@@ -16,6 +16,7 @@ from inspect_app.web import (
     session,
     shell,
     signed_in,
+    tickets,
 )
 from inspect_app.web.api import described
 from inspect_app.web.photos_upload import uploads
@@ -29,7 +30,7 @@ def register(app: Flask) -> None:
     signed_in.install(app)
     errors.install(app)
     headers.install(app)
-    for part in (server, session, devices, entries, manifest, jobs, definitions, report, photos):
+    for part in (server, session, devices, entries, tickets, manifest, jobs, definitions, report, photos):
         api.register_blueprint(part.blueprint)
     api.register_blueprint(uploads)
     app.register_blueprint(shell.blueprint)

@@ -15,6 +15,7 @@ import { currentRow } from '../people/current.js'
 import { privateKey } from '../people/device.js'
 import { readClocks } from '../server/clock.js'
 import { outboxRows } from './rows.js'
+import { useTicket } from './ticket.js'
 
 const TRIES = 50
 const STORES = ['chains', 'entries', 'outbox', 'photos', 'receipts', 'drafts']
@@ -27,7 +28,8 @@ let turn = Promise.resolve()
  *   draft?: string}} what `draft` is the key of a draft to drop in the same transaction
  * @returns {Promise<{digest: string, id: string}>}
  * @throws {Trouble} `people.nobody`, `people.no_key`, `outbox.disk_full`, `outbox.storage_stopped`,
- *   `outbox.not_signable` for a body that no entry may carry, or over 64 KiB
+ *   `outbox.not_signable` for a body that no entry may carry, or over 64 KiB, `outbox.ticket_taken` for a lot whose
+ *   ticket was used meanwhile
  */
 export function keepEntry(what) {
   const mine = turn.then(() => keep(what))
@@ -77,11 +79,13 @@ async function signed(payload, key) {
  */
 function commit(entry, payload, draft) {
   const chain = [entry.kid, entry.job]
-  return withDb(STORES, 'readwrite', async (tx) => {
+  const stores = payload.kind === 'lot' ? [...STORES, 'meta'] : STORES
+  return withDb(stores, 'readwrite', async (tx) => {
     const head = await tx.objectStore('chains').get(chain)
     if (head?.digest === entry.digest) return true
     if ((head?.digest ?? null) !== payload.prev) return false
     const photo = payload.kind === 'photo' ? await unsentPhoto(tx, entry, payload.body.sha256) : undefined
+    if (payload.kind === 'lot') await useTicket(tx, entry, payload)
     await tx.objectStore('entries').put(entry)
     for (const row of outboxRows(entry, payload, photo)) await tx.objectStore('outbox').put(row)
     await tx.objectStore('chains').put({ kid: entry.kid, job: entry.job, seq: payload.seq, digest: entry.digest })

@@ -1,8 +1,10 @@
 // "Ready for no signal" is proved, not assumed: the worker re-hashes every file it keeps and answers for the app
-// without the network; the phone has a key, a job, and every definition that the job pins.
+// without the network; the phone has a key, a job, every definition that the job pins, and, for whoever may plan a day
+// on its roof, a ticket to draw by.
 
 import { currentRow } from '../people/current.js'
 import { privateKey } from '../people/device.js'
+import { nextTicket } from '../outbox/ticket.js'
 import { definition, jobRecord, jobs } from '../record/load.js'
 import { askWorker } from './worker.js'
 
@@ -10,6 +12,7 @@ export { capable } from './capable.js'
 
 const GOOD_FOR = 60_000
 const BAD_FOR = 3_000
+const PLANNERS = ['foreman', 'inspector']
 
 /** @type {{at: number, for: string, answer: Promise<Readiness>, ready: boolean} | null} */
 let last = null
@@ -41,11 +44,13 @@ async function prove(person) {
   const known = await jobs()
   if (!known.length) return no('shell.not_ready.job')
   for (const { id, name } of known) {
-    const { job } = await jobRecord(id)
+    const { job, areas } = await jobRecord(id)
     if (!job) return no('shell.not_ready.record', { job: name })
     for (const [what, digest] of Object.entries(job.definitions ?? {})) {
       if (!(await definition(String(digest)))) return no('shell.not_ready.definition', { job: name, definition: what })
     }
+    const plans = PLANNERS.includes(person.role) && Object.keys(areas).length > 0
+    if (plans && !(await nextTicket(id, 'work'))) return no('shell.not_ready.tickets', { job: name })
   }
   return { ready: true, reason: null, facts: {} }
 }

@@ -1,5 +1,5 @@
 // One round: everybody on this phone in turn, each under their own key, so that one person's trouble delays
-// nobody else. Order of each: manifest, entries, what others recorded, photos.
+// nobody else. Order of each: manifest, entries, what others recorded, tickets for draws, photos.
 
 import { everyPerson } from '../people/current.js'
 import { pinnedServer } from '../people/device.js'
@@ -13,6 +13,7 @@ import { sendPhoto } from './photos.js'
 import { pullEntries, pullJobs } from './pull.js'
 import { isDue } from './retry.js'
 import { tell } from './status.js'
+import { pullTickets } from './tickets.js'
 import { deliveryToken } from '../people/token.js'
 
 /**
@@ -64,7 +65,10 @@ async function receive(person, server, progress) {
   await tell({ phase: 'receiving' })
   const jobs = await pullJobs(person)
   await pullEntries(person, server, jobs, progress)
+  // Before the definitions: the last of them to come makes the phone ready for no signal.
+  const trouble = await pullTickets(person, server, jobs, progress)
   await pullDefinitions(progress)
+  if (trouble) throw trouble
 }
 
 /** @param {any} person @param {any} server @param {boolean} asked @param {() => void} progress */

@@ -37,7 +37,7 @@ JAVASCRIPT = {
     "photo": ["people", "storage", "words"],
     "record": ["entry", "people", "rules", "storage", "words"],
     "sync": ["entry", "outbox", "people", "photo", "server", "storage", "words"],
-    "shell": ["entry", "people", "record", "storage", "sync", "words"],
+    "shell": ["entry", "outbox", "people", "record", "storage", "sync", "words"],
     "frame": ["outbox", "record", "shell", "storage", "vendor", "words"],
     "instruments": ["frame", "photo", "words"],
     "roof": ["checklist", "frame", "rules", "words"],

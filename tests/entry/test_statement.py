@@ -16,6 +16,7 @@ from inspect_app.entry.statement import (
     parse_statement,
     photo_receipt,
     revocation,
+    ticket,
 )
 
 from .known import ADA, ADA_KID, BEN, JOB, STATEMENTS, facts
@@ -49,7 +50,7 @@ def test_the_shared_statements_parse_and_verify() -> None:
         verify(statement, STATEMENTS["server"])
         assert statement.digest == row["digest"]
         kinds.append(statement.kind)
-    assert kinds == ["enrolment", "receipt", "receipt", "revocation"]
+    assert kinds == ["enrolment", "receipt", "receipt", "revocation", "ticket"]
 
 
 @pytest.mark.parametrize(
@@ -69,6 +70,12 @@ def test_the_shared_statements_parse_and_verify() -> None:
         (photo_receipt(1, AT, JOB, 0, None, "0" * 64, 9) | {"size": None}, "missing_field", "statement.size"),
         (photo_receipt(1, AT, JOB, 0, None, "0" * 63, 9), "bad_field", "statement.photo"),
         ({"v": 1, "kind": "receipt", "seq": 1, "at": AT}, "missing_field", "statement.job"),
+        (ticket(1, AT, JOB, ADA_KID, "play", 0, DIGEST), "bad_field", "statement.series"),
+        (ticket(1, AT, JOB, ADA_KID, "work", -1, DIGEST), "bad_field", "statement.n"),
+        (ticket(1, AT, JOB, ADA_KID, "work", True, DIGEST), "bad_field", "statement.n"),
+        (ticket(1, AT, JOB, ADA_KID, "work", 0, DIGEST[:-1]), "bad_field", "statement.random"),
+        (ticket(1, AT, "job", ADA_KID, "work", 0, DIGEST), "bad_field", "statement.job"),
+        (ticket(1, AT, JOB, "ada", "work", 0, DIGEST), "bad_field", "statement.kid"),
     ],
 )
 def test_what_is_no_statement_is_neither_written_nor_read(

@@ -1,9 +1,11 @@
 """Migrations make exactly the tables that the code declares, and making them again does nothing."""
 
 import sqlalchemy as sa
+from alembic import command
 
+from inspect_app.settings import sqlite_in
 from inspect_app.store.database import Table, db
-from inspect_app.store.migrate import differences, migrate
+from inspect_app.store.migrate import configured, differences, migrate
 
 
 def test_migrations_and_tables_agree(any_office):
@@ -30,3 +32,23 @@ def test_starting_again_changes_nothing(any_office):
         assert len(again.parts.reading.job_entries(job)) == 1
         assert again.parts.server_key.kid == any_office.parts.server_key.kid
         db.engine.dispose()
+
+
+def test_a_database_of_the_first_release_is_brought_up_and_keeps_what_it_holds(tmp_path):
+    engine = sa.create_engine(sqlite_in(tmp_path))
+    with engine.begin() as connection:
+        command.upgrade(configured(connection), "0001")
+        assert "ticket" not in sa.inspect(connection).get_table_names()
+        assert differences(connection) != []
+        connection.execute(sa.text("INSERT INTO person VALUES ('p', 'ada', 'Ada (invented)', 'foreman', 'x', '')"))
+        connection.execute(sa.text("INSERT INTO membership VALUES ('j', 'p', '')"))
+        connection.execute(sa.text("INSERT INTO statement VALUES (1, 'revocation', NULL, NULL, 'd', 'signed')"))
+    with engine.begin() as connection:
+        command.upgrade(configured(connection), "head")
+        assert differences(connection) == []
+        assert connection.execute(sa.text("SELECT login, job FROM person JOIN membership ON person = id")).all() == [
+            ("ada", "j")
+        ]
+        assert connection.scalar(sa.text("SELECT jws FROM statement")) == "signed"
+        connection.execute(sa.text("INSERT INTO ticket VALUES ('j', 'k', 'work', 0, 1)"))
+    engine.dispose()

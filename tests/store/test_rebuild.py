@@ -4,7 +4,7 @@ import sqlalchemy as sa
 
 from inspect_app.store.database import Table
 from inspect_app.store.rebuild import rebuild
-from inspect_app.store.tables import DerivedJob, DeviceRow, EntryRow, PersonRow
+from inspect_app.store.tables import DerivedJob, DeviceRow, EntryRow, PersonRow, TicketRow
 
 ALL = sorted(Table.metadata.tables)
 
@@ -21,6 +21,7 @@ def filled(office):
     foreman = office.phone("fay", "foreman", job)
     gone = office.phone("gil", "foreman", job)
     assert foreman.send(*office.walk(foreman, job)).status_code == 200
+    assert len(foreman.tickets(job).json["tickets"]) == 12 and len(gone.tickets(job, "audit").json["tickets"]) == 1
     with office.app.app_context():
         office.parts.devices.revoke(gone.kid, "server")
         record = office.parts.records.record(job)
@@ -36,7 +37,7 @@ def rebuilt(office):
 def test_rebuilding_a_sound_store_changes_nothing(any_office):
     filled(any_office)
     before = dump(any_office)
-    assert rebuilt(any_office) == (4, 3, 1)
+    assert rebuilt(any_office) == (4, 3, 1, 13)
     assert dump(any_office) == before
 
 
@@ -46,6 +47,7 @@ def test_dropped_and_falsified_tables_come_back_as_they_were(any_office):
     with any_office.app.app_context(), any_office.parts.transactions.writing() as session:
         session.execute(sa.delete(DerivedJob))
         session.execute(sa.delete(DeviceRow))
+        session.execute(sa.delete(TicketRow))
         session.execute(sa.update(EntryRow).values(kind="forged", subject="forged", kid="forged"))
     assert dump(any_office) != before
     rebuilt(any_office)

@@ -26,6 +26,7 @@ from inspect_app.entry.statement import (
     parse_statement,
     photo_receipt,
     revocation,
+    ticket,
 )
 from inspect_app.entry.thumbprint import thumbprint
 
@@ -63,6 +64,7 @@ def statements() -> dict[str, Any]:
     first = parse_statement(tokens[1]).digest
     tokens.append(format_statement(photo_receipt(5, AT, JOB, 1, first, "0f" * 32, 4096), OTHER))
     tokens.append(format_statement(revocation(6, AT, KID, "ines"), OTHER))
+    tokens.append(format_statement(ticket(7, AT, JOB, KID, "work", 3, encode(bytes(range(32, 64)))), OTHER))
     return {
         "server": public_jwk(OTHER),
         "kid": thumbprint(public_jwk(OTHER)),

@@ -10,8 +10,9 @@ from inspect_app.store.tables.photo import PhotoRow
 from inspect_app.store.tables.quarantine import QuarantineRow
 from inspect_app.store.tables.report import ReportRow
 from inspect_app.store.tables.statement import StatementRow
+from inspect_app.store.tables.ticket import TicketRow
 
 __all__ = [
     "DerivedJob", "DeviceRow", "EntryRow", "ManifestRow", "MembershipRow", "PersonRow", "PhotoRow",
-    "QuarantineRow", "ReportRow", "StatementRow",
+    "QuarantineRow", "ReportRow", "StatementRow", "TicketRow",
 ]
