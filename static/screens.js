@@ -21,16 +21,21 @@ import { Station } from './walk/station.js'
 import { Item } from './walk/item.js'
 import { SignOff } from './walk/sign_off.js'
 import { Report } from './report/report.js'
+import { Day } from './day/day.js'
+import { Stop } from './day/stop.js'
+import { Hold } from './day/hold.js'
+import { Night } from './day/night.js'
 import { Card } from './card/card.js'
 
 const OUTSIDE = /** @type {Record<string, any>} */ ({ 'sign-in': SignIn, who: Who, phone: Phone, unsent: Unsent })
 const INSIDE = /** @type {Record<string, any>} */ ({
   '': Job, approved: Approved, area: Area, draw: Drawing, start: Start, walk: Walk, place: Place,
   station: Station, item: Item, sign: SignOff, report: Report, card: Card, instruments: Instruments, fit: Fit,
+  day: Day, stop: Stop, hold: Hold, night: Night,
 })
 
 /** What a screen speaks of, by the first id in its address: a thing just saved is in the record a moment later. */
-const SPEAKS_OF = /** @type {Record<string, string>} */ ({ approved: 'assemblies', area: 'areas', fit: 'areas', walk: 'walks', place: 'walks', sign: 'walks', station: 'stations' })
+const SPEAKS_OF = /** @type {Record<string, string>} */ ({ approved: 'assemblies', area: 'areas', fit: 'areas', walk: 'walks', place: 'walks', sign: 'walks', station: 'stations', stop: 'lots', hold: 'lots', night: 'lots' })
 
 /** @param {string[]} route @param {any} person @param {(invented: boolean) => void} tellInvented */
 export function screenFor(route, person, tellInvented) {

@@ -10,8 +10,9 @@ import { NotYet } from '../frame/opening.js'
 import { Problem } from '../frame/problem.js'
 import { Part, Screen } from '../frame/screen.js'
 import { TextField } from '../frame/text_field.js'
+import { today } from '../frame/today.js'
 import { build } from '../server/build.js'
-import { grouped, today, useLines } from './lines.js'
+import { grouped, useLines } from './lines.js'
 import { Line } from './line.js'
 import { mayRecord, recordFit } from './record.js'
 import { Row } from './row.js'
@@ -23,7 +24,7 @@ export function Fit({ job, record, person, rest }) {
   const area = record.areas[rest[0]]
   const key = `fit/${area.id}`
   const [draft, change] = useDraft(person.id, key, { found: {}, note: '' })
-  const [day] = useState(today)
+  const [day] = useState(() => today())
   const [rulebook, setRulebook] = useState('')
   useEffect(() => { build().then(setRulebook) }, [])
   const { lines, fault, settled } = useLines({ record, area, found: draft?.found ?? null, day })

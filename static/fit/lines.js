@@ -29,9 +29,3 @@ export function grouped(lines) {
   return WORST_FIRST.map((verdict) => /** @type {[string, any[]]} */ ([verdict, lines.filter((one) => one.verdict === verdict)]))
     .filter(([, some]) => some.length > 0)
 }
-
-/** This day where the phone is, as dates are written in approvals. */
-export function today() {
-  const now = new Date()
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((one) => String(one).padStart(2, '0')).join('-')
-}

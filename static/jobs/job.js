@@ -11,6 +11,9 @@ import { Plan } from '../roof/plan.js'
 import { Legend } from '../roof/legend.js'
 import { fitted } from '../roof/fitted.js'
 import { Finding } from './finding.js'
+import { frontOf } from './front_of.js'
+
+const FRONT = ['foreman', 'inspector'] // who works in the crew's rhythm sees the day first
 
 /** @param {{job: string, record: any, definitions: any[], person: any}} props */
 export function Job({ job, record, definitions, person }) {
@@ -18,11 +21,12 @@ export function Job({ job, record, definitions, person }) {
   const walks = Object.values(record.walks).sort((/** @type {any} */ a, /** @type {any} */ b) => (a.at < b.at ? 1 : -1))
   const open = /** @type {any} */ (walks.find((/** @type {any} */ walk) => !walk.signoff && walk.by === person.id))
   const findings = Object.values(record.findings)
+  const front = areas.length > 0 && FRONT.includes(person.role) ? frontOf(record, person) : null
   return html`<${Screen} title=${record.job.name} over=${record.job.place} back=${path()} backTo=${say('jobs')} wide>
+    ${front && html`<a class=${front.held ? 'press main held' : 'press main'} href=${path('job', job, 'day')} data-name="day"><span class="label">${say('day')}</span><span class="under">${front.text}</span></a>`}
     ${open
-      ? html`<a class="press main" href=${path('job', job, 'walk', open.id)} data-name="go-on"><span class="label">${say('job.go_on')}</span>
-          <span class="under">${say('walk.begun', { at: clock(open.at) })}</span></a>`
-      : html`<a class=${areas.length ? 'press main' : 'press'} href=${path('job', job, 'start')} data-name="start"><span class="label">${say('job.start')}</span></a>`}
+      ? html`<a class=${front ? 'press tall' : 'press main'} href=${path('job', job, 'walk', open.id)} data-name="go-on"><span class="label">${say('job.go_on')}<span class="under">${say('walk.begun', { at: clock(open.at) })}</span></span></a>`
+      : html`<a class=${areas.length && !front ? 'press main' : 'press'} href=${path('job', job, 'start')} data-name="start"><span class="label">${say('job.start')}</span></a>`}
     ${areas.length > 0 && html`<a class="press tall" href=${path('job', job, 'card')} data-name="card"><span class="label">${say('card')}<span class="under">${say('card.open.under')}</span></span><span class="go" aria-hidden="true">→</span></a>`}
     <${Part} name=${say('job.roof')}>
       ${areas.length === 0 && html`<p class="big">${say('job.no_area')}</p>`}

@@ -1,4 +1,5 @@
-// One answer to one item, as an entry. A later answer to the same item names the ones it replaces.
+// One answer to one item, as an entry, with the item's severity: a lot is decided severity by severity. A later answer
+// to the same item names the ones it replaces.
 
 import { enter } from '../frame/enter.js'
 import { answerId } from './sort_items.js'
@@ -12,6 +13,6 @@ export function enterAnswer({ job, record, walk, station, area, definition, item
   return enter({
     job, kind: 'answer', subject, replaces: record.answers[subject]?.heads ?? [], draft,
     body: { walk: walk.id, station: station?.id ?? null, area: station?.area ?? area ?? null, definition: definition.digest, item: item.id,
-      choice, reading, note: note.trim(), photos, verdict },
+      severity: item.severity, choice, reading, note: note.trim(), photos, verdict },
   })
 }

@@ -25,12 +25,12 @@ import { Working } from './working.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
 export function Item({ job, record, definitions, person, rest }) {
-  const [per, place, id, name] = rest
+  const [per, place, id, name, ...then] = rest
   const station = per === 'station' ? record.stations[place] : null
   const walk = record.walks[station ? station.walk : place]
   const definition = definitions.find((one) => one.id === id)
   const item = definition?.items.find((/** @type {any} */ one) => one.id === name)
-  const back = station ? path('job', job, 'station', place) : path('job', job, 'walk', place)
+  const back = station ? ['station', place, ...then] : then.length ? then : ['walk', place]
   const key = `item/${place}/${id}/${name}`
   const [draft, change, drop] = useDraft(person.id, key, { note: '', reading: null, read: 0, of: '', area: '' })
   const area = draft && walk ? areaOf(record, walk, station, draft.area) : null
@@ -46,7 +46,7 @@ export function Item({ job, record, definitions, person, rest }) {
   const keep = async (/** @type {string | null} */ choice, /** @type {any} */ result) => {
     await enterAnswer({ job, record, walk, station, area: aboutArea ? area?.id : undefined, definition, item, choice, reading: item.kind === 'compute' && !metal ? null : choice === null ? whole : own, note: draft.note, photos: pictures, verdict: result, draft: key })
     await drop()
-    go(...(station ? ['job', job, 'station', place] : ['job', job, 'walk', place]))
+    go('job', job, ...back)
   }
   const put = (/** @type {any} */ reading) => change({ reading, read: Date.now(), of: close?.sha256 ?? '' })
   // Of several areas only what a rule reads is about one of them; what was read on another is none of this one's.
@@ -54,7 +54,7 @@ export function Item({ job, record, definitions, person, rest }) {
   const byRule = item.rule && (item.instrument || item.kind === 'compute')
   // Before the reading where it is made on the picture or always asked for; else after it, where it may be needed.
   const pair = html`<${Pair} ...${{ job, record, walk, station, person, locked, subject }} />`
-  return html`<${Screen} title=${pick(item.question)} over=${pick(definition.title)} back=${back} backTo=${say('back')}>
+  return html`<${Screen} title=${pick(item.question)} over=${pick(definition.title)} back=${path('job', job, ...back)} backTo=${say('back')}>
     ${answer && html`<p class="done-bar">${say('item.so_far')} ${resultWords(answer)}${answer.note ? ` · “${answer.note}”` : ''}</p>
       ${answer.verdict?.rule && html`<details><summary class="press" data-name="so-far">${say('item.working')}</summary><${Working} then answer=${recorded(answer.verdict)} /></details>`}`}
     <p class="big">${pick(item.how)}</p>

@@ -12,8 +12,8 @@ import { ItemRow } from './item_row.js'
 import { answerId, asked, atOnce, isLook } from './sort_items.js'
 import { judged } from './verdict.js'
 
-/** @param {{job: string, record: any, definition: any, walk: any, station: any, person: any, locked: boolean}} props */
-export function Sheet({ job, record, definition, walk, station, locked }) {
+/** @param {{job: string, record: any, definition: any, walk: any, station: any, person: any, locked: boolean, then?: string[]}} props `then`: the steps one came from, for the way back */
+export function Sheet({ job, record, definition, walk, station, locked, then }) {
   const place = (station ?? walk).id
   const items = asked(record, definition, walk, station)
   const open = atOnce(record, definition, walk, station)
@@ -25,7 +25,7 @@ export function Sheet({ job, record, definition, walk, station, locked }) {
   const allGood = async () => {
     for (const item of open) await pass(item)
   }
-  const row = (/** @type {any} */ item, /** @type {any} */ press = null) => html`<${ItemRow} key=${item.id} ...${{ job, record, definition, item, place, station, press }} />`
+  const row = (/** @type {any} */ item, /** @type {any} */ press = null) => html`<${ItemRow} key=${item.id} ...${{ job, record, definition, item, place, station, press, then }} />`
   const onePress = (/** @type {any} */ item) => {
     if (locked || record.answers[answerId(place, definition, item)]) return null
     if (item.photo === 'required' && !pictures(item).length) return html`<p class="hint">${say('sheet.picture_first')}</p>`

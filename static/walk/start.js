@@ -1,4 +1,5 @@
-// Start a walk: the safety gate, then what the day is like. The same screen corrects an open walk.
+// Start a walk: the safety gate, then what the day is like. The same screen corrects an open walk, and serves the day's
+// stops and holds, to which it then leads back.
 
 import { html } from '../frame/view.js'
 import { pick, say } from '../words/say.js'
@@ -16,19 +17,22 @@ import { sorted } from '../roof/order.js'
 import { mayBegin } from '../checklist/applies.js'
 import { Gate, confirmed } from './gate.js'
 import { Placed } from './placed.js'
+import { forDay } from './for_day.js'
 import { BY, SKY, WIND, blankWalk, doubtOf, missing, walkBody } from './new_walk.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
 export function Start({ job, record, definitions, person, rest }) {
-  const old = rest[0] ? record.walks[rest[0]] : null
+  const [first, ...steps] = rest
+  const then = first === 'then' ? steps : []
+  const old = first && !then.length ? record.walks[first] : null
   const known = mayBegin(definitions, person)
-  const key = `walk/${job}/${old?.id ?? 'new'}`
-  const [draft, change] = useDraft(person.id, key, { id: old?.id ?? uuid7(), ...blankWalk(record, known, person, old) })
+  const key = `walk/${job}/${old?.id ?? ['new', ...then].join('/')}`
+  const [draft, change] = useDraft(person.id, key, { id: old?.id ?? uuid7(), ...blankWalk(record, known, person, old), ...forDay(record, known, then) })
   if (!draft) return null
-  const back = old ? path('job', job, 'walk', old.id) : path('job', job)
+  const back = old ? path('job', job, 'walk', old.id) : path('job', job, ...then)
   if (!confirmed(draft.safe, Date.now())) {
     const low = mayBegin(definitions, person, true)
-    const ground = low.length && (!old || low.some((one) => one.digest === old.definition))
+    const ground = !then.length && low.length && (!old || low.some((one) => one.digest === old.definition))
       ? () => change({ safe: Date.now(), ground: true, definition: low.find((one) => one.digest === draft.definition)?.digest ?? low[0].digest }) : undefined
     const confirm = () => change({ safe: Date.now(), ground: false })
     return html`<${Screen} title=${say('gate')} over=${record.job.name} back=${back} backTo=${say('back')}>
@@ -45,7 +49,7 @@ export function Start({ job, record, definitions, person, rest }) {
   const by = (/** @type {string} */ one) => change({ by: one, doubt: doubtOf(record.job, one) })
   const run = async () => {
     await enter({ job, kind: 'walk', subject: draft.id, replaces: old?.heads ?? [], draft: key, body: walkBody(draft, record, chosen) })
-    go('job', job, 'walk', draft.id)
+    go('job', job, ...(then.length ? then : ['walk', draft.id]))
   }
   return html`<${Screen} title=${say(old ? 'walk.correct' : 'job.start')} over=${record.job.name} back=${back} backTo=${say('back')}>
     ${mine.length === 0 && html`<p class="problem" role="alert"><strong>▲ ${say('walk.no_definition', { role: say(`role.${person.role}`) })}</strong></p>`}
