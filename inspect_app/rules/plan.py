@@ -54,6 +54,8 @@ def letter_of(lot: int, level: str) -> str:
 
 def _column(aql: str) -> int:
     """Of an AQL as people write it: ``1`` and ``1.0`` are one."""
+    if aql in AQLS:  # as the table writes it
+        return AQLS.index(aql)
     try:
         number = read_decimal(aql, "aql")
     except Refused:
