@@ -21,10 +21,12 @@ def add_to(subparsers: Any) -> None:
     """The words of the command line."""
     parser = subparsers.add_parser(
         "calc", help="compute one rule",
-        description=f"Rules: {', '.join(names())}; layout FILE for a roof area. Without a name: lists them. With a name alone: lists its inputs.",
+        description=f"Rules: {', '.join(names())}; layout FILE for a roof area. Without a name: lists them. "
+        "With a name alone: lists its inputs.",
     )  # fmt: skip
     parser.add_argument("rule", nargs="?", metavar="NAME", help="a rule, as window or window@1")
-    parser.add_argument("inputs", nargs="*", metavar="key=value", help="inputs with units; units=US or units=SI; layout: FILE")
+    given = "inputs with units; units=US or units=SI; a file for layout"
+    parser.add_argument("inputs", nargs="*", metavar="key=value", help=given)
     parser.add_argument("--json", action="store_true", help="one JSON object")
     parser.add_argument("--lang", choices=LANGUAGES, default=spoken(os.environ), help="language of words")
 

@@ -22,7 +22,7 @@ def edges_of(area: dict, found: list) -> list:
     for place in range(len(edges)):
         if edges[place] not in EDGES:
             found.append(Refused("edge_unknown", "edges[" + str(place) + "]", plain(edges[place])))
-    return edges
+    return [kind if kind in EDGES else "" for kind in edges]
 
 
 def not_closing(area: dict, ring: list) -> list:

@@ -40,12 +40,17 @@ def names_of(area: dict, faults: list) -> dict:
     told = area.get("zone_map")
     if not isinstance(told, dict):
         own = _list(area.get("zones"))
-        only = own[0] if len(own) == 1 else None
+        only = own[0] if len(own) == 1 and isinstance(own[0], str) else None
         if only is None:
             faults.append(Refused("zones_unknown", "zone_map", None))
         return dict.fromkeys(ZONES, only)
-    names = told.get("names")
-    return {zone: (names.get(zone) if isinstance(names, dict) else None) or zone for zone in ZONES}
+    names, found = told.get("names"), {}
+    for zone in ZONES:
+        name = names.get(zone) if isinstance(names, dict) else None
+        if name and not isinstance(name, str):
+            faults.append(Refused("zone_unknown", "zone_map.names." + zone, plain(name)))
+        found[zone] = name if name and isinstance(name, str) else zone
+    return found
 
 
 def widths_of(area: dict, unit: str, faults: list) -> dict:
@@ -77,6 +82,8 @@ def drawn_of(area: dict, unit: str, faults: list) -> list:
         field, one = "zone_map.drawn[" + str(place) + "]", told[place]
         known = len(faults)
         ring = read_ring(one.get("outline") if isinstance(one, dict) else None, unit, field + ".outline", faults)
+        if isinstance(one, dict) and not isinstance(one.get("zone"), str):
+            faults.append(Refused("zone_unknown", field + ".zone", plain(one.get("zone"))))
         if len(faults) == known:
             found.append((one.get("zone"), ring))
     return found

@@ -9,7 +9,7 @@ standard that the zone map names. How straight is straight is our choice.
 
 import math
 
-STRAIGHT = 0.01  # the sine of half a degree: a bend below that is how somebody drew one edge
+STRAIGHT = 0.0175  # the sine of one degree: a bend below that is how somebody drew one edge
 
 
 def strips_of(rings: list, kinds: list, widths: dict) -> tuple:
