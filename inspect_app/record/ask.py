@@ -6,6 +6,7 @@ from inspect_app.record.card import card
 from inspect_app.record.fit import fit
 from inspect_app.record.fold import fold
 from inspect_app.record.judge import judge_item
+from inspect_app.record.lot_draw import draw_lot, places
 from inspect_app.record.roof_calls import ROOF_CALLS, roof_answer
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import describe, judge
@@ -38,6 +39,11 @@ def _answer(request: dict) -> object:
         return fit(request["job"], request["assembly"], request["area"], request["found"], request["day"])
     if call == "card":
         return card(request["job"], request["assembly"], request["area"], request.get("metal_now"))
+    if call == "draw_lot":
+        return draw_lot(request["record"], request)
+    if call == "places":
+        asked = request.get("area")
+        return places(request["record"], request["lot"], request["panel"], request["count"], asked)
     if call == "describe":
         return describe(request["rule"])
     if call in ROOF_CALLS:

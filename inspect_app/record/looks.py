@@ -1,0 +1,105 @@
+"""Looks: the stations that people recorded, where, and which of them came too late to be a look."""
+
+from inspect_app.record.authority import objection
+from inspect_app.record.first_said import first_said
+from inspect_app.record.marks import Marks
+from inspect_app.rules.quantity import convert
+from inspect_app.rules.refused import Refused
+
+NEAR = 0.001  # metres: a place is named by its distance from the low end, which is copied and not measured
+BEST = ("looked", "part", "unsafe", "covered")
+
+
+class Looks:
+    """Every station by the panel it stands on: ``at[(area, panel)]``, each
+    ``{"station", "area", "digest", "lot", "chosen", "reached", "from_low_end", "late", "firsts", "failures", "counts",
+    "placed"}``.
+
+    ``late``: its own key's chain proves that the panel was covered before. Correcting a look later does not make it
+    late, and does not make a late one early: what counts is where it was first said. ``firsts``: ``[(kid, seq)]``
+    of that, ``failures`` of the answers there that fail. ``counts``: whether who recorded it may look.
+    """
+
+    def __init__(self, record: dict, grouped: dict, people: dict, marks: Marks) -> None:
+        self.at: dict = {}
+        self.failing: dict = {}  # area: [(panel, look)]
+        self.claims: dict = {}  # lot: the looks that say they were taken at a place it drew
+        self.answers = record["answers"]
+        failures = _failures(record["answers"], grouped.get("answer", {}))
+        for subject in sorted(record["stations"]):
+            station = record["stations"][subject]
+            group = grouped["station"][subject]
+            firsts = first_said(group["all"], station, ("area", "panel", "lot", "reached"))
+            lot = marks.lots.get(station.get("lot"))
+            late = (lot is None or lot["purpose"] == "work") and any(
+                marks.covered_before(station["area"], station["panel"], kid, seq) for kid, seq in firsts
+            )
+            look = {
+                "station": subject, "digest": station["digest"], "area": station["area"], "lot": station.get("lot"),
+                "chosen": station["chosen"], "reached": station["reached"], "from_low_end": station["from_low_end"],
+                "late": late, "firsts": firsts, "failures": failures.get(subject, []), "placed": False,
+                "counts": any(not objection(entry, people) for entry in group["heads"]),
+            }  # fmt: skip
+            self.at.setdefault((station["area"], station["panel"]), []).append(look)
+            if look["chosen"] == "drawn" and look["lot"] is not None:
+                self.claims.setdefault(look["lot"], []).append(look)
+            if look["failures"]:
+                self.failing.setdefault(station["area"], []).append((station["panel"], look))
+
+    def seen(self, area: str, panel: int) -> list:
+        """The looks at a panel while its leg could be seen; an audit's come after, and are none of them."""
+        return [
+            look for look in self.at.get((area, panel), [])
+            if look["reached"] == "yes" and not look["late"] and look["counts"]
+        ]
+
+    def drawn_at(self, lot_id: str, area: str, panel: int) -> list:
+        """The looks at a panel that say they were taken at a place this lot drew; a failure counts whoever found it."""
+        return [
+            look for look in self.at.get((area, panel), [])
+            if look["lot"] == lot_id and look["chosen"] == "drawn" and (look["counts"] or look["failures"])
+        ]
+
+    def fill(self, lot: dict, area: str, panel: int, places: list) -> None:
+        """Give each drawn place of the panel the look that was taken there, one with a failed answer before any other.
+        A look so placed is ``placed``."""
+        own = self.drawn_at(lot["id"], area, panel)
+        for place in places:
+            ranked = []
+            for look in own:
+                if _same_place(look["from_low_end"], place["from_low_end"]):
+                    look["placed"] = True
+                    ranked.append((not look["failures"], BEST.index(self._state(look, lot)), look["station"]))
+            if ranked:
+                _, best, place["station"] = min(ranked)
+                place["state"] = BEST[best]
+
+    def _state(self, look: dict, lot: dict) -> str:
+        if look["reached"] != "yes" or look["late"]:
+            return "unsafe" if look["reached"] == "unsafe" else "covered"
+        for names in (lot.get("asks") or {}).values():
+            for name in names:
+                if look["station"] + "/" + name not in self.answers:
+                    return "part"
+        return "looked"
+
+
+def _failures(answers: dict, grouped: dict) -> dict:
+    """``{station: [(kid, seq)]}``: when each failed answer was first said to fail; what is only recorded cannot."""
+    found: dict = {}
+    for subject in sorted(answers):
+        answer = answers[subject]
+        if answer["result"] != "fail" or answer.get("severity") == "record" or answer.get("station") is None:
+            continue
+        for entry in grouped[subject]["all"]:
+            if (entry["payload"]["body"].get("verdict") or {}).get("result") == "fail":
+                said = found.setdefault(answer["station"], [])
+                said.append((entry["kid"], entry["payload"]["seq"]))
+    return found
+
+
+def _same_place(one: object, other: object) -> bool:
+    try:
+        return abs(convert(one, "m", "from_low_end") - convert(other, "m", "from_low_end")) <= NEAR
+    except Refused:
+        return False

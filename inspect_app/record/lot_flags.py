@@ -1,0 +1,112 @@
+"""What is odd about lots, marks and looks: facts beside the record, which keeps everything all the same."""
+
+from inspect_app.record.looks import Looks
+from inspect_app.record.lot_days import Days
+from inspect_app.record.lot_plans import as_computed, laxer_than
+from inspect_app.record.marks import Marks
+from inspect_app.record.places import Roofs, row_of
+from inspect_app.record.population import digest_of, size_of
+from inspect_app.record.releases import Releases
+from inspect_app.record.sampling import sampling
+from inspect_app.record.tickets import ticket_flags
+
+
+def lot_flags(
+    record: dict, grouped: dict, days: Days, roofs: Roofs, marks: Marks, looks: Looks, releases: Releases, late: list
+) -> list:
+    """``[(digest, code, facts)]``. ``late``: photos of legs that came after the cover.
+
+    ``ticket_…``: see ``tickets``. ``lot_laxer``: fewer panels or places, or more allowed to be bad, than any version of
+    the job asks for (a laxer inspection than the crew's series is flagged where lots are decided). ``draw_differs``:
+    population, size, digest, plans or number are not what the rules give. ``same_panels``: two lots of work over panels
+    that both may be drawn from. ``panel_beyond_area``. ``mark_taken_back``: a mark corrected downwards; what was drawn
+    in between had been shown. ``lot_unknown``. ``looked_after_cover``. ``place_not_drawn``: said to be drawn, and is not.
+    ``released_unseen``.
+    """
+    found = ticket_flags(grouped.get("lot", {}), record["lots"])
+    choices = [
+        sampling(entry["payload"]["body"])
+        for group in grouped.get("job", {}).values() for entry in group["all"]
+    ]
+    for subject in sorted(record["lots"]):
+        found += _of_lot(record["lots"][subject], days, choices)
+    found += _same_panels(record["lots"], days)
+    for root in sorted(marks.of):
+        found += _of_marks(marks.of[root], days.day(root))
+    found += _unknown(record["lots"], grouped, marks.unknown + releases.unknown)
+    found += [(digest, "looked_after_cover", {}) for digest in late]
+    for at in looks.at:
+        for look in looks.at[at]:
+            if look["late"] and look["reached"] == "yes":
+                found.append((look["digest"], "looked_after_cover", {"other": look["station"]}))
+    for lot_id in looks.claims:
+        lot = record["lots"].get(lot_id)
+        for look in looks.claims[lot_id] if lot else []:
+            known = row_of(lot, look["area"]) == {} or roofs.of(lot, look["area"]) is not None
+            if known and not look["placed"]:
+                found.append((look["digest"], "place_not_drawn", {"other": lot_id}))
+    for lot in record["lots"].values():
+        for one in lot["holds"]:
+            if one["unseen"]:
+                found.append((one["release"], "released_unseen", {"other": lot["id"], "panel": one["panel"]}))
+    return found
+
+
+def _of_lot(lot: dict, days: Days, choices: list) -> list:
+    found: list = []
+    rows = days.rows[lot["id"]]
+    same = bool(rows) and lot["size"] == size_of(rows) and lot["population_digest"] == digest_of(rows)
+    if not same or not as_computed(lot) or (lot["purpose"] != "audit" and len(rows) != 1):
+        found.append((lot["digest"], "draw_differs", {}))
+    for area, _, high in rows:
+        there = days.panels(lot, area)
+        if there is not None and high >= there:
+            code = "panel_beyond_area" if high > there else "draw_differs"  # the last panel has no seam
+            found.append((lot["digest"], code, {"other": area, "panel": high}))
+    if choices and all(laxer_than(lot, choice) for choice in choices):
+        found.append((lot["digest"], "lot_laxer", {}))
+    return found
+
+
+def _of_marks(marks: list, day: dict) -> list:
+    found = []
+    for mark in marks:
+        if day["count"] is not None and mark["to"] > day["count"]:
+            found.append((mark["digest"], "panel_beyond_area", {"other": mark["area"], "panel": mark["to"]}))
+        for _, _, to, digest in mark["versions"]:
+            if to > mark["to"]:
+                found.append((mark["digest"], "mark_taken_back", {"other": digest, "from": to, "to": mark["to"]}))
+    return found
+
+
+def _same_panels(lots: dict, days: Days) -> list:
+    """A panel that its lot never came to may be planned again on a later day; all else is drawn from twice."""
+    found = []
+    for area in sorted(days.lots_at):
+        here = sorted([(lots[one]["day"], one) for one in days.lots_at[area]])
+        for at in range(len(here)):
+            for day, later in here[at + 1 :]:
+                earlier = here[at][1]
+                _, low, high = days.rows[earlier][0]
+                if day > here[at][0] and lots[earlier]["placed_to"] is not None:
+                    high = min(high, lots[earlier]["placed_to"])
+                if max(low, days.rows[later][0][1]) <= min(high, days.rows[later][0][2]):
+                    found.append((lots[earlier]["digest"], "same_panels", {"other": later}))
+                    found.append((lots[later]["digest"], "same_panels", {"other": earlier}))
+    return found
+
+
+def _unknown(lots: dict, grouped: dict, entries: list) -> list:
+    """What speaks of a lot that is not here; it may still come."""
+    found = [(entry["digest"], "lot_unknown", {"other": entry["payload"]["body"].get("lot")}) for entry in entries]
+    for kind in ("stop", "disposition", "station", "photo"):
+        for group in grouped.get(kind, {}).values():
+            for entry in group["all"]:
+                named = entry["payload"]["body"].get("lot")
+                if named is not None and named not in lots:
+                    found.append((entry["digest"], "lot_unknown", {"other": named}))
+    for lot in lots.values():
+        for name in ("extends", "reworks"):
+            if lot.get(name) is not None and lot[name] not in lots:
+                found.append((lot["digest"], "lot_unknown", {"other": lot[name]}))
+    return found

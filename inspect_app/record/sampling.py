@@ -1,0 +1,24 @@
+"""How the job samples its lots: what it states, else our own defaults.
+
+The defaults are ours, a choice and no source: critical items on the same panels as the major ones, accepted with none
+found; level S-4 with an AQL of 2.5 for major items and 10 for minor ones, level II with 2.5 for an audit (levels and
+AQLs as in MIL-STD-105E); a lot with more than a tenth of its drawn panels not looked at is not determinable.
+"""
+
+OURS = {
+    "critical": None,
+    "major": {"level": "S-4", "aql": "2.5"},
+    "minor": {"level": "S-4", "aql": "10"},
+    "audit": {"level": "II", "aql": "2.5"},
+    "nonresponse": "0.10",
+    "reduced": False,
+    "places": 3,
+    "night_places": 5,
+}
+
+
+def sampling(job: "dict | None") -> dict:
+    """Every choice by name, ours where the job says nothing. ``critical`` None: the panels of the major plan, none may
+    be bad."""
+    stated = (job or {}).get("sampling") or {}
+    return {name: stated[name] if stated.get(name) is not None else OURS[name] for name in OURS}
