@@ -26,16 +26,22 @@ import { Stop } from './day/stop.js'
 import { Hold } from './day/hold.js'
 import { Night } from './day/night.js'
 import { Card } from './card/card.js'
+import { Lot } from './lot/lot.js'
+import { Series } from './lot/series.js'
+import { Coverage } from './lot/coverage.js'
+import { Audit } from './lot/audit.js'
+import { Sampling } from './lot/sampling.js'
 
 const OUTSIDE = /** @type {Record<string, any>} */ ({ 'sign-in': SignIn, who: Who, phone: Phone, unsent: Unsent })
 const INSIDE = /** @type {Record<string, any>} */ ({
   '': Job, approved: Approved, area: Area, draw: Drawing, start: Start, walk: Walk, place: Place,
   station: Station, item: Item, sign: SignOff, report: Report, card: Card, instruments: Instruments, fit: Fit,
   day: Day, stop: Stop, hold: Hold, night: Night,
+  lot: Lot, series: Series, coverage: Coverage, audit: Audit, sampling: Sampling,
 })
 
 /** What a screen speaks of, by the first id in its address: a thing just saved is in the record a moment later. */
-const SPEAKS_OF = /** @type {Record<string, string>} */ ({ approved: 'assemblies', area: 'areas', fit: 'areas', walk: 'walks', place: 'walks', sign: 'walks', station: 'stations', stop: 'lots', hold: 'lots', night: 'lots' })
+const SPEAKS_OF = /** @type {Record<string, string>} */ ({ approved: 'assemblies', area: 'areas', fit: 'areas', lot: 'lots', walk: 'walks', place: 'walks', sign: 'walks', station: 'stations', stop: 'lots', hold: 'lots', night: 'lots' })
 
 /** @param {string[]} route @param {any} person @param {(invented: boolean) => void} tellInvented */
 export function screenFor(route, person, tellInvented) {

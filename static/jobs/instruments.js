@@ -11,7 +11,7 @@ import { Choice } from '../frame/choice.js'
 import { Stepper } from '../frame/stepper.js'
 import { TextField } from '../frame/text_field.js'
 import { MainAction } from '../frame/main_action.js'
-import { jobBody, statedBy } from './job_body.js'
+import { jobBody, samplingOf, statedBy } from './job_body.js'
 
 const NAMES = ['tape', 'rule', 'feeler', 'micrometer', 'depth_gauge', 'level', 'inclinometer', 'contact', 'infrared', 'estimate']
 const STEPS = /** @type {Record<string, number[]>} */ ({ in: [0.001, 0.01], mm: [0.01, 0.1], deg: [0.1, 1], dF: [1, 5], dC: [0.5, 5], K: [0.5, 5] })
@@ -25,7 +25,7 @@ export function Instruments({ job, record, person }) {
   if (!draft) return null
   const wrong = Object.values(draft.stated).some((/** @type {any} */ one) => one.value === null || !one.source.trim())
   const run = async () => {
-    await enter({ job, kind: 'job', subject: job, replaces: record.job.heads, draft: key, body: jobBody(record.job, draft.stated, draft.acceptance) })
+    await enter({ job, kind: 'job', subject: job, replaces: record.job.heads, draft: key, body: jobBody(record.job, draft.stated, draft.acceptance, samplingOf(record.job)) })
     await drop()
     go('job', job)
   }

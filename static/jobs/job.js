@@ -49,6 +49,9 @@ export function Job({ job, record, definitions, person }) {
       ${findings.length === 0 ? html`<p>${say('job.no_findings')}</p>`
         : html`<ul class="rows">${findings.map((/** @type {any} */ finding) => html`<${Finding} key=${finding.id} ...${{ job, record, definitions, finding }} />`)}</ul>`}
     <//>
+    <${Part} name=${say('job.lots')}>
+      ${['series', 'coverage', 'audit', 'sampling'].map((name) => html`<a key=${name} class="press" href=${path('job', job, name)} data-name=${name}><span class="label">${say(name === 'coverage' ? 'coverage.job' : name)}</span><span class="go" aria-hidden="true">→</span></a>`)}
+    <//>
     <${Part} name=${say('job.walks')}>
       ${walks.length === 0 && html`<p>${say('job.no_walks')}</p>`}
       ${walks.map((/** @type {any} */ walk) => html`<a key=${walk.id} class="press tall" href=${path('job', job, 'walk', walk.id)} data-name="walk">

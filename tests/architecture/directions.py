@@ -46,10 +46,12 @@ JAVASCRIPT = {
     "day": ["checklist", "entry", "frame", "instruments", "outbox", "roof", "rules", "walk", "words"],
     "phone": ["frame", "outbox", "people", "server", "shell", "storage", "sync", "words"],
     "jobs": ["checklist", "day", "frame", "phone", "record", "roof", "sync", "words"],
+    "lot": ["checklist", "day", "frame", "jobs", "outbox", "photo", "roof", "rules", "storage", "sync", "walk",
+            "words"],
     "report": ["frame", "people", "words"],
     "card": ["frame", "phone", "roof", "rules", "words"],
     "fit": ["frame", "roof", "rules", "server", "walk", "words"],
-    "screens": ["card", "day", "draw", "fit", "frame", "jobs", "phone", "report", "roof", "walk"],
+    "screens": ["card", "day", "draw", "fit", "frame", "jobs", "lot", "phone", "report", "roof", "walk"],
     "main": ["frame", "people", "phone", "screens", "shell", "sync", "words"],
     "sw": [],
 }  # fmt: skip
