@@ -68,8 +68,12 @@ def by_chance(seed: int) -> Body:
 
 
 def _star(chance: random.Random, corners: int, x: float, y: float, least: float, most: float) -> list[tuple[str, str]]:
-    ring = []
-    for turn in sorted(chance.uniform(0, 2 * math.pi) for _ in range(corners)):
-        far = chance.uniform(least, most)
-        ring.append((f"{x + far * math.cos(turn):.4f}", f"{y + far * math.sin(turn):.4f}"))
-    return ring
+    """Corners around a middle, none of them so blunt that its two edges count as one."""
+    while True:
+        ring = []
+        for turn in sorted(chance.uniform(0, 2 * math.pi) for _ in range(corners)):
+            far = chance.uniform(least, most)
+            ring.append((x + far * math.cos(turn), y + far * math.sin(turn)))
+        ways = [math.atan2(b[1] - a[1], b[0] - a[0]) for a, b in zip(ring, ring[1:] + ring[:1], strict=True)]
+        if all(abs(math.sin(way - ways[at - 1])) > 0.06 for at, way in enumerate(ways)):
+            return [(f"{one[0]:.4f}", f"{one[1]:.4f}") for one in ring]

@@ -163,17 +163,28 @@ def spoiled(body: Any, path: tuple[Any, ...], junk: Any) -> Any:
     return changed
 
 
-def test_junk_in_any_place_is_a_fault_with_words_and_never_breaks_the_layout():
+def junk_is_named(tries: int) -> set[str]:
     fixed = {"from_low_end": q("9", "ft"), "by": ""}
-    whole = {"area": GOOD | {"openings": [hole((9, 1), (15, 1), (15, 9))], "fixed_line": fixed}, "assembly": APPROVED}
+    body = GOOD | {"openings": [hole((9, 1), (15, 1), (15, 9))], "fixed_line": fixed, "coverage": q("16", "ft")}
+    whole = {"area": body, "assembly": APPROVED}
     whole["area"]["zone_map"] = zone_map([{"zone": "edge", "outline": BOW["outline"]}], eave=4)
-    tries = [(path, junk) for path in _places(whole) for junk in JUNK]
+    every = [(path, junk) for path in _places(whole) for junk in JUNK]
     seen = set()
-    for path, junk in chance("layout junk").sample(tries, 400):
+    for path, junk in chance("layout junk").sample(every, min(tries, len(every))):
         one = spoiled(whole, path, junk)
         found = layout(one["area"], one["assembly"])
         json.dumps(found, allow_nan=False)
         seen |= {fault["code"] for fault in found["faults"]}
+    return seen
+
+
+def test_junk_in_any_place_is_a_fault_with_words_and_never_breaks_the_layout():
+    seen = junk_is_named(120)
     assert len(seen) > 12
     for code in seen:
         assert f"refused.{code}" in WORDS and f"refused.{code}.way_out" in WORDS
+
+
+@pytest.mark.soak
+def test_every_kind_of_junk_in_every_place_is_named():
+    assert len(junk_is_named(10**6)) > 17
