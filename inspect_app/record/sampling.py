@@ -20,5 +20,11 @@ OURS = {
 def sampling(job: "dict | None") -> dict:
     """Every choice by name, ours where the job says nothing. ``critical`` None: the panels of the major plan, none may
     be bad."""
-    stated = (job or {}).get("sampling") or {}
-    return {name: stated[name] if stated.get(name) is not None else OURS[name] for name in OURS}
+    own = (job or {}).get("sampling") or {}
+    return {name: own[name] if own.get(name) is not None else OURS[name] for name in OURS}
+
+
+def stated(job: dict) -> list:
+    """The names of what the job's own entry states, as ``sampling`` takes them."""
+    own = job.get("sampling") or {}
+    return [name for name in OURS if own.get(name) is not None]

@@ -20,6 +20,9 @@ import { useTicket } from './ticket.js'
 const TRIES = 50
 const STORES = ['chains', 'entries', 'outbox', 'photos', 'receipts', 'drafts']
 
+/** Kinds that name a picture, which goes with them. @type {Record<string, (body: any) => string | null>} */
+const PICTURES = { photo: ({ sha256 }) => sha256, disposition: ({ document }) => document }
+
 /** One at a time in this tab: only other tabs can then be faster. @type {Promise<any>} */
 let turn = Promise.resolve()
 
@@ -84,7 +87,8 @@ function commit(entry, payload, draft) {
     const head = await tx.objectStore('chains').get(chain)
     if (head?.digest === entry.digest) return true
     if ((head?.digest ?? null) !== payload.prev) return false
-    const photo = payload.kind === 'photo' ? await unsentPhoto(tx, entry, payload.body.sha256) : undefined
+    const picture = PICTURES[payload.kind]?.(payload.body)
+    const photo = picture ? await unsentPhoto(tx, entry, picture) : undefined
     if (payload.kind === 'lot') await useTicket(tx, entry, payload)
     await tx.objectStore('entries').put(entry)
     for (const row of outboxRows(entry, payload, photo)) await tx.objectStore('outbox').put(row)

@@ -6,7 +6,7 @@
 
 /**
  * @param {{person: string, digest: string, job: string, token: string}} entry @param {any} payload
- * @param {{sha256: string, size: number, type: string} | undefined} photo kept on this phone, for a photo's entry
+ * @param {{sha256: string, size: number, type: string} | undefined} photo kept on this phone, that the entry names
  * @returns {any[]}
  */
 export function outboxRows(entry, payload, photo) {
