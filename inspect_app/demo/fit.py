@@ -21,6 +21,7 @@ FOUND: dict[str, dict[str, Any]] = {
         "metal_now_by": "contact",
     },
 }  # fmt: skip
+FOUND |= dict.fromkeys(("ferry", "wing_east", "wing_west"), FOUND["quay"])
 
 
 def check(phone: Phone, job: dict[str, Any], rulebook: str, day: str) -> None:

@@ -73,6 +73,19 @@ class Phone:
         self.outbox[digest] = token
         return digest
 
+    def tickets(self, job: str, series: str = "work") -> list[dict[str, Any]]:
+        """The unused tickets of this key in the job, lowest number first, as a lot's entry names one."""
+        token = self._good(self.http.call("POST", "/api/delivery", {"proof": self._proof("deliver")})).json()["token"]
+        asked = {"job": job, "series": series, "have": -1}
+        told = self._good(self.http.call("POST", "/api/tickets", asked, {"Authorization": f"Bearer {token}"}))
+        found = []
+        for jws in told.json()["tickets"]:
+            statement = parse_statement(jws)
+            verify(statement, self.server["jwk"])
+            said = statement.payload
+            found.append({"series": said["series"], "n": said["n"], "random": said["random"], "statement": jws})
+        return found
+
     def keep_photo(self, job: str, data: bytes) -> str:
         """Put a photograph beside the outbox; its hash."""
         name = hashlib.sha256(data).hexdigest()

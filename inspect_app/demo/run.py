@@ -14,10 +14,12 @@ from typing import Any, NamedTuple
 
 from flask import Flask
 
+from inspect_app.demo.dusk import walk_at_dusk
 from inspect_app.demo.fit import check
 from inspect_app.demo.http import Http
 from inspect_app.demo.phone import Phone
 from inspect_app.demo.walk import Ticking, Walk
+from inspect_app.demo.week import DAYS, walk_the_week
 from inspect_app.intake.job_file import read_yaml, sayings
 from inspect_app.people.passwords import made_up
 from inspect_app.record.area import longest_run, panel_length
@@ -26,6 +28,7 @@ from inspect_app.web.listening import address, listening, stop
 from inspect_app.web.reports_desk import maker
 
 SCENARIO = Path(__file__).with_name("scenario.yaml")
+ROOF = Path(__file__).with_name("roof.yaml")  # the whole of it, where the scenario has two slopes of it
 NOTE = "demonstration.json"
 LENGTH = timedelta(minutes=30)  # the most that the invented walk takes, from opening the job to the signature
 
@@ -54,12 +57,12 @@ def make(folder: Path, start: Callable[[Path], Flask], now: datetime, entropy: C
     making = folder.with_name(folder.name + ".making")
     shutil.rmtree(making, ignore_errors=True)
     app = start(making)
-    page = read_yaml(SCENARIO.read_text("utf-8"))
+    page = whole_roof()
     server = listening(app, "127.0.0.1", 0)
     threading.Thread(target=server.run, daemon=True).start()
     try:
         people = _add_people(app, page)
-        clock = Ticking(now)
+        clock = Ticking(now - timedelta(days=DAYS))
         phones = {
             person["role"]: _phone(address(server), clock, entropy, person)
             for person in people
@@ -67,8 +70,8 @@ def make(folder: Path, start: Callable[[Path], Flask], now: datetime, entropy: C
         }
         job = _register(app, page, phones["administrator"])
         _join(app, people, job["id"])
-        tell("walking as a phone does: signed entries, photographs, uploads in pieces")
-        _walk(app, phones["foreman"], job, clock)
+        tell("a week of two crews, as phones tell it: draws, stops, holds, photographs, uploads in pieces")
+        _walk(app, phones["foreman"], phones["administrator"], job, clock, now)
         if clock() > now + LENGTH:
             raise RuntimeError(f"the walk ends at {clock()}, later than {LENGTH} after {now}")
         tell("compiling and sealing the report")
@@ -81,6 +84,12 @@ def make(folder: Path, start: Callable[[Path], Flask], now: datetime, entropy: C
     (making / NOTE).write_text(json.dumps(note, indent=1, ensure_ascii=False), "utf-8")
     making.rename(folder)
     return Demonstration(folder, job["id"], people)
+
+
+def whole_roof() -> dict[str, Any]:
+    """The scenario's job on its whole roof."""
+    page, roof = (read_yaml(file.read_text("utf-8")) for file in (SCENARIO, ROOF))
+    return {**page, "job": {**page["job"], "sampling": roof["sampling"]}, "areas": roof["areas"]}
 
 
 def _add_people(app: Flask, page: dict[str, Any]) -> list[dict[str, str]]:
@@ -124,7 +133,7 @@ def _register(app: Flask, page: dict[str, Any], office: Phone) -> dict[str, Any]
     return {"id": job, "body": body, "areas": areas, "assemblies": assemblies}
 
 
-def _walk(app: Flask, foreman: Phone, job: dict[str, Any], clock: Ticking) -> None:
+def _walk(app: Flask, foreman: Phone, office: Phone, job: dict[str, Any], clock: Ticking, dusk: datetime) -> None:
     parts = app.extensions["seamwalk"]
     definitions = {
         compiled.definition["id"]: {**compiled.definition, "digest": compiled.digest}
@@ -134,7 +143,18 @@ def _walk(app: Flask, foreman: Phone, job: dict[str, Any], clock: Ticking) -> No
     clock.advance(minutes=5)
     build = foreman.http.call("GET", "/shell.json").json()["build"]  # what a phone names as its rulebook
     check(foreman, job, build, clock().date().isoformat())
-    Walk(foreman, job, definitions, build, clock).make()
+
+    def fold() -> dict[str, Any]:
+        foreman.deliver()
+        with app.app_context():
+            return dict(parts.records.record(job["id"]))
+
+    def walk() -> Walk:
+        return Walk(foreman, job, definitions, build, clock)
+
+    walk_the_week(walk, office, fold, dusk)
+    clock.to(dusk)
+    walk_at_dusk(walk())
     foreman.deliver()
 
 

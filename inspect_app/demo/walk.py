@@ -1,4 +1,4 @@
-"""The demonstration's end-of-day walk: what the foreman of the invented job sees and says at each place.
+"""A walk of the demonstration: what somebody of the invented job sees and says at each place.
 
 Every item of every definition that applies is answered: people's items by a word, computed ones by a reading that
 the rulebook judges here as it would on the phone.
@@ -13,6 +13,10 @@ from inspect_app.demo.phone import Phone
 from inspect_app.demo.reading import METAL, UNCERTAIN, read
 from inspect_app.record.judge import judge_item
 
+STATEMENT = (
+    "I looked at the places recorded in this walk and recorded what I saw there. This speaks of those places only."
+)
+
 
 class Place(NamedTuple):
     """One station: where, and how far from a good screw or tab its picture is drawn (inches toward the ridge)."""
@@ -26,81 +30,78 @@ class Place(NamedTuple):
     gaps: list[str]
 
 
-PLACES = (
-    Place("quay", 12, "7.5", "field", 0.02, {}, ["11.5", "12", "11.75"]),
-    Place("quay", 31, "1", "edge", -0.36, {"over_driven": "Flange dished under the head, will not slide."},
-          ["6", "7.25", "6"]),
-    Place("yard", 3, "62", "field", -0.05, {}, ["24", "23.5", "24"]),
-    Place("yard", 40, "4", "edge", 0.0, {}, ["12", "12", "11.75"]),
-)  # fmt: skip
-NOTES = {
-    "labels": "One bundle of the snap-lock panel and one box of #10 screws opened.",
-    "placed_today": "Quay slope 1 to 32, Yard slope 1 to 41, crew 2; metal 74 F at dusk.",
-    "stops_today": "Four places looked at, all chosen by hand; one left, not safe to reach.",
-    "tomorrow": "Quay slope goes on from panel 33. The edge of panel 31 stays open until the engineer has seen it.",
-}
-
-
 class Walk:
     """``job``: {"id", "body", "assemblies", "areas"} with ids by key; ``definitions``: compiled, by id, each with
-    its ``digest``; ``rulebook``: digest of the rules as shown by the server."""
+    its ``digest``; ``rulebook``: digest of the rules as shown by the server; ``notes``: what is written beside an
+    item of the whole walk, by item."""
 
     def __init__(self, phone: Phone, job: dict[str, Any], definitions: dict[str, Any], rulebook: str,
-                 clock: "Ticking") -> None:  # fmt: skip
+                 clock: "Ticking", notes: dict[str, str] | None = None) -> None:  # fmt: skip
         self.phone, self.job, self.definitions, self.rulebook, self.clock = phone, job, definitions, rulebook, clock
+        self.notes = notes or {}
         self.id = phone.new_id()
         self.said: list[str] = []
+        self.small = False  # pictures of a long week are drawn small
 
-    def make(self) -> None:
-        """Open the walk, visit every place, answer the walk's own items, sign."""
-        night = self.definitions["end-of-day-walk"]
-        areas = self.job["areas"]
+    def open(self, definition: str, areas: list[str], placed: list[dict[str, Any]], crew: str, heads: int = 4,
+             independent: bool = False) -> None:  # fmt: skip
+        """Past the safety gate."""
+        self.own = self.definitions[definition]
         self.body: dict[str, Any] = {
-            "definition": night["digest"], "areas": [area["id"] for area in areas.values()],
-            "crew": "Crew 2 (invented)", "head_count": 4,
-            "weather": {"sky": "clear", "wind": "breeze", "air": {"value": "66", "unit": "F"}},
+            "definition": self.own["digest"], "areas": [self.job["areas"][key]["id"] for key in areas], "crew": crew,
+            "head_count": heads, "weather": {"sky": "clear", "wind": "breeze", "air": {"value": "66", "unit": "F"}},
             "metal_temperature": METAL, "metal_uncertainty": UNCERTAIN, "metal_temperature_by": "contact",
-            "placed": [{"area": areas["quay"]["id"], "from": 1, "to": 32},
-                       {"area": areas["yard"]["id"], "from": 1, "to": 41}],
-            "fall_protection": "confirmed", "independent": False,
+            "placed": placed, "fall_protection": "confirmed", "independent": independent,
         }  # fmt: skip
         self._say("walk", self.id, self.body)
-        for place in PLACES:
-            self._visit(place)
-        area = areas["quay"]
-        for item in night["items"]:
-            self._answer(night, item, None, area, None)
-        self._unsafe("quay", 45)
-        self._sign()
 
-    def _visit(self, place: Place) -> None:
+    def answer_all(self, area: str) -> None:
+        """What is asked once of the whole walk."""
+        for item in self.own["items"]:
+            if self._fits(item, area):
+                self._answer(self.own, item, None, self.job["areas"][area], None)
+
+    def visit(self, place: Place, chosen: str = "hand", lot: str | None = None) -> None:
+        """Every item of every definition for places that fits what is fastened there."""
         self.clock.advance(minutes=1)
         area = self.job["areas"][place.area]
         station = self.phone.new_id()
-        body = {
-            "walk": self.id, "area": area["id"], "panel": place.panel,
-            "from_low_end": {"value": place.from_low_end, "unit": "ft"}, "zone": place.zone, "chosen": "hand",
-            "reached": "yes",
-        }  # fmt: skip
+        body = self._station(place.area, place.panel, place.from_low_end, place.zone, chosen, "yes", lot)
         self._say("station", station, body)
         kind = self.job["assemblies"][place.area]["attachment"]
         definition = self.definitions["nail-flange-fastening" if kind == "nail_flange" else "clip-fastening"]
         for item in definition["items"]:
-            only = item.get("applies") or {}
-            if not only or kind in only.get("attachment", [kind]):
+            if self._fits(item, place.area):
                 self._answer(definition, item, {**body, "id": station}, area, place)
 
-    def _unsafe(self, area: str, panel: int) -> None:
+    def leave(self, area: str, panel: int, from_low_end: str, zone: str, reached: str, chosen: str = "hand",
+              lot: str | None = None) -> None:  # fmt: skip
+        """A place that was not looked at, and why: ``unsafe`` or ``covered``."""
+        body = self._station(area, panel, from_low_end, zone, chosen, reached, lot)
+        self._say("station", self.phone.new_id(), body)
+
+    def leg_photo(self, area: str, panel: int, lot: str) -> None:
+        """One lengthwise photograph of an open leg."""
+        tag = f"{self.job['areas'][area]['body']['name']}, panel {panel}, open leg"
+        self._photo("leg", self._drawn(picture.panel(tag, self.clock())), None, None,
+                    {"area": self.job["areas"][area]["id"], "panel": panel, "lot": lot})  # fmt: skip
+
+    def _station(self, area: str, panel: int, from_low_end: str, zone: str, chosen: str, reached: str,
+                 lot: str | None) -> dict[str, Any]:  # fmt: skip
         body = {
             "walk": self.id, "area": self.job["areas"][area]["id"], "panel": panel,
-            "from_low_end": {"value": "38", "unit": "ft"}, "zone": "edge", "chosen": "hand", "reached": "unsafe",
+            "from_low_end": {"value": from_low_end, "unit": "ft"}, "zone": zone, "chosen": chosen, "reached": reached,
         }  # fmt: skip
-        self._say("station", self.phone.new_id(), body)
+        return {**body, "lot": lot} if lot else body
+
+    def _fits(self, item: dict[str, Any], area: str) -> bool:
+        kind = self.job["assemblies"][area]["attachment"]
+        return kind in (item.get("applies") or {}).get("attachment", [kind])
 
     def _answer(self, definition: dict[str, Any], item: dict[str, Any], station: dict[str, Any] | None,
                 area: dict[str, Any], place: Place | None) -> None:  # fmt: skip
         subject = f"{station['id'] if station else self.id}/{definition['id']}/{item['id']}"
-        note = place.fails.get(item["id"], "") if place else NOTES.get(item["id"], "")
+        note = place.fails.get(item["id"], "") if place else self.notes.get(item["id"], "")
         reading = read(item, place)
         choice = None
         if item.get("rule") and reading is not None:
@@ -116,7 +117,7 @@ class Walk:
         self._say("answer", subject, {
             "walk": self.id, "station": station["id"] if station else None, "area": area["id"],
             "definition": definition["digest"], "item": item["id"], "choice": choice, "reading": reading,
-            "note": note, "photos": photos, "verdict": verdict,
+            "note": note, "photos": photos, "verdict": verdict, "severity": item["severity"],
         })  # fmt: skip
 
     def _judge(self, item: dict[str, Any], area: dict[str, Any], station: dict[str, Any] | None,
@@ -136,29 +137,34 @@ class Walk:
         if not (item["photo"] == "required" or (item["photo"] == "on_fail" and result == "fail")):
             return []
         taken = self.clock()
-        tag = f"{area['body']['name']}, panel {place.panel}" if place else f"{area['body']['name']}, night seam"
+        tag = f"{area['body']['name']}, panel {place.panel}" if place else f"{area['body']['name']}, open leg"
         drawn = [("where", picture.panel(f"{tag} ({item['id']})", taken))]
         if place and item["id"] == "tab_place":
             drawn.append(("what", picture.clip(place.offset, tag, taken)))
-        elif place and area["key"] == "quay":
+        elif place and self.job["assemblies"][area["key"]]["attachment"] == "nail_flange":
             drawn.append(("what", picture.flange(place.offset, 0.34, f"{tag} ({item['id']})", taken)))
-        return [self._photo(role, data, station, subject) for role, data in drawn]
+        return [self._photo(role, self._drawn(data), station, subject) for role, data in drawn]
 
-    def _photo(self, role: str, data: bytes, station: dict[str, Any] | None, subject: str) -> str:
+    def _drawn(self, data: bytes) -> bytes:
+        return picture.smaller(data) if self.small else data
+
+    def _photo(self, role: str, data: bytes, station: dict[str, Any] | None, subject: str | None,
+               of: dict[str, Any] | None = None) -> str:  # fmt: skip
         name = self.phone.keep_photo(self.job["id"], data)
+        wide, high = picture.SIZE if not self.small else picture.SMALL
         self._say("photo", name, {
             "walk": self.id, "station": station["id"] if station else None, "answer": subject, "role": role,
-            "sha256": name, "size": len(data), "type": "image/jpeg", "source": "camera",
-            "width": picture.SIZE[0], "height": picture.SIZE[1],
+            "sha256": name, "size": len(data), "type": "image/jpeg", "source": "camera", "width": wide,
+            "height": high, **(of or {}),
         })  # fmt: skip
         return name
 
-    def _sign(self) -> None:
+    def sign(self) -> None:
+        """Close the walk."""
         self.clock.advance(minutes=2)
         self._say("signoff", self.id, {
             "walk": self.id, "name": self.phone.person["name"], "role": self.phone.person["role"],
-            "statement": "I looked at the places recorded in this walk and recorded what I saw there. "
-            "This speaks of those places only.",
+            "statement": STATEMENT,
             "strokes": [[20, 90, 60, 30, 90, 95, 120, 35, 150, 90, 190, 60, 230, 80], [240, 40, 300, 38, 330, 70]],
             "canvas": {"width": 360, "height": 120}, "covers": list(self.said),
         })  # fmt: skip
@@ -176,6 +182,10 @@ class Ticking:
 
     def __call__(self) -> datetime:
         return self._now
+
+    def to(self, moment: datetime) -> None:
+        """A later moment."""
+        self._now = moment
 
     def advance(self, **by: float) -> None:
         self._now += timedelta(**by)

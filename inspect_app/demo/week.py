@@ -1,0 +1,53 @@
+"""The demonstration's week: two crews over five days, before the last evening's walk.
+
+The days hold what a roof has to show: a lot accepted, one not accepted and looked at again, a hold gone over, a crew
+moved to tightened inspection, a stop to which nobody came.
+"""
+
+from collections.abc import Callable
+from datetime import datetime, timedelta
+from typing import Any
+
+from inspect_app.demo.crew_day import CrewDay, Plan
+from inspect_app.demo.phone import Phone
+from inspect_app.demo.walk import Walk
+
+DAYS = 5
+NAIL, CLIPS = "Crew 2 (invented)", "Crew 1 (invented)"
+SECOND = Plan("ferry", NAIL, 27, 48, tight_at=2)
+WEEK: tuple[tuple[int, Plan], ...] = (
+    (4, Plan("ferry", NAIL, 1, 26)),
+    (3, SECOND),
+    (2, Plan("quay", NAIL, 1, 20, tight_at=3, went_over=10)),
+    (1, Plan("yard", CLIPS, 1, 22)),
+    (0, Plan("yard", CLIPS, 23, 41)),
+    (0, Plan("quay", NAIL, 21, 32, nobody_at=2)),
+)
+
+
+def walk_the_week(walk: Callable[[], Walk], office: Phone, fold: Callable[[], dict[str, Any]], dusk: datetime) -> None:
+    """``walk()``: a fresh walk of the foreman; ``fold()``: everything said is delivered, and its record. ``dusk``: the
+    last evening; the mornings before it begin at seven."""
+    morning = dusk.replace(hour=7, minute=0, second=0, microsecond=0)
+    lots = {}
+    for ago, plan in WEEK:
+        own = walk()
+        own.clock.to(max(own.clock(), morning - timedelta(days=ago)))
+        if plan.area == "quay" and plan.first == 1:
+            again = CrewDay(own, fold, SECOND._replace(tight_at=0, reworks=lots[SECOND]))
+            again.make()
+            own = walk()
+        lots[plan] = CrewDay(own, fold, plan).make()
+        if plan == SECOND:
+            fold()
+            own.clock.advance(minutes=40)
+            _open(office, own.job["id"], lots[plan])
+            office.deliver()
+
+
+def _open(office: Phone, job: str, lot: str) -> None:
+    office.say(job, "disposition", lot, {
+        "lot": lot, "choice": "open", "document": None, "reference": "invented note 7",
+        "reason": "Seams of the panels beside it opened, screws backed off and set again, five panels drawn anew.",
+        "name": office.person["name"], "role": office.person["role"],
+    })  # fmt: skip
