@@ -4,13 +4,17 @@ from inspect_app.record.answers import fold_answers
 from inspect_app.record.area import from_high_end, longest_run, panel_count, panel_length
 from inspect_app.record.authority import objection
 from inspect_app.record.chain import chains
+from inspect_app.record.coverage import coverage
+from inspect_app.record.decisions import fold_decisions
 from inspect_app.record.findings import findings
 from inspect_app.record.fits import fold_fits
 from inspect_app.record.heads import versions
 from inspect_app.record.instruments import instruments
+from inspect_app.record.lots import fold_lots
+from inspect_app.record.sampling import sampling, stated
 from inspect_app.record.signoff import fold_signoff
 
-PLACES = ("assembly", "area", "walk", "station", "photo")
+PLACES = ("assembly", "area", "walk", "station", "photo", "mark", "stop", "release")
 
 
 def fold(entries: list, people: dict) -> dict:
@@ -41,13 +45,21 @@ def fold(entries: list, people: dict) -> dict:
         "stations": things["station"],
         "answers": fold_answers(grouped.get("answer", {})),
         "photos": things["photo"],
+        "marks": things["mark"],
+        "stops": things["stop"],
+        "releases": things["release"],
         "chains": chains(entries),
     }
+    record["sampling"] = sampling(record["job"])
     if record["job"]:
         record["job"]["instruments"] = instruments(record["job"])
+        record["job"]["sampling"] = dict(record["sampling"], own=stated(record["job"]))
     _measure_areas(record)
     _fill_walks(record, grouped, flags)
     _flag_orphans(record, flags)
+    told = fold_lots(record, grouped, people, flags)
+    fold_decisions(record, grouped, people, flags)
+    record["coverage"] = coverage(record, told)
     record["findings"] = findings(record["answers"])
     record["flags"] = sorted(
         flags, key=lambda flag: (flag["digest"], flag["code"], str(flag["facts"].get("other")))
