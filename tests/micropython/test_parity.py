@@ -8,6 +8,8 @@ from typing import Any
 import pytest
 
 from inspect_app.record.ask import ask
+from inspect_app.rules.draw import _below
+from inspect_app.rules.sampling_table import AQLS, LEVELS
 from tests.bodies import body_of
 from tests.micropython.node import node
 from tests.record.fit_sample import requests as fit_checks
@@ -26,7 +28,7 @@ def random_requests(seed: int, count: int) -> list[str]:
     """Windows, slots, clips, spacings and slopes with numbers as wild as a roof has them."""
     chance = random.Random(seed)
     requests = []
-    for _ in range(count):
+    for at in range(count):
         low, span = chance.uniform(-40, 20), chance.uniform(60, 240)
         heat = {"expansion": {"value": f"{chance.uniform(5, 25):.3f}e-6", "unit": "/F"}, "metal_low": q(low, "F"),
                 "metal_high": q(low + span, "F"), "metal_now": q(low + span * chance.uniform(-0.1, 1.1), "F")}
@@ -42,8 +44,29 @@ def random_requests(seed: int, count: int) -> list[str]:
             ("slope", {"slope": q(chance.uniform(0, 60), "deg"), "minimum": q(3, "/12")}),
             ("slope", {way: [q(chance.gauss(18, 0.2), "deg") for _ in range(20)] for way in ("readings", "reversed")}),
             ("slot", {**heat, **size, **where, **beside_a_card(chance), "acceptance": "simple"}),
+            *(sampled(chance) if at % 5 == 0 else []),
         ]  # fmt: skip
     return [judging(rule, inputs) for rule, inputs in requests]
+
+
+def sampled(chance: random.Random) -> list[tuple[str, dict[str, Any]]]:
+    """A lot of any size: its plan, its risk, its bounds, its draw, and the series that it stands in."""
+    lot = chance.choice([chance.randint(2, 300), chance.randint(2, 60_000)])
+    n, bad = chance.randint(1, min(lot, 500)), chance.randint(0, lot)
+    found, sure = chance.randint(0, min(n, 5)), {"confidence": f"{chance.uniform(0.5, 0.999):.3f}"}
+    share, accept = f"{chance.random() ** 3:.6f}", chance.randint(0, 5)
+    seed = f"{chance.getrandbits(256):064x}"
+    return [
+        ("plan", {"lot": lot, "level": chance.choice(LEVELS), "aql": chance.choice(AQLS),
+                  "inspection": chance.choice(["normal", "tightened", "reduced"])}),
+        ("risk", {"n": n, "accept": accept, "lot": lot, "defectives": bad}),
+        ("risk", {"n": n, "accept": accept, "share": share}),
+        ("share_bound", {"n": n, "found": found, "sides": chance.choice([1, 2]), **sure}),
+        ("lot_bound", {"lot": lot, "n": n, "found": found, **sure}),
+        ("zero_plan", {"defective": max(bad, 1), "lot": lot, **sure}),
+        ("draw", {"population": lot, "n": n, "seed": seed}),
+        ("switch", {"history": chance.choices("AAAARMN", k=30), "inspection": "normal", "reduced": "allowed"}),
+    ]  # fmt: skip
 
 
 def beside_a_card(chance: random.Random) -> dict[str, Any]:
@@ -104,6 +127,16 @@ def test_the_phone_refuses_what_the_server_refuses_at_the_same_field(tmp_path: P
 @pytest.mark.soak
 def test_the_phone_refuses_every_spoiled_input_as_the_server_does(tmp_path: Path) -> None:
     compare([judging(rule, inputs) for rule, inputs in spoiled(VECTORS)], tmp_path)
+
+
+def test_both_skip_the_same_words_of_a_draw_at_the_edge_of_what_is_even() -> None:
+    """Random words never come near the edge, where whole numbers of more than a double's digits are compared."""
+    asked = [(m, word) for m in (1, 3, 10, 60, 59_999, 2**31 + 11) for end in [2**64 // m * m]
+             for word in (end - 1, min(end, 2**64 - 1), 2**64 - 1, end - m)]  # fmt: skip
+    here = [_below(m, iter([word, 2])) for m, word in asked]
+    told = node("below.mjs", json.dumps([[str(m), str(word)] for m, word in asked]))
+    assert json.loads(told) == here
+    assert {2 % m for m, word in asked if word >= 2**64 // m * m} <= set(here)
 
 
 def test_a_difference_between_the_interpreters_would_be_seen() -> None:
