@@ -13,7 +13,7 @@ BEST = ("looked", "part", "unsafe", "covered")
 class Looks:
     """Every station by the panel it stands on: ``at[(area, panel)]``, each
     ``{"station", "area", "digest", "lot", "chosen", "reached", "from_low_end", "late", "firsts", "failures", "counts",
-    "placed"}``.
+    "audit", "placed"}``.
 
     ``late``: its own key's chain proves that the panel was covered before. Correcting a look later does not make it
     late, and does not make a late one early: what counts is where it was first said. ``firsts``: ``[(kid, seq)]``
@@ -38,6 +38,7 @@ class Looks:
                 "station": subject, "digest": station["digest"], "area": station["area"], "lot": station.get("lot"),
                 "chosen": station["chosen"], "reached": station["reached"], "from_low_end": station["from_low_end"],
                 "late": late, "firsts": firsts, "failures": failures.get(subject, []), "placed": False,
+                "audit": lot is not None and lot["purpose"] == "audit",
                 "counts": any(not objection(entry, people) for entry in group["heads"]),
             }  # fmt: skip
             self.at.setdefault((station["area"], station["panel"]), []).append(look)
@@ -50,7 +51,7 @@ class Looks:
         """The looks at a panel while its leg could be seen; an audit's come after, and are none of them."""
         return [
             look for look in self.at.get((area, panel), [])
-            if look["reached"] == "yes" and not look["late"] and look["counts"]
+            if look["reached"] == "yes" and not look["late"] and look["counts"] and not look["audit"]
         ]
 
     def drawn_at(self, lot_id: str, area: str, panel: int) -> list:

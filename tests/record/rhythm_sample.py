@@ -36,10 +36,10 @@ def coded(data: bytes) -> str:
     return base64.urlsafe_b64encode(data).rstrip(b"=").decode()
 
 
-def ticket(kid: str, n: int, series: str = "work", **changed: Any) -> dict[str, Any]:
+def ticket(kid: str, n: int, series: str = "work", changed: dict[str, Any] | None = None) -> dict[str, Any]:
     """What the server gives: the same again for the same key, series and number."""
     random = coded(hashlib.sha256(f"{kid} {series} {n}".encode()).digest())
-    told = {"job": JOB, "kid": kid, "series": series, "n": n, "random": random, **changed}
+    told = {"job": JOB, "kid": kid, "series": series, "n": n, "random": random, **(changed or {})}
     statement = ".".join([coded(b"{}"), coded(json.dumps(told).encode()), coded(b"signature")])
     return {"series": series, "n": n, "random": random, "statement": statement}
 
