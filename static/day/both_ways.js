@@ -12,17 +12,18 @@ import { placeLine } from './place_line.js'
 
 const FAR = 3
 
-/** @param {{job: string, record: any, definitions: any[], walk: any, lot: any, area: string, panel: number, here: string[], failed: any[]}} props `failed`: the answers that fail at this panel */
-export function BothWays({ job, record, definitions, walk, lot, area, panel, here, failed }) {
+/** @param {{job: string, record: any, definitions: any[], walk: any, lot: any, area: string, panel: number, here: string[], failed: any[], sides: any[]}} props `failed`: the answers that fail at this panel; `sides`: how far the good panels run, by the record */
+export function BothWays({ job, record, definitions, walk, lot, area, panel, here, failed, sides }) {
   const [fault, setFault] = useState(/** @type {any} */ (null))
   const place = record.stations[failed[0]?.station]
   if (!place) return null
-  const last = record.areas[area]?.panel_count ?? panel + FAR
-  const panels = [-3, -2, -1, 1, 2, 3].map((step) => panel + step).filter((one) => one >= 1 && one <= last)
+  const panels = Array.from({ length: 2 * FAR + 1 }, (_, at) => panel - FAR + at).filter((one) => one !== panel && one >= 1 && one <= (lot.placed_to ?? 0)) // what is not set has no leg
   const look = (/** @type {number} */ one, /** @type {'yes' | 'covered'} */ reached) => () =>
     lookAt({ job, walk, lot, area, panel: one, place, chosen: 'both_ways', reached, here })?.catch(setFault)
   return html`<${Part} name=${say('failed.both_ways')}>
     <p>${say('both_ways.how', { place: placeLine(place) })}</p>
+    ${sides.map((one) => html`<p key=${one.severity} class="row" data-name="sides" data-bounded=${one.bounded}>${say('both_ways.running', { start: one.toward_start, end: one.toward_end })}</p>`)}
+    ${sides.some((one) => !one.bounded) && html`<p class="hint">${say('both_ways.not_yet')}</p>`}
     <ul class="rows">${panels.map((one) => {
       const station = stationAt(record, area, one)
       const state = station && stateOf(record, definitions, station)

@@ -8,7 +8,7 @@ import { useDraft } from '../frame/draft.js'
 import { Part } from '../frame/screen.js'
 import { Choice } from '../frame/choice.js'
 import { MainAction } from '../frame/main_action.js'
-import { Finding } from './finding.js'
+import { Finding, looksSince } from './finding.js'
 import { BothWays } from './both_ways.js'
 import { enterRelease, statement } from './enter_release.js'
 
@@ -20,21 +20,22 @@ export function Failed({ job, record, definitions, person, lot, area, panel, wal
   const [draft, change] = useDraft(person.id, key, { way: '' })
   if (!draft) return null
   const failed = failuresOn(record, area, panel)
+  const sides = (lot.failed ?? []).filter((/** @type {any} */ one) => one.panel === panel)
+  const done = /** @type {Record<string, boolean>} */ ({ fixed: failed.every((answer) => looksSince(record, answer).length > 0), both_ways: sides.length > 0 && sides.every((/** @type {any} */ one) => one.bounded && one.toward_start + one.toward_end > 0), finding_open: true })
   const release = async () => {
-    await enterRelease({ job, record, person, lot, area, panel, why: 'failed', way: draft.way, seen: true, walk, draft: key })
+    await enterRelease({ job, record, person, lot, area, panel, why: 'failed', way: draft.way, seen: true, walk, sides, draft: key })
     go('job', job, 'day', lot.id)
   }
   return html`<p class="big">${say('hold.what.failed', { panel })}</p>
-    <ul class="rows">${failed.map((answer) => html`<${Finding} key=${answer.id} ...${{ job, record, definitions, answer, here }} />`)}</ul>
-    ${failed.length === 0 && html`<p class="done-bar">✓ ${say('failed.none_now')}</p>`}
+    <ul class="rows">${failed.map((answer) => html`<${Finding} key=${answer.id} ...${{ job, record, definitions, walk, lot, answer, here }} />`)}</ul>
     <${Choice} name="way" label=${say('failed.way')} value=${draft.way} onChange=${(/** @type {string} */ way) => change({ way })}
       options=${WAYS.map((way) => ({ value: way, label: say(`failed.${way}`), under: say(`failed.${way}.under`) }))} />
-    ${draft.way === 'fixed' && failed.length > 0 && html`<p class="problem"><strong>▲ ${say('failed.look_again')}</strong></p>`}
-    ${draft.way === 'both_ways' && html`<${BothWays} ...${{ job, record, definitions, walk, lot, area, panel, here, failed }} />`}
+    ${draft.way === 'fixed' && !done.fixed && html`<p class="problem"><strong>▲ ${say('failed.look_again')}</strong></p>`}
+    ${draft.way === 'both_ways' && html`<${BothWays} ...${{ job, record, definitions, walk, lot, area, panel, here, failed, sides }} />`}
     ${draft.way && html`<${Part} name=${say('release')}>
-      <p class="statement">${statement('failed', draft.way, true, panel)}</p>
+      <p class="statement">${statement('failed', draft.way, true, panel, sides)}</p>
       <p>${person.name}, ${say(`role.${person.role}`)}</p>
-      <${MainAction} name="release" label=${say('release.do', { panel })} under=${say('release.under')} run=${release} disabled=${draft.way === 'fixed' && failed.length > 0} />
+      <${MainAction} name="release" label=${say('release.do', { panel })} under=${say('release.under')} run=${release} disabled=${!done[draft.way]} />
     <//>`}
     ${!walk && html`<a class="press" href=${path('job', job, 'start', 'then', ...here)} data-name="begin-look">${say('hold.begin')}</a>`}`
 }

@@ -5,7 +5,7 @@ import { go } from '../frame/route.js'
 import { uuid7 } from '../entry/uuid7.js'
 
 /**
- * @param {{job: string, walk: any, lot: any, area: string, panel: number, place: any, chosen?: 'drawn' | 'both_ways', reached: 'yes' | 'unsafe' | 'covered', here: string[]}} what
+ * @param {{job: string, walk: any, lot: any, area: string, panel: number, place: any, chosen?: 'drawn' | 'both_ways' | 'hand', reached: 'yes' | 'unsafe' | 'covered', here: string[]}} what
  *   `walk` today's, or null; `place` `{from_low_end, zone}`; `here`: the steps to come back to
  */
 export async function lookAt({ job, walk, lot, area, panel, place, chosen = 'drawn', reached, here }) {

@@ -10,6 +10,7 @@ import { MainAction } from '../frame/main_action.js'
 import { Twice } from '../frame/twice.js'
 import { Problem } from '../frame/problem.js'
 import { metalKey } from '../instruments/use_metal.js'
+import { CorrectMark } from './correct_mark.js'
 import { enterMark } from './enter_mark.js'
 import { MetalTold } from './metal_told.js'
 import { goneOver, nextPanel } from './standing.js'
@@ -51,5 +52,6 @@ export function Mark({ job, record, person, lot, walk, plain }) {
       <${Choice} many name="change" label=${say('mark.what_changed')} hint=${say('mark.change.hint')} value=${draft.change} onChange=${toggle} options=${CHANGES.map((one) => ({ value: one, label: say(`change.${one}`) }))} /></details>
     <details onToggle=${(/** @type {any} */ event) => { if (event.target.open) setAsked(true) }}><summary class="press" data-name="mark-metal">${metal ? say('mark.metal', { metal: shown(metal) }) : say('mark.metal.none')}</summary>
       ${asked && html`<${MetalTold} key=${metalKey(walk?.id ?? lot.id)} ...${{ record, person, lot, walk }} tell=${(/** @type {any} */ found) => { if (found?.at !== draft.metal?.at) change({ metal: found }) }} />`}</details>
+    <${CorrectMark} ...${{ job, record, person, lot }} />
   </div>`
 }

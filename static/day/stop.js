@@ -26,7 +26,7 @@ export function Stop({ job, record, definitions, person, rest }) {
   const walk = walkToday(record, definitions, person, DAY_WATCH)
   const area = drawn.area
   const home = () => go('job', job, 'day', lot.id)
-  const failed = drawn.places.some((/** @type {any} */ place) => failedAt(record, place.station))
+  const failed = lot.holds.some((/** @type {any} */ one) => one.panel === panel && one.why === 'failed' && one.state === 'open')
   return html`<${Screen} title=${say('stop.panel', { panel })} over=${`${record.areas[area]?.name} · ${say('stop.three')}`} ...${back}>
     <p class="big" data-name="stop-state" data-state=${drawn.state}>${say(drawn.state === 'next' ? 'stop.ahead' : `stop.state.${drawn.state}`, { panel })}</p>
     ${failed && html`<a class="press main" href=${path('job', job, 'hold', lot.id, panel, 'failed')} data-name="to-failed"><span class="label">${say('stop.failed')}</span><span class="under">${say('stop.failed.under')}</span></a>`}
@@ -37,9 +37,4 @@ export function Stop({ job, record, definitions, person, rest }) {
     <a class="press" href=${path('job', job, 'day', lot.id)} data-name="to-day">${say('stop.back')}</a>
     <${Care} />
   <//>`
-}
-
-/** @param {any} record @param {string | null} station */
-export function failedAt(record, station) {
-  return Boolean(station) && Object.values(record.answers).some((/** @type {any} */ one) => one.station === station && one.result === 'fail' && one.severity !== 'record')
 }

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from tests.browser.roof import Roof
+from tests.browser.tour_day import the_day
 from tests.browser.walker import Walker
 
 READY = re.compile("✓ (ready for no signal|listo sin señal)")
@@ -28,6 +29,7 @@ class Tour:
         yield from self.clip()
         yield from self.whole_walk()
         yield from self.close()
+        yield from the_day(self)
         yield from self.this_phone()
 
     def at(self, *steps: str) -> None:

@@ -1,0 +1,208 @@
+"""The crew's rhythm on the phone: a day planned, drawn, marked, looked at and closed, through real entries."""
+
+import re
+import time
+from pathlib import Path
+from typing import Any
+
+from inspect_app.entry.jws import parse_jws
+from inspect_app.record.stops import drawn_panels
+from tests.browser.roof import Roof
+from tests.browser.test_journey import PHONE, out_of_signal, ready
+from tests.browser.walker import Walker
+
+TOKENS = """async () => { const { withDb } = await import('/static/storage/database.js')
+  return (await withDb(['entries'], 'readonly', (tx) => tx.store.getAll())).map((one) => one.token) }"""
+LATER = "(ms) => { const now = Date.now; Date.now = () => now() + ms }"
+
+
+def entries(page: Any, kind: str) -> list[dict]:
+    """The payloads of this kind kept on the phone, in its chain's order."""
+    found = [parse_jws(token, "seamwalk-entry").payload for token in page.evaluate(TOKENS)]
+    return sorted((one for one in found if one["kind"] == kind), key=lambda one: one["seq"])
+
+
+def plan(walker: Walker, to: int, crew: str = "Crew 2 (invented)") -> list[int]:
+    """Plan Quay slope's panels from 1 on; the panels drawn, as a stranger works them out of the signed lot."""
+    walker.named("plan-day")
+    walker.tap('fieldset[data-name="plan-area"] button:has-text("Quay")')
+    walker.page.fill("#in-crew", crew)
+    walker.page.fill('.stepper[data-name="to"] input', str(to))
+    walker.named("draw")
+    walker.sees('[data-name="front"]')
+    (lot,) = entries(walker.page, "lot")
+    rows = [(one["area"], one["from"], one["to"]) for one in lot["body"]["population"]]
+    return [panel for _, panel in drawn_panels(lot["subject"], lot["body"], rows)]
+
+
+def set_to(walker: Walker, panel: int) -> None:
+    """Mark one panel more as set, whatever else waits; against a hold with its two presses."""
+    walker.page.fill('.stepper[data-name="mark-to"] input', str(panel))
+    walker.named("mark")
+    walker.sees(f'.day-set:has-text("Panels to {panel} set")')
+
+
+def begin_look(walker: Walker, name: str) -> None:
+    """The safety gate and the day as it is; then back where one was."""
+    walker.named(name)
+    walker.named("safe")
+    walker.page.fill('.stepper[data-name="metal"] input', "74")
+    for field, value in (("by", "contact"), ("sky", "clear"), ("wind", "calm")):
+        walker.choose(field, value)
+    walker.named("begin")
+
+
+def tells(page: Any, panel: int) -> bool:
+    """Whether anything on the page, words or addresses, tells of a stop or a place at this panel."""
+    return re.search(rf"[Pp]anel {panel}\b|(?:stop|hold)/[^\"']*/{panel}\b", page.content()) is not None
+
+
+def release_the_first(walker: Walker) -> None:
+    walker.named("to-hold")
+    begin_look(walker, "begin-look")
+    walker.sees('[data-name="unseen"]')
+    walker.tap('[data-name="as-approved"][data-item="zone_line"]')
+    walker.page.wait_for_selector('[data-name="unseen"]', state="detached")
+    walker.named("release")
+    walker.sees('[data-name="front"]:not([data-state="hold"])')
+
+
+def test_a_day_without_signal_from_its_plan_to_the_release_of_the_night_leg(
+    chromium: Any, roof: Roof, tmp_path: Path
+) -> None:
+    context = chromium.new_context(**PHONE)
+    walker = out_of_signal(context.new_page(), roof, tmp_path)
+    page = walker.page
+    walker.named("day")
+    drawn = plan(walker, 12)
+    assert len(drawn) == 5 and "5 stops" in page.inner_text('[data-name="sealed"]')
+    assert not any(tells(page, panel) for panel in drawn if panel > 1)
+    set_to(walker, 1)
+    walker.sees('[data-name="front"][data-state="hold"]')
+    release_the_first(walker)
+    for panel in range(1, min(one for one in drawn if one > 2)):
+        if panel > 1:
+            set_to(walker, panel)
+        hidden = [one for one in drawn if one > panel + 1]
+        assert not any(tells(page, one) for one in hidden), f"of {hidden} nothing at panel {panel}"
+        assert all(tells(page, one) for one in drawn if one == panel + 1), "shown one panel ahead"
+    stop = min(one for one in drawn if one > 2)
+    assert f"Next stop: panel {stop}" in page.inner_text(".day-state")
+    look_at_a_stop(walker, stop)
+    close_the_day(walker, stop)
+    kinds = [one["kind"] for one in (parse_jws(token, "seamwalk-entry").payload for token in page.evaluate(TOKENS))]
+    assert {name: kinds.count(name) for name in ("lot", "stop", "release")} == {"lot": 1, "stop": 0, "release": 2}
+    assert all(one["body"]["severity"] for one in entries(page, "answer"))
+    assert walker.faults == []
+    context.close()
+
+
+def look_at_a_stop(walker: Walker, panel: int) -> None:
+    """One place looked at, one covered, one unsafe, and a picture along the leg."""
+    page = walker.page
+    set_to(walker, panel)
+    walker.sees('[data-name="front"][data-state="stop"]')
+    walker.named("to-stop")
+    walker.sees('[data-name="drawn-place"]')
+    assert page.locator('[data-name="drawn-place"]').count() == 3
+    walker.tap('[data-name="drawn-place"] [data-name="place-covered"]')
+    walker.sees('[data-name="seen-place"].covered')
+    walker.tap('[data-name="drawn-place"] [data-name="place-unsafe"]')
+    walker.sees('[data-name="seen-place"].unsafe')
+    walker.named("look")
+    walker.named("back-to-walk")
+    walker.sees('[data-name="stop-state"]')
+    walker.take("leg")
+    stations = entries(page, "station")
+    assert [one["body"]["reached"] for one in stations] == ["covered", "unsafe", "yes"]
+    assert {(one["body"]["chosen"], one["body"]["panel"]) for one in stations} == {("drawn", panel)}
+    (photo,) = entries(page, "photo")
+    assert (photo["body"]["role"], photo["body"]["panel"], photo["body"]["station"]) == ("leg", panel, None)
+    assert photo["body"]["lot"] == stations[0]["body"]["lot"] == entries(page, "lot")[0]["subject"]
+    walker.named("to-day")
+    walker.sees('[data-name="front"]')
+
+
+def close_the_day(walker: Walker, panel: int) -> None:
+    page = walker.page
+    walker.named("to-night")
+    walker.named("night-mark")
+    begin_look(walker, "begin-night")
+    walker.sees('[data-step="1"] details[open]')
+    assert page.locator('[data-name="step"]').count() == 4
+    walker.named("all-good")
+    for item in ("nothing_loose", "seams_closed"):
+        walker.tap(f'[data-name="as-approved"][data-item="{item}"]')
+    walker.sees('[data-step="1"][data-done="true"]')
+    assert page.locator('[data-step="3"] [data-name="drawn-place"]').count() == 5
+    assert entries(page, "mark")[-1]["body"] | {"night": True, "to": panel} == entries(page, "mark")[-1]["body"]
+    walker.named("release")
+    walker.sees('[data-name="closed-lot"]')
+    night = entries(page, "release")[-1]["body"]
+    assert (night["why"], night["panel"], night["walk"]) == ("night", panel, entries(page, "walk")[-1]["subject"])
+
+
+def test_nobody_came_is_told_as_what_it_is_and_a_hold_gone_over_stays(
+    chromium: Any, roof: Roof, tmp_path: Path
+) -> None:
+    context = chromium.new_context(**PHONE)
+    walker = out_of_signal(context.new_page(), roof, tmp_path)
+    page = walker.page
+    walker.named("day")
+    drawn = plan(walker, 3)  # all that have a seam are drawn
+    assert sorted(drawn) == [1, 2, 3]
+    set_to(walker, 1)
+    walker.named("to-hold")
+    page.go_back()
+    walker.tap('[data-name="stop"][data-state="due"]')
+    nobody = page.locator('button[data-name="not-attended"]')
+    assert nobody.is_disabled() and "10 min" in nobody.inner_text()
+    page.evaluate(LATER, 601_000)
+    page.wait_for_selector('button[data-name="not-attended"]:enabled', timeout=8000)
+    nobody.click()
+    walker.sees('[data-name="stop"][data-state="not_attended"]:has-text("offered, not attended")')
+    assert entries(page, "stop")[0]["body"]["outcome"] == "not_attended"
+    assert page.locator('button[data-name="mark"]').count() == 0, "no single press covers a held leg"
+    walker.named("against")
+    assert not entries(page, "mark")[1:]
+    walker.named("against-sure")
+    walker.sees('.day-set:has-text("Panels to 2 set")')
+    assert entries(page, "mark")[1]["body"]["against"] == [1]
+    page.evaluate("(job) => { location.hash = `#/job/${job}/day` }", roof.job)
+    (lot,) = entries(page, "lot")
+    page.evaluate("(to) => { location.hash = to }", f"#/job/{roof.job}/hold/{lot['subject'].replace('/', '%2F')}/1/first")
+    walker.sees('[data-name="hold-state"][data-state="covered_against"]')
+    assert page.locator('[data-name="release"]').count() == 0
+    context.close()
+
+
+def test_two_phones_on_one_area_lose_no_mark_and_share_the_state_when_they_meet_signal(
+    chromium: Any, roof: Roof, tmp_path: Path
+) -> None:
+    one, other = (chromium.new_context(**PHONE) for _ in range(2))
+    first, second = (Walker(context.new_page(), roof.url, tmp_path) for context in (one, other))
+    for walker, login in ((first, "foreman"), (second, "inspector")):
+        walker.sign_in(login)
+        walker.open_job()
+        ready(walker)
+        walker.named("day")
+    plan(first, 12)
+    second.sees('[data-name="front"]')
+    roof.stop()
+    set_to(first, 1)
+    release_the_first(first)
+    set_to(first, 3)
+    set_to(second, 1)
+    assert "Panels to 1 set" in second.page.inner_text(".day-state")
+    roof.start()
+    for walker in (first, second):
+        walker.sees('.strip:has-text("The office has everything")')
+    second.sees('.day-set:has-text("Panels to 3 set")')
+    for _ in range(50):
+        if roof.kinds().count("mark") == 3:
+            break
+        time.sleep(0.1)
+    assert roof.kinds().count("mark") == 3, "both said that panel 1 is set, and both stay"
+    assert second.page.locator('[data-name="mark"]').inner_text().startswith("Panels to 4 set")
+    for context in (one, other):
+        context.close()
