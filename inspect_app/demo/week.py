@@ -29,7 +29,7 @@ def walk_the_week(walk: Callable[[], Walk], office: Phone, fold: Callable[[], di
     """``walk()``: a fresh walk of the foreman; ``fold()``: everything said is delivered, and its record. ``dusk``: the
     last evening; the mornings before it begin at seven."""
     morning = dusk.replace(hour=7, minute=0, second=0, microsecond=0)
-    lots = {}
+    lots: dict[Plan, str] = {}
     for ago, plan in WEEK:
         own = walk()
         own.clock.to(max(own.clock(), morning - timedelta(days=ago)))
