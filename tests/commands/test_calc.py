@@ -205,3 +205,15 @@ def test_a_length_of_ten_feet_and_more_is_printed_as_a_tape_shows_it_too(capsys)
 )  # fmt: skip
 def test_feet_inches_and_sixteenths(inches, shown):
     assert by_tape(inches, "in") == shown and by_tape(inches, "mm") is None
+
+
+def test_words_and_lists_are_told_as_such_and_whole_numbers_without_a_point(capsys):
+    """MIL-STD-105E 4.7.1: 2 of 5 lots in a row."""
+    found, told = values("switch history=A,A,R,A,R inspection=normal reduced=allowed", capsys)
+    assert found["inspection"] == ("tightened", "") and found["because"] == ("switch_two_not_accepted", "")
+    assert "2 of the last 3 lots" in told["reason"] and "verdict" not in told
+    page = calc("switch history=A,A,R,A,R inspection=normal --lang es", capsys).out
+    assert "(inspección ahora): rigurosa" in page and page.count("2 de los últimos 3 lotes") == 1
+    assert values("draw population=60 n=3 seed=00", capsys)[0]["indices"] == ([41, 20, 32], "")
+    assert "): 41, 20, 32\n" in calc("draw population=60 n=3 seed=00", capsys).out
+    assert "n (look at): 20\n" in calc("plan lot=60 level=II aql=2.5 inspection=normal", capsys).out

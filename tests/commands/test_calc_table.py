@@ -92,6 +92,16 @@ ROWS = [
     ("guard reading=29.9in at_most=30in uncertainty=0.25in", "guard reading=759.46mm at_most=762mm uncertainty=6.35mm",
      {}, "too_close"),
     ("count count=1 of=8 at_most=0", "count bad=1 looked_at=8 max=0", {"share": 0.125}, "fail"),
+    ("plan lot=1000 level=II aql=1.0 inspection=normal", "plan size=1000 level=ii aql=1% inspection=Normal",
+     {"n": 80, "accept": 2, "reject": 3}, None),
+    ("zero_plan defective=0.05 confidence=0.95", "zero_plan defective=5% confidence=95%", {"n": 59}, None),
+    ("zero_plan defective=5 lot=50 confidence=0.95", "zero_plan share=.1 lot=50 confidence=.95", {"n": 22}, None),
+    ("risk n=20 accept=0 share=0.05", "risk n=20 accept=0 share=5%", {"acceptance": 0.35848592}, None),
+    ("risk n=8 accept=0 lot=50 defectives=5", "risk n=8 accept=0 lot=50 share=10%", {"acceptance": 0.401493}, None),
+    ("share_bound found=7 n=50 confidence=0.95 sides=2", "share_bound count=7 of=50 confidence=95% sides=2",
+     {"low": 0.05819170034, "high": 0.26739600250}, None),
+    ("lot_bound lot=60 n=5 found=0 confidence=0.95", "lot_bound lot=60 of=5 count=0 confidence=95%",
+     {"defectives": 26}, None),
 ]  # fmt: skip
 
 
@@ -136,6 +146,16 @@ REFUSED = [
     ("guard reading=29.9 at_most=30in uncertainty=0.25in", ["reading", "29.9"]),
     ("guard reading=9999m at_most=30in uncertainty=0.25in", ["reading", "9999 m", "1000 m"]),
     ("count count=9 of=8 at_most=0", ["count", "9"]),
+    ("plan lot=60 level=IV aql=2.5 inspection=normal", ["level", "IV"]),
+    ("plan lot=60 level=II aql=2.4 inspection=normal", ["aql", "2.4", "0.010, 0.015"]),
+    ("plan lot=-5 level=II aql=2.5 inspection=normal", ["lot", "-5"]),
+    ("risk n=9 accept=0 lot=8 defectives=1", ["n", "9"]),
+    ("share_bound of=20 count=21 confidence=95% sides=2", ["count", "21"]),
+    ("share_bound of=20 count=1 confidence=100% sides=2", ["confidence", "1"]),
+    ("lot_bound lot=5 n=6 found=0 confidence=95%", ["n", "6"]),
+    ("draw population=5 n=6 seed=00", ["n", "6"]),
+    ("draw population=5 n=5 seed=0g", ["seed", "0g"]),
+    ("switch history=A,X inspection=normal", ["history[1]", "X"]),
 ]
 
 

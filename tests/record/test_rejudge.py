@@ -12,7 +12,8 @@ from inspect_app.record.rejudge import rejudge
 from inspect_app.report.pages.look import load_fonts
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.voice import Voice
-from inspect_app.report.pages.working import places
+from inspect_app.report.pages.working import inputs_text, places, values_text
+from inspect_app.rules.rulebook import judge
 from tests.report.laid_out import FONTS, WORDS
 from tests.report.sample_answers import METAL, slot
 from tests.report.sample_ground import q
@@ -126,3 +127,32 @@ def test_a_number_beside_inputs_that_the_rule_refuses_is_different():
 
 def test_a_rule_from_a_later_release_is_not_called_different():
     assert rejudge(slot("10", 725) | {"rule": "slot@99"}) == "not_determinable"
+
+
+SAMPLED = [
+    ("plan", {"lot": 60, "level": "II", "aql": "2.5", "inspection": "normal"}, ("letter", "E")),
+    ("draw", {"population": 60, "n": 3, "seed": "00"}, ("indices", ["41", "20", "33"])),
+    ("switch", {"history": "A,R,R", "inspection": "normal"}, ("inspection", "normal")),
+]
+
+
+@pytest.mark.parametrize(("rule", "inputs", "forged"), SAMPLED, ids=[one[0] for one in SAMPLED])
+def test_a_word_or_a_list_that_was_recorded_comes_out_again_or_is_seen_to_be_another(rule, inputs, forged):
+    [recorded, *_] = by_the_phone([judge(rule, inputs)])
+    assert rejudge(recorded) == "same"
+    recorded["values"][forged[0]]["value"] = forged[1]
+    assert rejudge(recorded) == "different"
+
+
+def test_the_report_tells_a_word_in_its_language_a_list_one_by_one_and_a_chance_in_percent():
+    load_fonts(FONTS)
+    page = Page({}, Voice(WORDS, "es", "US"), lambda _: None)
+    switch, draw, risk = by_the_phone([
+        judge("switch", SAMPLED[2][1]), judge("draw", SAMPLED[1][1]),
+        judge("risk", {"n": 8, "accept": 0, "share": "0.1"}),
+    ])[:3]  # fmt: skip
+    assert "inspección ahora <b>rigurosa</b>" in values_text(page, switch, None)
+    assert "switch_two" not in values_text(page, switch, None)
+    assert "<b>41, 20, 32</b>" in values_text(page, draw, None)
+    assert "<b>43\u00a0%</b>" in values_text(page, risk, None)
+    assert "inspección con que empezó normal" in inputs_text(page, switch)
