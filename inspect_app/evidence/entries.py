@@ -6,7 +6,8 @@ chain from the first, no gap, fork or break); ``entries_receipted`` (exactly the
 that order); ``chains_whole`` (every key's own chain: no gap, fork or orphan); ``heads_match`` (the heads that
 the report prints); ``answers_follow`` (the entries, folded again, give the answers and results of the report, and
 its fit checks line by line, and no others); ``verdicts_recompute`` (every verdict a rule gave, of an answer or of a
-line of a fit check, judged again from its own inputs by this release's rules, comes out the same).
+line of a fit check, judged again from its own inputs by this release's rules, comes out the same); and
+``draw_recomputes`` of ``draws``.
 """
 
 from collections.abc import Mapping
@@ -15,6 +16,8 @@ from typing import Any
 from inspect_app.entry.receipts import verify_receipts
 from inspect_app.entry.statement import parse_statement
 from inspect_app.entry.thumbprint import thumbprint
+from inspect_app.evidence.draws import NAME as DRAWS
+from inspect_app.evidence.draws import draw_fact
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.tokens import Fault, Tokens, read_tokens
 from inspect_app.record.chain import chains
@@ -22,7 +25,7 @@ from inspect_app.record.fold import fold
 from inspect_app.record.rejudge import rejudge, rejudge_line
 
 REST = ("keys_enrolled", "entries_signed", "receipts_whole", "entries_receipted", "chains_whole",
-        "heads_match", "answers_follow", "verdicts_recompute")  # fmt: skip
+        "heads_match", "answers_follow", "verdicts_recompute", DRAWS)  # fmt: skip
 Contents = Mapping[str, Any]
 
 
@@ -38,6 +41,7 @@ def entry_facts(files: Mapping[str, bytes] | None, contents: Contents | None) ->
         return [Fact("record_enclosed", FAILS, "unreadable_record", {"error": type(reason).__name__}),
                 *(Fact(name, UNKNOWN, "unreadable_record") for name in REST)]  # fmt: skip
     receipts = verify_receipts(tokens.receipts, tokens.server_key)
+    record = _folded(tokens)
     return [
         Fact("record_enclosed", HOLDS, None, {"count": len(tokens.entries)}),
         _signed("keys_enrolled", len(tokens.enrolments), tokens.enrolment_faults),
@@ -46,8 +50,9 @@ def entry_facts(files: Mapping[str, bytes] | None, contents: Contents | None) ->
         _receipted(tokens),
         _chains(tokens),
         _said("heads_match", contents, lambda told: _heads(told, tokens, receipts)),
-        _said("answers_follow", contents, lambda told: _answers(told, tokens)),
+        _said("answers_follow", contents, lambda told: _answers(told, record)),
         _verdicts(tokens),
+        draw_fact(tokens.entries, tokens.server_key, contents, record),
     ]
 
 
@@ -113,8 +118,7 @@ def _heads(told: Contents, tokens: Tokens, receipts: Mapping[str, Any]) -> str |
     return None if sorted(own) == sorted((one["kid"], one["count"], one["head"]) for one in said["keys"]) else "keys"
 
 
-def _answers(told: Contents, tokens: Tokens) -> str | None:
-    record = fold(_plain(tokens), _people(tokens))
+def _answers(told: Contents, record: Mapping[str, Any]) -> str | None:
     folded = {subject: [(one["digest"], one["result"])] for subject, one in record["answers"].items()}
     said: dict[str, list[tuple[Any, Any]]] = {}
     for one in told["answers"]:  # a list of each: a second answer beside the true one is printed too
@@ -151,6 +155,13 @@ def _verdicts(tokens: Tokens) -> Fact:
     # A rule of a later release: whoever wants to know takes that release.
     return Fact("verdicts_recompute", UNKNOWN if about["not_determinable"] else HOLDS,
                 "unknown_rule" if about["not_determinable"] else None, about)  # fmt: skip
+
+
+def _folded(tokens: Tokens) -> Mapping[str, Any]:
+    try:
+        return fold(_plain(tokens), _people(tokens))
+    except Exception:  # whatever breaks the fold: nothing that is said of such a record can be confirmed
+        return {}
 
 
 def _plain(tokens: Tokens) -> list[dict[str, Any]]:

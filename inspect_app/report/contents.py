@@ -14,6 +14,7 @@ from inspect_app.report.finding import findings
 from inspect_app.report.fit import fits
 from inspect_app.report.hashes import hashes
 from inspect_app.report.item import answered
+from inspect_app.report.lot import lots
 from inspect_app.report.method import instruments, rules_used, uncertainties
 from inspect_app.report.missing import missing
 from inspect_app.report.not_seen import not_seen
@@ -71,6 +72,7 @@ def report_contents(
         "assemblies": assemblies(record, definitions, answers),
         "fits": fits(record, people, numbers),
         "findings": findings(record, numbers, answers),
+        "lots": lots(record),
         "days": days(record, people, definitions, numbers, answers, laid),
         "photos": photo_log(record, people, numbers, photos),
         "signoffs": sign_offs(record, people, numbers),
@@ -101,5 +103,6 @@ def contents_digest(contents: dict[str, Any]) -> str:
 
 def _whole(record: dict[str, Any]) -> dict[str, Any]:
     """A record with every part present: an empty job is a report about nothing, not an error."""
-    parts = ("assemblies", "areas", "fits", "walks", "stations", "answers", "photos", "findings", "chains")
+    parts = ("assemblies", "areas", "fits", "walks", "stations", "answers", "photos", "findings", "lots",
+             "chains")
     return {"job": None, "flags": []} | {name: {} for name in parts} | record

@@ -60,15 +60,16 @@ export async function keepTickets(kid, job, tickets) {
 }
 
 /**
- * Mark a lot's ticket as used, in the transaction that keeps the lot. A correction of the lot stays with its ticket.
+ * Mark a lot's ticket as used, in the transaction that keeps the lot. Once used, no other entry may draw by it: the record
+ * would flag it, and the first draw would stand.
  * @param {any} tx over `meta` @param {{kid: string, job: string, digest: string}} entry @param {any} payload
  * @throws {Trouble} `outbox.ticket_taken`
  */
-export async function useTicket(tx, { kid, job, digest }, { subject, replaces }) {
+export async function useTicket(tx, { kid, job, digest }, { subject }) {
   const [owner, series, n] = subject.split('/')
   const key = ['ticket', kid, job, series, Number(n)]
   const row = owner === kid ? await tx.objectStore('meta').get(key) : undefined
   if (!row) return
-  if (row.used && row.used !== digest && !replaces.length) throw new Trouble('outbox.ticket_taken', { field: 'ticket', value: n })
-  await tx.objectStore('meta').put({ ...row, used: row.used ?? digest }, key)
+  if (row.used && row.used !== digest) throw new Trouble('outbox.ticket_taken', { field: 'ticket', value: n })
+  await tx.objectStore('meta').put({ ...row, used: digest }, key)
 }

@@ -10,6 +10,7 @@ MODULES = {
     "keepEntry": "outbox/keep.js",
     "counts": "outbox/counts.js",
     "outboxItems, sendAgain": "outbox/items.js",
+    "nextTicket, withTicket": "outbox/ticket.js",
     "keepPhoto": "photo/keep.js",
     "photoBytes": "photo/read.js",
     "sendNow, startSync, status": "sync/engine.js",

@@ -15,6 +15,9 @@ READY = """const { readiness } = await import('/static/shell/ready.js');
   await new Promise((done) => setTimeout(done, 10)); return readiness()"""
 KEPT = "return withDb(['meta'], 'readonly', (tx) => tx.store.get(['definition', arg]))"
 
+NO_TICKETS = """return withDb(['meta'], 'readwrite',
+  (tx) => tx.store.delete(IDBKeyRange.bound(['ticket'], ['ticket', []])))"""
+
 
 @pytest.fixture
 def pinning(tmp_path: Path):
@@ -49,6 +52,11 @@ def test_each_missing_thing_is_named_until_all_is_there_and_then_it_works_offlin
     pinning.gate.lie = lambda request: None
     phone.run("await sendNow()")
     assert ready(phone) == {"ready": True, "reason": None, "facts": {}}
+    phone.note(pinning.job, "roof")
+    phone.run(NO_TICKETS)
+    assert ready(phone)["reason"] == "shell.not_ready.tickets", "a day on a roof cannot be planned without one"
+    phone.run("await sendNow()")
+    assert ready(phone)["ready"]
     text = phone.run(KEPT, pinning.digest)
     assert encode(hashlib.sha256(text.encode()).digest()) == pinning.digest
     pinning.stop()
