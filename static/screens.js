@@ -12,6 +12,7 @@ import { Job } from './jobs/job.js'
 import { Instruments } from './jobs/instruments.js'
 import { Approved } from './roof/approved.js'
 import { Area } from './roof/area.js'
+import { PlanScreen } from './roof/plan_screen.js'
 import { Drawing } from './draw/drawing.js'
 import { Fit } from './fit/fit.js'
 import { Start } from './walk/start.js'
@@ -34,7 +35,7 @@ import { Sampling } from './lot/sampling.js'
 
 const OUTSIDE = /** @type {Record<string, any>} */ ({ 'sign-in': SignIn, who: Who, phone: Phone, unsent: Unsent })
 const INSIDE = /** @type {Record<string, any>} */ ({
-  '': Job, approved: Approved, area: Area, draw: Drawing, start: Start, walk: Walk, place: Place,
+  '': Job, approved: Approved, area: Area, draw: Drawing, plan: PlanScreen, start: Start, walk: Walk, place: Place,
   station: Station, item: Item, sign: SignOff, report: Report, card: Card, instruments: Instruments, fit: Fit,
   day: Day, stop: Stop, hold: Hold, night: Night,
   lot: Lot, series: Series, coverage: Coverage, audit: Audit, sampling: Sampling,
@@ -64,6 +65,6 @@ function InJob({ job, name, rest, person, tell }) {
   const Inside = INSIDE[name]
   if (!Inside || !known.record.job) return html`<${Lost} />`
   if (SPEAKS_OF[name] && !known.record[SPEAKS_OF[name]][rest[0]]) return html`<${NotYet} key=${rest[0]} />`
-  return html`<${Inside} key=${[name, ...rest].join('/')} job=${job} record=${known.record} definitions=${known.definitions}
+  return html`<${Inside} key=${name === 'plan' ? name : [name, ...rest].join('/')} job=${job} record=${known.record} definitions=${known.definitions}
     person=${person} rest=${rest} />`
 }

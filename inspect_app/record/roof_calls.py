@@ -1,27 +1,36 @@
 """What a screen asks of a drawn roof: its layout, one panel, one place, and the zones to draw."""
 
+from inspect_app.record.roof_totals import roof_totals
 from inspect_app.rules.layout import layout
-from inspect_app.rules.panel import panel
+from inspect_app.rules.panel import panel, seam_pieces
 from inspect_app.rules.quantity import convert
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.roof import read_roof
-from inspect_app.rules.stations import first_from, station_count
+from inspect_app.rules.roof_form import Roof
+from inspect_app.rules.stations import first_from, legs, station_count
 from inspect_app.rules.zones import panel_runs, zone_at, zone_runs
 
-ROOF_CALLS = ("layout", "panel", "place_at", "zones")
+ROOF_CALLS = ("layout", "panel", "place_at", "roof_totals", "stations", "zones")
 
 
 def roof_answer(request: dict) -> object:
     """``{"call": "layout", "area", "assembly"}``: see ``rules/layout.py``. ``{"call": "panel", …, "number"}``: the
     panel, with ``unit``, ``zone_runs`` and ``station_count``. ``{"call": "place_at", …, "panel", "from_low_end"}``:
     ``{"unit", "zone", "x", "y", "index"}``, ``index`` of the first station there or up-slope, None where none is.
-    ``{"call": "zones", …}``: ``[[number, [[low, high, zone]]]]``. Raises Refused, but for ``layout``."""
+    ``{"call": "zones", …}``: ``[[number, [[low, high, zone]]]]``. ``{"call": "stations", …}``: of every panel
+    ``[number, [[y, from_low_end, spacing, count, zone]]]``, its stations as evenly spaced legs with where the first of
+    each stands. ``{"call": "roof_totals", "layouts"}``: see ``roof_totals.py``. Raises Refused, but for ``layout`` and
+    ``roof_totals``."""
+    if request["call"] == "roof_totals":
+        return roof_totals(request["layouts"])
     area, assembly = request.get("area") or {}, request.get("assembly")
     if request["call"] == "layout":
         return layout(area, assembly)
     roof = read_roof(area, assembly)
     if request["call"] == "zones":
         return [[number, panel_runs(roof, number)] for number in range(1, roof.count + 1)]
+    if request["call"] == "stations":
+        return [[number, _legs(roof, number)] for number in range(1, roof.count + 1)]
     if request["call"] == "panel":
         told = panel(roof, request.get("number", 0))
         told["unit"] = roof.unit
@@ -36,3 +45,9 @@ def roof_answer(request: dict) -> object:
     y = low + along
     return {"unit": roof.unit, "zone": zone_at(roof, own["at"], y), "x": own["at"], "y": y,
             "index": first_from(roof, own["number"], y)}  # fmt: skip
+
+
+def _legs(roof: Roof, number: int) -> list:
+    found = legs(roof, number)
+    low = seam_pieces(roof, number)[0][0] if found else 0.0
+    return [[y, y - low, spacing, count, zone] for y, spacing, count, zone in found]

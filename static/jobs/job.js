@@ -1,16 +1,13 @@
-// The home of a job is its drawn roof: area by area, with what was looked at and what was found marked on it.
+// The home of a job is its drawn roof, with what was looked at and what was found.
 
 import { html } from '../frame/view.js'
 import { pick, say } from '../words/say.js'
 import { path } from '../frame/route.js'
-import { shown } from '../frame/amount.js'
 import { clock } from '../frame/age.js'
 import { Part, Screen } from '../frame/screen.js'
 import { sorted } from '../roof/order.js'
-import { Plan } from '../roof/plan.js'
-import { Legend } from '../roof/legend.js'
-import { fitted } from '../roof/fitted.js'
 import { Finding } from './finding.js'
+import { RoofPart } from './roof_part.js'
 import { frontOf } from './front_of.js'
 
 const FRONT = ['foreman', 'inspector'] // who works in the crew's rhythm sees the day first
@@ -28,19 +25,7 @@ export function Job({ job, record, definitions, person }) {
       ? html`<a class=${front ? 'press tall' : 'press main'} href=${path('job', job, 'walk', open.id)} data-name="go-on"><span class="label">${say('job.go_on')}<span class="under">${say('walk.begun', { at: clock(open.at) })}</span></span></a>`
       : html`<a class=${areas.length && !front ? 'press main' : 'press'} href=${path('job', job, 'start')} data-name="start"><span class="label">${say('job.start')}</span></a>`}
     ${areas.length > 0 && html`<a class="press tall" href=${path('job', job, 'card')} data-name="card"><span class="label">${say('card')}<span class="under">${say('card.open.under')}</span></span><span class="go" aria-hidden="true">→</span></a>`}
-    <${Part} name=${say('job.roof')}>
-      ${areas.length === 0 && html`<p class="big">${say('job.no_area')}</p>`}
-      <div class="roof">
-        ${areas.map((area) => html`<a key=${area.id} class="bay" href=${path('job', job, 'area', area.id)} data-name="area">
-          <h3>${area.name}</h3>
-          <${Plan} record=${record} definitions=${definitions} area=${area} tallest=${260} />
-          <p>${areaLine(record, area)}</p>
-          <p data-name="fit-state">${say('fit')}: ${fitted(record, area).mark} ${fitted(record, area).text}</p>
-        </a>`)}
-      </div>
-      <${Legend} />
-      <a class="press" href=${path('job', job, 'draw')} data-name="add-area">${say('job.add_area')}</a>
-    <//>
+    <${RoofPart} ...${{ job, record, definitions }} />
     <${Part} name=${say('job.approved')}>
       ${sorted(record.assemblies, 'name').map((one) => html`<a key=${one.id} class="press tall" href=${path('job', job, 'approved', one.id)} data-name="approved">
         <span class="label">${one.name}<span class="under">${one.approval?.reference ?? ''}</span></span><span class="go" aria-hidden="true">→</span></a>`)}
@@ -61,11 +46,4 @@ export function Job({ job, record, definitions, person }) {
       <a class="press" href=${path('job', job, 'instruments')} data-name="instruments">${say('instruments')}</a>
     <//>
   <//>`
-}
-
-/** @param {any} record @param {any} area */
-function areaLine(record, area) {
-  const places = Object.values(record.stations).filter((/** @type {any} */ station) => station.area === area.id).length
-  return [say('area.panels', { n: area.panel_count ?? '—' }), shown(area.panel_length), shown(area.slope),
-    record.assemblies[area.assembly]?.name ?? '—', say('area.places', { n: places })].join(' · ')
 }

@@ -12,6 +12,8 @@ import { PlaceList } from './place_list.js'
 import { zoneName } from './names.js'
 import { edges } from './shape.js'
 import { fitted } from './fitted.js'
+import { useLaid } from './layouts.js'
+import { Tally } from './tally.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
 export function Area({ job, record, definitions, person, rest }) {
@@ -20,6 +22,7 @@ export function Area({ job, record, definitions, person, rest }) {
   const walk = Object.values(record.walks).find((/** @type {any} */ one) => !one.signoff && one.by === person.id && one.areas.includes(area.id))
   const fixed = area.fixed_line
   const fit = fitted(record, area)
+  const layouts = useLaid('layout', record, [area])
   return html`<${Screen} title=${area.name} over=${assembly?.name} back=${path('job', job)} backTo=${record.job.name} wide>
     <${Plan} ...${{ record, definitions, area }} tallest=${Math.max(320, innerHeight * 0.55)} />
     <${Legend} />
@@ -30,6 +33,8 @@ export function Area({ job, record, definitions, person, rest }) {
       ${fit.mark && html`<span class=${'mark ' + fit.result} aria-hidden="true">${fit.mark}</span>`}
       <span class="label">${say('fit')}<span class="under">${fit.text}</span></span><span class="go" aria-hidden="true">→</span></a>
     <a class="press tall" href=${path('job', job, 'card', area.id)} data-name="card"><span class="label">${say('card')}</span><span class="go" aria-hidden="true">→</span></a>
+    <a class="press tall" href=${path('job', job, 'plan', area.id)} data-name="plan"><span class="label">${say('plan')}</span><span class="go" aria-hidden="true">→</span></a>
+    <${Part} name=${say('plan.counts')}><${Tally} layout=${area.id in layouts ? layouts[area.id] : undefined} ...${{ assembly, area }} /><//>
     <${Part} name=${say('area.places_list')}>
       <${PlaceList} ...${{ job, record, definitions }} wanted=${(/** @type {any} */ one) => one.area === area.id} />
     <//>
@@ -43,6 +48,7 @@ export function Area({ job, record, definitions, person, rest }) {
         [say('area.edges'), [...new Set(edges(area).map((edge) => edge.name))].map((name) => say(`edge.${name}`)).join(', ')],
         [say('area.zones'), (area.zones ?? []).map(zoneName).join(', ')],
       ]} />
+      ${['administrator', 'inspector', 'foreman'].includes(person.role) && html`<a class="press" href=${path('job', job, 'draw', area.id)} data-name="draw-again">${say('plan.redraw')}</a>`}
       ${assembly && html`<a class="press" href=${path('job', job, 'approved', assembly.id)}>${say('job.approved')}</a>`}
     <//>
   <//>`

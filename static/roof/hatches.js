@@ -15,16 +15,16 @@ const LINES = /** @type {Record<string, [string, number, string]>} */ ({
   'zone-3': ['M0 6H12', 3, '#e7eaea'], 'zone-4': ['M6 0V12', 3, '#dbe5e6'], 'zone-5': ['M3 3h2M9 9h2', 4, '#e7eaea'],
 })
 
-/** @param {string} name @param {number} scale so that lines stay as wide on the screen */
-function Hatch({ name, scale }) {
+/** @param {{name: string, scale: number, of: string}} props `scale`: lines stay as wide on the screen; `of`: the drawing's own name, since a page has several */
+function Hatch({ name, scale, of }) {
   const [path, width, ground] = LINES[name]
-  return html`<pattern id=${`hatch-${name}`} width="12" height="12" patternUnits="userSpaceOnUse" patternTransform=${`scale(${1 / scale})`}>
+  return html`<pattern id=${`${of}-${name}`} width="12" height="12" patternUnits="userSpaceOnUse" patternTransform=${`scale(${1 / scale})`}>
     <rect width="12" height="12" fill=${ground} /><path d=${path} stroke=${name === 'covered_unseen' ? '#7a2e0e' : '#3f4b52'} stroke-width=${width} fill="none" /></pattern>`
 }
 
-/** @param {{scale: number, names: string[]}} props */
-export function Hatches({ scale, names }) {
-  return html`<defs>${names.map((name) => html`<${Hatch} key=${name} ...${{ name, scale }} />`)}</defs>`
+/** @param {{scale: number, names: string[], of: string}} props */
+export function Hatches({ scale, names, of }) {
+  return html`<defs>${names.map((name) => html`<${Hatch} key=${name} ...${{ name, scale, of }} />`)}</defs>`
 }
 
 /** A zone's hatch: the usual three by name, an engineer's own by the order of the assembly. @param {string | null} zone @param {string[]} names of the assembly's zones */
@@ -38,5 +38,5 @@ export function zoneHatch(zone, names) {
 /** @param {{rows: {name: string, sign?: string, words: string}[], label: string}} props */
 export function HatchLegend({ rows, label }) {
   return html`<ul class="legend" aria-label=${label}>${rows.map(({ name, sign, words }) => html`<li key=${name}>
-    <span class="swatch" aria-hidden="true"><svg width="38" height="30" viewBox="0 0 38 30"><${Hatches} scale=${1} names=${[name]} /><rect width="38" height="30" fill=${`url(#hatch-${name})`} /></svg>${sign && html`<b>${sign}</b>`}</span> ${words}</li>`)}</ul>`
+    <span class="swatch" aria-hidden="true"><svg width="38" height="30" viewBox="0 0 38 30"><${Hatches} of=${`legend-${name}`} scale=${1} names=${[name]} /><rect width="38" height="30" fill=${`url(#legend-${name}-${name})`} /></svg>${sign && html`<b>${sign}</b>`}</span> ${words}</li>`)}</ul>`
 }

@@ -2,6 +2,7 @@
 // For the eye only. What is judged and printed is computed by the rulebook.
 
 import { drawn } from '../frame/amount.js'
+import { chords } from './chords.js'
 
 /** @param {any} area @returns {{points: number[][], left: number, low: number, width: number, height: number}} in the outline's unit */
 export function extent(area) {
@@ -36,20 +37,21 @@ export function panelAt(area, wide, x, count) {
   return Math.min(Math.max(1, Math.floor(along / wide) + 1), count)
 }
 
+/** Where panel `n` hides its fasteners: its leading side; of the last one, finished at an edge, the middle. @param {any} area @param {number} wide @param {number} n @param {number} count */
+export function seam(area, wide, n, count) {
+  const { from, to } = strip(area, wide, n)
+  if (n >= count) return (from + to) / 2
+  return area.start === 'right' ? from : to
+}
+
 /**
- * The low end of the panel whose middle is at `x` (from the outline's left side), from the outline's lowest point.
+ * The ends of the roof on the line at `x` (from the outline's left side), from the outline's lowest point. Openings are passed over.
  * @param {any} area @param {number} x @returns {{low: number, high: number}}
  */
 export function ends(area, x) {
-  const { points, left, low } = extent(area)
-  const cuts = []
-  for (let at = 0; at < points.length; at += 1) {
-    const [ax, ay] = points[at]
-    const [bx, by] = points[(at + 1) % points.length]
-    const want = x + left
-    if ((ax <= want && bx > want) || (bx <= want && ax > want)) cuts.push(ay + ((want - ax) / (bx - ax)) * (by - ay) - low)
-  }
-  return cuts.length ? { low: Math.min(...cuts), high: Math.max(...cuts) } : { low: 0, high: extent(area).height }
+  const { points, left, low, width, height } = extent(area)
+  const pieces = chords([points], left + Math.min(Math.max(x, width * 1e-9), width * (1 - 1e-9)))
+  return pieces.length ? { low: pieces[0][0] - low, high: pieces[pieces.length - 1][1] - low } : { low: 0, high: height }
 }
 
 /** Names of the area's edges as they are entered; edge i runs from point i to i + 1. @param {any} area @returns {{name: string, from: number[], to: number[]}[]} */

@@ -20,9 +20,9 @@ CHEAP = PasswordHasher(time_cost=1, memory_cost=64, parallelism=1)
 
 class Roof:
     """``url``, ``job``; people sign in as ``foreman`` and ``inspector`` with PASSWORD. ``checklists``: a folder of
-    them in place of the released ones."""
+    them in place of the released ones; ``areas``: of the scenario's file, in place of its own."""
 
-    def __init__(self, folder: Path, checklists: Path | None = None) -> None:
+    def __init__(self, folder: Path, checklists: Path | None = None, areas: dict | None = None) -> None:
         settings = settings_from({"SEAMWALK_DATA": str(folder)})
         settings = replace(settings, checklists=checklists or settings.checklists)
         self.app = create_serving_app(settings, hasher=CHEAP)
@@ -32,6 +32,7 @@ class Roof:
         self.server = None
         with self.app.app_context():
             page = read_yaml(SCENARIO.read_text("utf-8"))
+            page["areas"] = areas or page["areas"]
             people = {one["login"]: self.parts.accounts.add(one["login"], one["name"], one["role"], PASSWORD)
                       for one in page["people"]}  # fmt: skip
             self.job = register_job(page, people["office"], self.parts.definitions.newest(), self.parts.devices,
