@@ -22,9 +22,10 @@ def fold(entries: list, people: dict) -> dict:
 
     ``entries``: list of ``{"digest", "kid", "payload"}`` in any order, duplicates allowed.
     ``people``: ``{person id: {"name", "role", "kids": [...]}}``.
-    Returns ``{"job", "assemblies", "areas", "fits", "walks", "stations", "answers", "photos", "findings", "flags",
-    "chains"}``; each thing is its head's body plus ``id, digest, by, at, clock, heads``. Where several heads
-    stand, the one with the greatest digest lends its body and ``heads`` names them all.
+    Returns ``{"job", "sampling", "assemblies", "areas", "fits", "walks", "stations", "answers", "photos", "marks",
+    "stops", "releases", "lots", "layouts", "coverage", "series", "to_date", "audits", "findings", "flags", "chains"}``;
+    each thing is its head's body plus ``id, digest, by, at, clock, heads``. Where several heads stand, the one with the
+    greatest digest lends its body and ``heads`` names them all; of a lot, the first that used its ticket (``lots``).
     """
     flags: list = []
     grouped = versions(entries, people, flags)
@@ -61,10 +62,14 @@ def fold(entries: list, people: dict) -> dict:
     fold_decisions(record, grouped, people, flags)
     record["coverage"] = coverage(record, told)
     record["findings"] = findings(record["answers"])
-    record["flags"] = sorted(
-        flags, key=lambda flag: (flag["digest"], flag["code"], str(flag["facts"].get("other")))
-    )
+    record["flags"] = sorted(flags, key=_place)
     return record
+
+
+def _place(flag: dict) -> tuple:
+    """Where a flag stands among all: by what it says alone, whatever order it was found in."""
+    facts = flag["facts"]
+    return (flag["digest"], flag["code"], "\n".join([name + " " + str(facts[name]) for name in sorted(facts)]))
 
 
 def _things(subjects: dict) -> dict:

@@ -1,8 +1,7 @@
 """How far each lot's day has come: what is planned, set and covered, area by area."""
 
-from inspect_app.record.area import panel_count
 from inspect_app.record.marks import Marks, covered
-from inspect_app.record.places import row_of
+from inspect_app.record.places import Roofs, row_of
 from inspect_app.record.ranges import common, count, merged, without
 
 NOWHERE: dict = {"area": None, "first": 1, "planned": [], "own": [], "placed": [], "reached": 0, "count": None}
@@ -16,9 +15,9 @@ class Days:
     is; ``count``: panels of the area as drawn on. ``placed[area]``: the ranges set there.
     """
 
-    def __init__(self, record: dict, rows: dict, marks: Marks, bodies: dict) -> None:
+    def __init__(self, record: dict, rows: dict, marks: Marks, roofs: Roofs) -> None:
         self.lots, self.rows, self.marks = record["lots"], rows, marks
-        self._areas, self._bodies = record["areas"], bodies
+        self._areas, self._roofs = record["areas"], roofs
         self.of: dict = {}
         self.placed: dict = {}
         self.lots_at: dict = {}  # area: lots of work
@@ -56,11 +55,14 @@ class Days:
         return found
 
     def panels(self, lot: dict, area: str) -> "int | None":
-        """Panels of an area as a lot was drawn on it; as it is now where that version has not come."""
-        row = row_of(lot, area)
-        body = self._bodies.get(row.get("area_entry"))
-        if body is not None:
-            return panel_count(body, self._bodies.get(row.get("assembly_entry")))
+        """Panels of an area as a lot was drawn on it, None where nothing can be laid out of that; as it is now where
+        that version has not come."""
+        roof = self._roofs.of(lot, area)
+        if roof is not None:
+            across: int = roof.count
+            return across
+        if row_of(lot, area).get("area_entry") in self._roofs.bodies:
+            return None
         newest: dict = self._areas.get(area) or {}
         there: int | None = newest.get("panel_count")
         return there

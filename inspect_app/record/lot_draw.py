@@ -1,11 +1,12 @@
 """Draw a lot: the body of its entry, ready to sign. The ticket decides; nobody chooses what is looked at."""
 
-from inspect_app.record.area import panel_count
+from inspect_app.record.calls_for import calls_for
 from inspect_app.record.lot_plans import largest, lot_plans
 from inspect_app.record.places import Roofs, lot_seed, places_of
 from inspect_app.record.population import digest_of, rows_of, size_of
 from inspect_app.record.tickets import owner_of
 from inspect_app.rules.refused import Refused
+from inspect_app.rules.roof import read_roof
 
 STRICTEST_FIRST = ("tightened", "normal", "reduced")
 FAILING = ("critical", "major", "minor")
@@ -37,8 +38,8 @@ def draw_lot(record: dict, asked: dict) -> dict:
     for name in ("extends", "reworks"):
         if asked.get(name) is not None and asked[name] not in record["lots"]:
             raise Refused("no_such_lot", name, asked[name])
-    sampling = record["job"]["sampling"]
-    inspection = _inspection(record, asked, named, sampling)
+    sampling = record["sampling"]
+    inspection = _inspection(record, asked, named)
     plans = lot_plans(size_of(rows), purpose, inspection, sampling)
     body = {
         "purpose": purpose, "crew": asked["crew"], "day": asked["day"], "population": named, "size": size_of(rows),
@@ -73,9 +74,10 @@ def _row(record: dict, row: dict) -> dict:
     assembly = record["assemblies"].get((area or {}).get("assembly"))
     if area is None or assembly is None:
         raise Refused("no_such_area", "population", row["area"])
-    there = panel_count(area, assembly)
-    if there is None:
-        raise Refused("no_such_area", "population", row["area"])
+    try:
+        there = read_roof(area, assembly).count
+    except Refused:
+        raise Refused("no_such_area", "population", row["area"]) from None
     for name in ("from", "to"):
         if type(row[name]) is not int or not 1 <= row[name] <= there:
             raise Refused("no_such_panel", "panel", row[name])
@@ -87,13 +89,11 @@ def _row(record: dict, row: dict) -> dict:
     }  # fmt: skip
 
 
-def _inspection(record: dict, asked: dict, named: list, sampling: dict) -> str:
+def _inspection(record: dict, asked: dict, named: list) -> str:
     """What the crew's series calls for, or the stricter that a person chose."""
     calls = "normal"
     if asked["purpose"] == "work":
-        assembly = record["areas"][named[0]["area"]]["assembly"]
-        series = (record.get("series") or {}).get(asked["crew"].strip() + "|" + assembly)
-        calls = series["inspection"] if series else "normal"
+        calls = calls_for(record, asked["crew"], named[0]["area"], asked["day"])
     calls = "tightened" if calls == "stopped" else calls
     chosen: str = asked.get("inspection") or calls
     if chosen not in STRICTEST_FIRST:

@@ -99,7 +99,7 @@ def _same_panels(lots: dict, days: Days) -> list:
 def _unknown(lots: dict, grouped: dict, entries: list) -> list:
     """What speaks of a lot that is not here; it may still come."""
     found = [(entry["digest"], "lot_unknown", {"other": entry["payload"]["body"].get("lot")}) for entry in entries]
-    for kind in ("stop", "disposition", "station", "photo"):
+    for kind in ("stop", "station", "photo"):
         for group in grouped.get(kind, {}).values():
             for entry in group["all"]:
                 named = entry["payload"]["body"].get("lot")

@@ -26,7 +26,8 @@ def fold_lots(record: dict, grouped: dict, people: dict, flags: list) -> dict:
     photos, late = leg_photos(record, grouped, marks)
     releases = Releases(grouped.get("release", {}), people, marks.roots)
     said = offered(grouped.get("stop", {}), people)
-    days, roofs = Days(record, rows, marks, bodies), Roofs(bodies)
+    roofs = Roofs(bodies)
+    days = Days(record, rows, marks, roofs)
     for one in sorted(lots):
         _hold(lots[one], days, releases, marks, looks, record, grouped)
     for one in sorted(lots):

@@ -18,8 +18,8 @@ from tests.record.rhythm_sample import (
     LEAD,
     SECOND,
     Site,
-    codes,
     coded,
+    codes,
     drawn_panels,
     ticket,
 )
