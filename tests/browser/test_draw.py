@@ -59,14 +59,14 @@ def test_an_l_with_a_hip_and_a_valley_is_pulled_to_its_lengths_kept_and_counted_
     drawer.choose("form", "l")
     drawer.drag(2, -14, 0)  # from (40, 20): the right side leans
     assert drawer.corner() == ("26", "20")
-    drawer.drag(4, 7, -8)  # from (20, 40): and the inner side
-    assert drawer.corner() == ("27", "32")
+    drawer.drag(4, 10, -8)  # from (20, 40): and the inner side
+    assert drawer.corner() == ("30", "32")
     drawer.named("undo")
     drawer.named("undo")
     assert drawer.corner() == ("20", "40")
     drawer.named("redo")
     drawer.named("redo")
-    assert drawer.corner() == ("27", "32")
+    assert drawer.corner() == ("30", "32")
     drawer.drag(5, 0, -8)  # level with its neighbour again
     assert drawer.corner() == ("0", "32")
     drawer.sees('[data-name="faults"] [data-code="edge_unknown"]:has-text("5 edges have no name")')
@@ -78,9 +78,9 @@ def test_an_l_with_a_hip_and_a_valley_is_pulled_to_its_lengths_kept_and_counted_
     page.reload()  # the drawing is on the disk, not in the page
     drawer.sees('[data-name="figures"][data-panels="20"]')
 
-    drawer.edge(4)
-    page.fill("#in-edge-length", "30")  # one foot more than the others leave
-    drawer.sees('[data-code="does_not_close"]:has-text("Edge 5 was typed as 30 ft")')
+    drawer.edge(5)
+    page.fill("#in-edge-length", "60")  # the hip and the valley reach up 25 + 15 ft at most
+    drawer.sees('[data-code="does_not_close"]:has-text("Edge 6 was typed as 60 ft")')
     assert page.locator('button[data-name="save-area"]').is_disabled()
     drawer.named("undo")
     drawer.sees('[data-name="figures"][data-panels="20"]')
