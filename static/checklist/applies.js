@@ -3,15 +3,23 @@
 import { applies } from './items.js'
 
 /**
- * The definitions asked at a station: the walk's own where it is made for stations and fits, else every one
- * of the job that fits what is fastened there.
+ * The definitions asked at a station: of an audit's drawn place what its draw asks and no more, else the walk's own where
+ * it is made for stations and fits, else every one of the job that fits what is fastened there.
  * @param {any} record @param {any[]} definitions @param {any} station @returns {any[]}
  */
 export function forStation(record, definitions, station) {
+  const lot = record.lots?.[station.lot]
+  if (lot?.purpose === 'audit') return drawnFor(lot, definitions)
   const assembly = record.assemblies[record.areas[station.area]?.assembly]
   const fitting = definitions.filter((one) => one.per === 'station' && applies(one, assembly))
   const own = fitting.filter((one) => one.digest === record.walks[station.walk]?.definition)
   return own.length ? own : fitting
+}
+
+/** The items that an audit asks at each of its places, under their definitions. @param {any} lot @param {any[]} definitions */
+function drawnFor(lot, definitions) {
+  const names = Object.values(lot.asks).flat()
+  return definitions.map((one) => ({ ...one, items: one.items.filter((/** @type {any} */ item) => names.includes(`${one.id}/${item.id}`)) })).filter((one) => one.items.length > 0)
 }
 
 /** The definitions asked once for a whole walk, or of its one area. @param {any} walk @param {any[]} definitions @returns {any[]} */

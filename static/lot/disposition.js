@@ -24,7 +24,7 @@ export function Chosen({ job, lot }) {
     <${Facts} rows=${[[say('disposition.reason'), made.reason], [say('disposition.reference'), made.reference],
       [say('disposition.by'), `${made.name}, ${say(`role.${made.role}`)}, ${clock(made.at)}`]]} />
     ${made.document && html`<${Picture} job=${job} sha256=${made.document} name=${say('photo.document')} />`}
-    ${!made.stands && html`<p class="problem"><strong>▲ ${say(made.choice === 'accept' && !made.document ? 'lot.disposition.no_document' : 'lot.disposition.no_authority')}</strong></p>`}
+    ${!made.stands && html`<p class="problem"><strong>▲ ${say(made.choice === 'accept' && !made.document && !made.reference.trim() ? 'lot.disposition.no_document' : 'lot.disposition.no_authority')}</strong></p>`}
   </div>`
 }
 
