@@ -20,8 +20,8 @@ def lot_flags(
     the job asks for (a laxer inspection than the crew's series is flagged where lots are decided). ``draw_differs``:
     population, size, digest, plans or number are not what the rules give. ``same_panels``: two lots of work over panels
     that both may be drawn from. ``panel_beyond_area``. ``mark_taken_back``: a mark corrected downwards; what was drawn
-    in between had been shown. ``lot_unknown``. ``looked_after_cover``. ``released_unseen``. ``place_not_drawn``: said to
-    be drawn, and is not.
+    in between had been shown. ``lot_unknown``. ``looked_after_cover``. ``released_unseen``. ``place_not_drawn``: it is
+    said to be drawn, and is not.
     """
     found = ticket_flags(grouped.get("lot", {}), record["lots"])
     choices = [

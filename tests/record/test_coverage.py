@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from inspect_app.record.ranges import common, count, merged, without
-from tests.record.rhythm_sample import AREA, FOREMAN, INSPECTOR, SECOND, WALK, Site, codes
+from tests.record.rhythm_sample import AREA, FOREMAN, INSPECTOR, SECOND, WALK, Site, codes, drawn_first
 
 BY_HAND = {"value": "3", "unit": "ft"}
 
@@ -23,7 +23,7 @@ def test_every_panel_is_exactly_what_is_known_of_it() -> None:
     site.mark(lot, 1)
     site.station(1, BY_HAND, chosen="hand")
     site.release(lot, 1)
-    drawn = drawn_of(lot)
+    drawn = drawn_first()
     free = [panel for panel in range(2, 30) if panel not in drawn]
     site.mark(lot, free[0])
     site.photo(free[0])
@@ -37,13 +37,6 @@ def test_every_panel_is_exactly_what_is_known_of_it() -> None:
     assert (found[30], found[31], found[61]) == ("open", "to_come", "no_seam")
 
 
-def drawn_of(lot: str) -> list[int]:
-    site = Site()
-    assert site.plan(1, 40) == lot
-    site.plan(41, 60, n=1, day="2026-11-26")
-    return sorted(stop["panel"] for stop in site.record()["lots"][lot]["drawn"])
-
-
 def walked(fails: str = "") -> tuple[Site, str]:
     """A whole day: every stop looked at, the leg released for the night."""
     site = Site()
@@ -51,7 +44,7 @@ def walked(fails: str = "") -> tuple[Site, str]:
     site.mark(lot, 1)
     site.station(1, BY_HAND, chosen="hand")
     site.release(lot, 1)
-    for panel in drawn_of(lot):
+    for panel in drawn_first():
         site.mark(lot, panel)
         site.look(lot, panel, fails=fails)
         if fails:
