@@ -33,3 +33,16 @@ def panels_across(area: dict, assembly: "dict | None", unit: "str | None", ring:
         found.append(Refused("too_many_panels", "coverage", plain(told)))
         return coverage, 0
     return coverage, max(math.ceil(panels - SLACK), 1)
+
+
+def lines_of(coverage: float, count: int, width: float, corners: list) -> list:
+    """How far from the starting edge each panel begins and the last one ends. A line that all but meets a corner, of
+    ``corners`` in order, runs through it."""
+    lines, at, slack = [0.0], 0, SLACK * coverage
+    for number in range(1, count):
+        line = number * coverage
+        while at < len(corners) and corners[at] < line - slack:
+            at += 1
+        lines.append(corners[at] if at < len(corners) and corners[at] <= line + slack else line)
+    lines.append(width)
+    return lines

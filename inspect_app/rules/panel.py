@@ -4,8 +4,6 @@ from inspect_app.rules.chord import both_sides, pieces
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.roof_form import Roof
 
-SLACK = 1e-6  # of a panel: a line that close to a corner runs through it
-
 
 def panel_count(roof: Roof) -> int:
     """Panels across the area."""
@@ -37,7 +35,7 @@ def strip(roof: Roof, number: int) -> tuple:
     """``(from, to)`` of a panel from the starting edge. Raises Refused ``no_such_panel``."""
     if not isinstance(number, int) or number is True or not 1 <= number <= roof.count:
         raise Refused("no_such_panel", "panel", number if isinstance(number, int) else None)
-    return _line(roof, number - 1), _line(roof, number)
+    return roof.lines[number - 1], roof.lines[number]
 
 
 def seam_pieces(roof: Roof, number: int) -> list:
@@ -46,17 +44,3 @@ def seam_pieces(roof: Roof, number: int) -> list:
         return []
     found = both_sides(roof.sides, strip(roof, number)[1])
     return [piece for piece in found if piece[1] - piece[0] > roof.near]
-
-
-def _line(roof: Roof, number: int) -> float:
-    """Where the leading side of a panel is; that of panel 0 is the starting edge."""
-    if number == roof.count:
-        end: float = roof.right - roof.left
-        return end
-    at: float = number * roof.coverage
-    slack = SLACK * roof.coverage
-    for corner in roof.corners:
-        if abs(corner - at) <= slack:
-            found: float = corner
-            return found
-    return at

@@ -7,7 +7,7 @@ floats of the outline's own unit, so that a drawing in metres is as good as one 
 import math
 
 from inspect_app.rules.chord import sides_of
-from inspect_app.rules.coverage import panels_across
+from inspect_app.rules.coverage import lines_of, panels_across
 from inspect_app.rules.edges import edges_of, not_closing
 from inspect_app.rules.fixed_end import fixed_line_faults
 from inspect_app.rules.inputs import plain
@@ -70,12 +70,13 @@ def survey(area: dict, assembly: "dict | None") -> tuple:
     strips, meeting = strips_of(in_plan, edges, widths)
     found.extend(unknown_zones(area, names, strips, drawn, spacings))
     ys = [y for _, y in ring]
+    corners = sorted([u for one in rings for u, _ in one])
     roof = Roof(
         unit, abs(area_of(ring)) - sum([abs(area_of(one)) for one in openings]), left, right, turned, sides_of(rings),
-        sorted([u for one in rings for u, _ in one]), coverage, count, cosine, strips, meeting,
+        corners, coverage, count, cosine, strips, meeting,
         [(zone, sides_of([_seen(one, left, right, turned)])) for zone, one in drawn], names, spacings,
         min([spacings[zone] for zone in spacings]) if spacings else None,
-        NEAR * (right - left + max(ys) - min(ys)),
+        NEAR * (right - left + max(ys) - min(ys)), lines_of(coverage, count, right - left, corners),
     )  # fmt: skip
     found.extend(fixed_line_faults(area, unit, max(ys) - min(ys)))
     return roof, found

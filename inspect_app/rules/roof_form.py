@@ -6,8 +6,8 @@ from collections import namedtuple
 # ``sides`` and ``corners``: see ``chord``; ``coverage`` and ``count`` of the panels; ``cosine`` of the slope;
 # ``strips`` and ``meeting``: see ``zone_strips``; ``drawn``: ``[(zone, sides)]``, the later over the earlier;
 # ``names`` of the field, edge and corner zones; ``spacings`` by zone, ``closest`` the least of them, None where none is
-# known; ``near``: a length that is none.
+# known; ``near``: a length that is none; ``lines``: the u of the starting edge and of each panel's leading side.
 Roof = namedtuple("Roof", (
     "unit", "area", "left", "right", "turned", "sides", "corners", "coverage", "count", "cosine", "strips", "meeting",
-    "drawn", "names", "spacings", "closest", "near",
+    "drawn", "names", "spacings", "closest", "near", "lines",
 ))  # fmt: skip

@@ -44,7 +44,7 @@ def first_from(roof: Roof, number: int, y: float) -> "int | None":
     ``no_such_panel``."""
     passed: int = 0
     for first, spacing, count, _ in legs(roof, number):
-        at = max(int(math.ceil((y - first) / spacing - END)), 0)
+        at: int = max(math.ceil((y - first) / spacing - END), 0)
         if at < count:
             return passed + at
         passed += count

@@ -40,20 +40,24 @@ def strips_of(rings: list, kinds: list, widths: dict) -> tuple:
 def reach(a: tuple, b: tuple, width: float, u: float) -> "tuple | None":
     """``(low, high)`` in plan: the part of the line at ``u`` that is within ``width`` of the segment; None where none
     is. A strip is convex, so that it is one part: the ends' circles and the rectangle between them."""
+    if a[1] == b[1] and min(a[0], b[0]) <= u <= max(a[0], b[0]):
+        return a[1] - width, a[1] + width
+    if u < min(a[0], b[0]) - width or u > max(a[0], b[0]) + width:
+        return None
     found = []
     for pu, pv in (a, b):
         left = width * width - (u - pu) * (u - pu)
         if left >= 0.0:
             found.extend([pv - math.sqrt(left), pv + math.sqrt(left)])
+    if a[0] == b[0]:
+        return (min(found), max(found)) if found else None
     run, rise = b[0] - a[0], b[1] - a[1]
     size = math.sqrt(run * run + rise * rise)
     across, up = -rise / size * width, run / size * width
     box = [(end[0] + turn * across, end[1] + turn * up) for end, turn in ((a, 1.0), (b, 1.0), (b, -1.0), (a, -1.0))]
     for at in range(4):
         (pu, pv), (qu, qv) = box[at], box[(at + 1) % 4]
-        if pu == qu == u:
-            found.extend([pv, qv])
-        elif min(pu, qu) <= u <= max(pu, qu) and pu != qu:
+        if min(pu, qu) <= u <= max(pu, qu) and pu != qu:
             found.append(pv + (u - pu) / (qu - pu) * (qv - pv))
     return (min(found), max(found)) if found else None
 

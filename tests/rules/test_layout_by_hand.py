@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from inspect_app.rules.layout import layout, totals
+from inspect_app.rules.likeness import likeness
 from inspect_app.rules.panel import panel, panel_count
 from inspect_app.rules.roof import read_roof
 from inspect_app.rules.stations import station, station_count
@@ -178,6 +179,23 @@ def test_without_a_zone_map_an_area_of_several_zones_counts_at_the_closest_spaci
     found = layout(RECTANGLE | {"zones": ["field", "edge"]}, THREE)
     assert found["stations"] == {"": 31 * 80} and [one["code"] for one in found["faults"]] == ["zones_unknown"]
     assert zone_at(read_roof(RECTANGLE | {"zones": []}, THREE), 1, 1) is None
+
+
+def test_panels_that_are_alike_are_told_as_one_by_one():
+    """Stretches where everything runs level are worked out once; with narrow panels and strips, drawn zones and a curb
+    they must be what each panel gives by itself."""
+    drawn = [{"zone": "corner", "outline": {"unit": "ft", "points": [["4", "2"], ["9", "2"], ["9", "6"], ["4", "6"]]}}]
+    curb = hole(("5.1", 3), ("7.3", 3), ("7.3", 4), ("5.1", 4))
+    worked_out = panels = 0
+    for body in [*SHAPES.values(), RECTANGLE | {"openings": [curb], "start": "right"}]:
+        body = body | {"zone_map": zone_map(drawn, eave=1, ridge=2, rake=2, hip=1, wall=2), "coverage": q("5.3", "in")}
+        roof, told = read_roof(body, THREE), laid(body, THREE)
+        worked_out += sum(number == at for at, number in enumerate(likeness(roof), 1))
+        panels += told["panels"]
+        for number, length, seam, stations in told["of"]:
+            one = panel(roof, number)
+            assert [one["length"], one["seam"], station_count(roof, number)] == [length, seam, stations]
+    assert 0.3 < worked_out / panels < 0.7
 
 
 @pytest.mark.parametrize("shape", SHAPES)
