@@ -7,15 +7,16 @@ import { useRoom } from '../frame/room.js'
 import { ribs, rims } from '../roof/chords.js'
 import { box as extent, long, numbers, ring as typed, turning } from './outline.js'
 import { snapped } from './snap.js'
+import { ZoneHatch } from './zone_hatch.js'
 
 const HOLD = 26 // px: half of what a glove must hit
 
 /**
- * @param {{rings: {points: any, kind: string, name?: string}[], active: number, edges: (string | null)[], unit: string, seams: number[], held: [number, number, number][], first: any,
- *   selected: {what: string, at: number} | null, onSelect: (one: any) => any, onMove: (at: number, corner: [string, string]) => any, onLay?: (corner: [string, string]) => any}} props
- *   `rings[0]`: the roof's; `active`: which one is drawn at; `seams`: x of the panels' seams; `held`: where panels are held; `first`: the strip of panel 1
+ * @param {{rings: {points: any, kind: string, name?: string}[], active: number, edges: (string | null)[], unit: string, seams: number[], held: [number, number, number][], panels: {from: number, to: number}[],
+ *   selected: {what: string, at: number} | null, onSelect: (one: any) => any, onMove: (at: number, corner: [string, string]) => any, onLay?: (corner: [string, string]) => any, zones?: any, names?: string[], still?: boolean}} props
+ *   `rings[0]`: the roof's; `active`: which one is drawn at; `seams`: x of the panels' seams; `held`: where panels are held; `panels`: their strips; `zones`: the rulebook's runs, with the assembly's `names`; `still`: nothing to drag
  */
-export function Board({ rings, active, edges, unit, seams, held, first, selected, onSelect, onMove, onLay }) {
+export function Board({ rings, active, edges, unit, seams, held, panels, selected, onSelect, onMove, onLay, zones, names = [], still }) {
   const { box, room, large } = useRoom()
   const frame = useRef(/** @type {any} */ (null))
   const [hold, setHold] = useState(/** @type {any} */ (null))
@@ -53,11 +54,11 @@ export function Board({ rings, active, edges, unit, seams, held, first, selected
     <svg ref=${frame} class=${onLay ? 'pick' : ''} width=${width} height=${height} viewBox=${`0 0 ${width} ${height}`} role="img" data-name="drawing" data-scale=${scale}
       aria-label=${say('draw.label', { n: mine.length })} onPointerMove=${drag} onPointerUp=${drop} onPointerCancel=${() => setHold(null)} onClick=${lay}>
       ${onLay && html`<path class="grid" d=${grid(view, unit)} />`}
-      ${roof && html`<path class="ground" fill-rule="evenodd" d=${rims(roof, at)} /><path class="ribs" d=${ribs(roof, seams, at)} />`}
+      ${roof && html`<path class="ground" fill-rule="evenodd" d=${rims(roof, at)} />${zones && html`<${ZoneHatch} ...${{ zones, panels, names, at }} rings=${roof} />`}<path class="ribs" d=${ribs(roof, seams, at)} />`}
       ${all.map((points, k) => k !== active && points.length > 2 && html`<path key=${'r' + k} class=${'ring ' + rings[k].kind} d=${rims([points], at)} />`)}
       ${active > 0 && html`<path class=${'ring here ' + rings[active].kind} d=${rims([mine], at)} />`}
       ${held.length > 0 && html`<path class="fixed" d=${held.map(([from, to, y]) => `M${at(from, y).join(' ')}L${at(to, y).join(' ')}`).join('')} />`}
-      ${first && roof && active === 0 && html`<g><text class="first" text-anchor="middle" x=${at((first.from + first.to) / 2, 0)[0]} y=${height - 6 * large} style=${{ fontSize: `${15 * large}px` }}>▲1</text></g>`}
+      ${panels[0] && roof && active === 0 && html`<g><text class="first" text-anchor="middle" x=${at((panels[0].from + panels[0].to) / 2, 0)[0]} y=${height - 6 * large} style=${{ fontSize: `${15 * large}px` }}>▲1</text></g>`}
       ${mine.map((from, i) => {
         if (onLay && i === mine.length - 1) return null
         const [ax, ay] = at(from[0], from[1]), [bx, by] = at(mine[(i + 1) % mine.length][0], mine[(i + 1) % mine.length][1])
@@ -69,7 +70,7 @@ export function Board({ rings, active, edges, unit, seams, held, first, selected
       })}
       ${!onLay && mine.map((from, i) => html`<${Plate} key=${'p' + i} ...${{ large, width, height, outward }} from=${at(from[0], from[1])} to=${at(mine[(i + 1) % mine.length][0], mine[(i + 1) % mine.length][1])}
         words=${number(long(typed(mine), i).toFixed(4), unit)} always=${selected?.what === 'edge' && selected.at === i} />`)}
-      ${mine.map(([x, y], i) => {
+      ${!still && mine.map(([x, y], i) => {
         const [px, py] = at(x, y)
         const on = selected?.what === 'corner' && selected.at === i
         return html`<g key=${'c' + i} class=${on ? 'corner on' : 'corner'} transform=${`translate(${px} ${py})`}>

@@ -9,8 +9,11 @@ const SOON = 120 // ms after the last change
 /** Fields that a drawing cannot mend, and whose fault leaves the closest approved spacing to count. */
 const NOT_DRAWN = /^(assembly|zones\[|zone_map$|zone_map\.names)/
 
-/** @param {any} body an area's, or null while a number is mistyped @param {any} assembly @returns {any} the rulebook's layout of the last whole drawing, null until it answered */
-export function useLayout(body, assembly) {
+/**
+ * @param {any} body an area's, or null while a number is mistyped @param {any} assembly @param {string} [call]
+ * @returns {any} what the rulebook lays out of the last whole drawing, null until it answered
+ */
+export function useLayout(body, assembly, call = 'layout') {
   const [layout, setLayout] = useState(/** @type {any} */ (null))
   const turn = useRef(0)
   const text = JSON.stringify([body, assembly?.digest])
@@ -19,11 +22,11 @@ export function useLayout(body, assembly) {
     if (!body) return setLayout(null)
     const timer = setTimeout(async () => {
       try {
-        const found = await ask({ call: 'layout', area: body, assembly: assembly ?? null })
+        const found = await ask({ call, area: body, assembly: assembly ?? null })
         if (mine === turn.current) setLayout(found)
       } catch (fault) {
         const { code, field, value } = /** @type {any} */ (fault)
-        if (mine === turn.current) setLayout({ panels: null, lengths: [], stations: {}, faults: code ? [{ code, field, value }] : [] })
+        if (mine === turn.current) setLayout(call !== 'layout' ? null : { panels: null, lengths: [], stations: {}, faults: code ? [{ code, field, value }] : [] })
       }
     }, SOON)
     return () => clearTimeout(timer)
@@ -37,7 +40,7 @@ export function faultsOf(layout) {
 }
 
 /**
- * @param {{layout: any, unit: string, onSelect: (one: any) => any}} props
+ * @param {{layout: any, unit: string, onSelect: ((one: any) => any) | null}} props `onSelect`: where an edge can be shown
  */
 export function Faults({ layout, unit, onSelect }) {
   const found = faultsOf(layout)
@@ -52,8 +55,7 @@ export function Faults({ layout, unit, onSelect }) {
   }
   return html`<div class="problem" role="alert" data-name="faults"><strong><span aria-hidden="true">▲</span> ${say('draw.faults', { n: rows.size })}</strong>
     <ul class="rows">${[...rows].map(([name, row]) => html`<li key=${name} data-code=${row.code}>${wording(row, unit)}
-      ${row.where >= 0 && row.field.startsWith('edges') && html`<button type="button" class="press" data-name="show-fault" onClick=${() => onSelect({ what: 'edge', at: row.where })}>${say('draw.show_edge', { n: row.where + 1 })}</button>`}
-      ${row.where >= 0 && row.field.startsWith('outline') && html`<button type="button" class="press" data-name="show-fault" onClick=${() => onSelect({ what: 'edge', at: row.where })}>${say('draw.show_edge', { n: row.where + 1 })}</button>`}
+      ${onSelect && row.where >= 0 && /^(edges|outline)/.test(row.field) && html`<button type="button" class="press" data-name="show-fault" onClick=${() => onSelect({ what: 'edge', at: row.where })}>${say('draw.show_edge', { n: row.where + 1 })}</button>`}
     </li>`)}</ul></div>`
 }
 

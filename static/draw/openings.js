@@ -36,7 +36,7 @@ export function Openings({ job, record, person, rest }) {
     ${here >= 0 && html`<${TextField} name="opening-name" label=${say('draw.opening.name')} hint=${say('draw.opening.name.hint')} value=${draft.openings[here].name} onChange=${name} />
       <${Inner} key=${here} ...${{ drawing }} list="openings" at=${here} />
       <button type="button" class="press" data-name="remove-opening" onClick=${() => make((/** @type {any} */ old) => ({ openings: old.openings.filter((/** @type {any} */ _, /** @type {number} */ i) => i !== here) }))}>${say('draw.opening.remove')}</button>`}
-    <${Faults} layout=${layout} unit=${draft.unit} onSelect=${() => {}} /><${Figures} layout=${layout} assembly=${assembly} />
+    <${Faults} layout=${layout} unit=${draft.unit} onSelect=${null} /><${Figures} layout=${layout} assembly=${assembly} />
     <a class="press main" href=${path('job', job, 'draw', rest[0])} data-name="drawn"><span class="label">${say('draw.back')}</span></a>
   <//>`
 }

@@ -48,5 +48,5 @@ export function scene(draft) {
   const panels = strips(points, wide ?? 0, draft.start)
   const end = { eave: 'low', ridge: 'high' }[/** @type {string} */ (draft.fixed)] ?? null
   const held = draft.fixed === 'unknown' || draft.fixed_at === null ? [] : heldAt([points], panels, end, Number(draft.fixed_at))
-  return { rings, edges: draft.edges, unit: draft.unit, seams: seams(panels, draft.start), held, first: panels[0] ?? null }
+  return { rings, edges: draft.edges, unit: draft.unit, panels, seams: seams(panels, draft.start), held }
 }

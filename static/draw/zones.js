@@ -7,10 +7,13 @@ import { Part, Screen } from '../frame/screen.js'
 import { Choice } from '../frame/choice.js'
 import { Stepper } from '../frame/stepper.js'
 import { TextField } from '../frame/text_field.js'
+import { HatchLegend, zoneHatch } from '../roof/hatches.js'
 import { zoneName } from '../roof/names.js'
 import { areaBody, whole } from './body.js'
 import { Faults, useLayout } from './checks.js'
+import { Board } from './board.js'
 import { Inner } from './inner.js'
+import { scene } from './shape.js'
 import { Offer } from './offer.js'
 import { KINDS, box, numbers, text } from './outline.js'
 import { rectangle } from './rectangle.js'
@@ -27,6 +30,7 @@ export function Zones({ job, record, person, rest }) {
   const [at, setAt] = useState(0)
   const assembly = draft && record.assemblies[draft.assembly]
   const layout = useLayout(draft && whole(draft) && !draft.laying ? areaBody(draft, record) : null, assembly)
+  const runs = useLayout(draft && draft.zone_state && whole(draft) && !draft.laying ? areaBody(draft, record) : null, assembly, 'zones')
   if (!draft) return null
   const set = (/** @type {string} */ name) => (/** @type {any} */ value) => make({ [name]: value }, name)
   const kinds = KINDS.filter((kind) => draft.edges.includes(kind) || (kind === 'penetration' && draft.openings.length))
@@ -44,6 +48,8 @@ export function Zones({ job, record, person, rest }) {
   const pickZone = (/** @type {string} */ zone) => make((/** @type {any} */ old) => ({ zone_drawn: old.zone_drawn.map((/** @type {any} */ one, /** @type {number} */ i) => (i === here ? { ...one, zone } : one)) }))
   return html`<${Screen} title=${say('draw.zones')} over=${draft.name} back=${path('job', job, 'draw', rest[0])} backTo=${say('draw.back')} wide>
     <p class="big">${say('draw.zones.engineer')}</p>
+    ${draft.points.length > 2 && !draft.laying && html`<${Board} ...${scene(draft)} ...${{ names }} zones=${runs} active=${0} selected=${null} onSelect=${() => {}} onMove=${() => {}} still />
+      <${HatchLegend} rows=${names.map((/** @type {string} */ zone) => ({ name: zoneHatch(zone, names), words: zoneName(zone) }))} label=${say('draw.zones')} />`}
     <${Offer} ...${{ record, take, unit: draft.unit }} />
     <${Part} name=${say('draw.zones.widths')}>
       <p class="hint">${say('draw.zones.widths.what')}</p>
@@ -64,7 +70,7 @@ export function Zones({ job, record, person, rest }) {
       <${Choice} name="zone-basis" label=${say('draw.zones.basis')} value=${draft.zone_basis} onChange=${set('zone_basis')} options=${['ASD', 'strength', ''].map((value) => ({ value, label: say(`draw.zones.basis.${value || 'untold'}`) }))} />
       ${['confirmed', 'redrawn'].includes(draft.zone_state) && !draft.zone_by.trim() && html`<p class="problem" role="alert"><strong>▲ ${say('draw.zones.by.missing')}</strong></p>`}
     <//>
-    <${Faults} layout=${layout} unit=${draft.unit} onSelect=${() => {}} />
+    <${Faults} layout=${layout} unit=${draft.unit} onSelect=${null} />
     <a class="press main" href=${path('job', job, 'draw', rest[0])} data-name="drawn"><span class="label">${say('draw.back')}</span></a>
   <//>`
 }

@@ -15,6 +15,7 @@ import { Plan } from '../roof/plan.js'
 import { rounded } from '../roof/pick.js'
 import { sorted } from '../roof/order.js'
 import { zoneName } from '../roof/names.js'
+import { placeKey, useZoneHere } from './zone_here.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
 export function Place({ job, record, definitions, person, rest }) {
@@ -24,6 +25,7 @@ export function Place({ job, record, definitions, person, rest }) {
   const given = areaId ? { area: areaId, panel: panel ?? null, at: at ?? null, zone: onlyZone(record.areas[areaId]) } : {}
   const [draft, change] = useDraft(person.id, rest.length > 1 ? `${key}/${rest.slice(1).join('/')}` : key,
     { id: uuid7(), area: walk.areas[0], panel: null, at: null, zone: onlyZone(record.areas[walk.areas[0]]), ...given })
+  useZoneHere({ record, area: draft && record.areas[draft.area], draft, change })
   if (!draft) return null
   const area = record.areas[draft.area]
   const unit = area.outline.unit
@@ -44,7 +46,8 @@ export function Place({ job, record, definitions, person, rest }) {
       at=${draft.at === null ? null : drawn(quantity(draft.at, unit), unit)} onPick=${picked} />
     <${Stepper} name="panel" label=${say('place.panel.number')} value=${draft.panel} steps=${[1, 10]} low=${1} high=${area.panel_count ?? 999} onChange=${(/** @type {string} */ value) => change({ panel: String(Math.round(Number(value))) })} onWrong=${() => change({ panel: null })} />
     <${Stepper} name="at" label=${say('place.distance')} value=${draft.at} unit=${unit} steps=${unit === 'm' ? [0.1, 1] : [0.5, 5]} low=${0} high=${Number(area.panel_length?.value ?? 1000)} onChange=${(/** @type {string} */ value) => change({ at: value })} onWrong=${() => change({ at: null })} />
-    <${Choice} name="zone" label=${say('place.zone')} value=${draft.zone} onChange=${(/** @type {string} */ zone) => change({ zone })}
+    <${Choice} name="zone" label=${say('place.zone')} hint=${draft.zone_told === placeKey(draft) && draft.zone_at !== placeKey(draft) ? say('plan.zone.from_map') : ''} value=${draft.zone}
+      onChange=${(/** @type {string} */ zone) => change({ zone, zone_at: placeKey(draft) })}
       options=${(area.zones ?? []).map((/** @type {string} */ zone) => ({ value: zone, label: zoneName(zone) }))} />
     <${MainAction} name="look" label=${say('place.look')} run=${enterAs('yes')} disabled=${!ready} under=${ready ? '' : say('place.still')} />
     <${MainAction} plain name="unsafe" label=${say('place.unsafe')} under=${say('place.unsafe.under')} run=${enterAs('unsafe')} disabled=${!ready} />
