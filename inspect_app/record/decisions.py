@@ -18,6 +18,10 @@ def fold_decisions(record: dict, grouped: dict, people: dict, flags: list) -> No
     lots, stations, found = record["lots"], record["stations"], given_at(record["answers"])
     allowed = _allowed(grouped)
     chosen = dispositions(grouped.get("disposition", {}), people, flags)
+    for lot_id in chosen:
+        if lot_id not in lots:
+            for digest in chosen[lot_id]["heads"]:
+                flags.append({"digest": digest, "code": "lot_unknown", "facts": {"other": lot_id}})
     there, ends = _by_panel(stations), _ends(record)
     for lot_id in sorted(lots):
         lot = lots[lot_id]

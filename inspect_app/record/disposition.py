@@ -10,16 +10,17 @@ def dispositions(grouped: dict, people: dict, flags: list) -> dict:
     heads, stands``.
 
     Of several that nothing supersedes, one by somebody who may comes before all others, and of those the strictest
-    (replace, open, accept). ``stands``: who chose it may, and an acceptance names its document. An acceptance without
-    one is flagged ``accept_without_document``.
+    (replace, open, accept). ``stands``: who chose it may, and an acceptance names its document, by its photo or its
+    reference. An acceptance that encloses none is flagged ``accept_without_document``.
     """
     found = {}
     for lot_id in sorted(grouped):
         ranked = []
         for entry in grouped[lot_id]["heads"]:
             body = entry["payload"]["body"]
-            bare = body["choice"] == "accept" and not body.get("document")
-            if bare:
+            accepts = body["choice"] == "accept"
+            bare = accepts and not body.get("document") and not (body.get("reference") or "").strip()
+            if accepts and not body.get("document"):
                 facts = {"other": lot_id}
                 flags.append({"digest": entry["digest"], "code": "accept_without_document", "facts": facts})
             may = not objection(entry, people)

@@ -13,6 +13,7 @@ from inspect_app.rules.sampling_table import AQLS, LEVELS
 from tests.bodies import body_of
 from tests.micropython.node import node
 from tests.record.fit_sample import requests as fit_checks
+from tests.record.lot_days import request as lots_request
 from tests.rules.hostile import spoiled
 from tests.rules.pinhole import slot_marks, tapped
 from tests.rules.test_slot_cards import scene
@@ -117,7 +118,7 @@ def compare(requests: list[str], folder: Path) -> None:
 def test_the_phone_judges_and_folds_as_the_server_does(tmp_path: Path) -> None:
     known = [judging(one["rule"], one["inputs"]) for one in VECTORS]
     odd = [json.dumps({"call": "nonsense"}), json.dumps({"call": "describe", "rule": "slot"})]
-    compare([*known, *odd, fold_request(), *fit_checks(), *random_requests(20, 30)], tmp_path)
+    compare([*known, *odd, fold_request(), lots_request(), *fit_checks(), *random_requests(20, 30)], tmp_path)
 
 
 def test_the_phone_refuses_what_the_server_refuses_at_the_same_field(tmp_path: Path) -> None:

@@ -7,27 +7,8 @@ from typing import Any
 import pytest
 
 from inspect_app.record.fold import fold
-from inspect_app.record.lot_draw import places
-from inspect_app.record.population import rows_of
-from inspect_app.record.stops import drawn_panels
-from tests.record.rhythm_sample import FOREMAN, ITEMS, LEAD, PEOPLE, Site, codes
-
-
-def day(site: Site, low: int, high: int, *, n: int, fails: str = "", skip: int = 0, **more: Any) -> str:
-    """A day's lot, closed: each drawn panel looked at while its leg is open, but for the first ``skip`` drawn; an item
-    fails on the first drawn if wanted."""
-    lot = site.plan(low, high, n=n, **more)
-    record = site.record()
-    body = record["lots"][lot]
-    order = [panel for _, panel in drawn_panels(lot, body, rows_of(body["population"]))]
-    for panel in sorted(order[skip:]):
-        site.mark(lot, panel)
-        for place in places(record, lot, panel, 3):
-            station = site.station(panel, place["from_low_end"], lot=lot)
-            for item in ITEMS:
-                site.answer(station, item, "fail" if item == fails and panel == order[0] else "pass")
-    site.mark(lot, high + 1)
-    return lot
+from tests.record.lot_days import day
+from tests.record.rhythm_sample import FOREMAN, LEAD, PEOPLE, Site, codes
 
 
 @pytest.fixture(scope="module")

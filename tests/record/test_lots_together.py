@@ -71,11 +71,11 @@ def test_only_what_both_drew_from_is_compared() -> None:
     assert audits({"w": sealed, "a": lot("g", purpose="audit")})["a"]["foreman"]["n"] == 0
 
 
-def chosen(*rows: tuple[str, str, Any]) -> tuple[dict[str, Any], list[dict[str, Any]]]:
+def chosen(*rows: tuple[str, str, Any], reference: str = "") -> tuple[dict[str, Any], list[dict[str, Any]]]:
     heads = []
     for at, (kid, choice, document) in enumerate(rows):
         by = "lee" if kid == LEAD else "fay"
-        body = {"lot": "l", "choice": choice, "reason": "r", "document": document, "reference": ""}
+        body = {"lot": "l", "choice": choice, "reason": "r", "document": document, "reference": reference}
         payload = {"kind": "disposition", "by": by, "at": "t", "clock": {}, "body": body}
         heads.append({"digest": f"d{at}", "kid": kid, "payload": payload})
     flags: list[dict[str, Any]] = []
@@ -84,8 +84,10 @@ def chosen(*rows: tuple[str, str, Any]) -> tuple[dict[str, Any], list[dict[str, 
 
 def test_an_acceptance_stands_only_with_its_document() -> None:
     assert chosen((LEAD, "accept", "f" * 64))[0]["stands"]
-    bare, flags = chosen((LEAD, "accept", None))
+    bare, flags = chosen((LEAD, "accept", None), reference=" ")
     assert not bare["stands"]
+    named, also = chosen((LEAD, "accept", None), reference="letter 4")
+    assert named["stands"] and also == flags  # named, and not enclosed
     assert flags == [{"digest": "d0", "code": "accept_without_document", "facts": {"other": "l"}}]
     assert chosen((LEAD, "open", None))[0]["stands"]
 
