@@ -1,6 +1,6 @@
 """``plan@1``: how many of a lot to look at, and with how many found it is accepted (MIL-STD-105E, Tables I, II-A, II-B,
-II-C; 4.9.3). An arrow leads to another letter and to its sample size. A sample as large as the lot: look at all. A lot
-of one stands in no row: it is looked at, and accepted when nothing is found (ours).
+II-C and the notes below them). An arrow leads to another letter and to its sample size. A sample as large as the lot:
+look at all. A lot of one stands in no row: it is looked at, and accepted when nothing is found (ours).
 """
 
 from inspect_app.rules.answer import answer, measured, said

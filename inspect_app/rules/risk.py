@@ -1,7 +1,7 @@
 """``risk@1``: with what probability a plan accepts a lot: at most ``accept`` bad among ``n`` looked at.
 
 Binomial for a share of a long series, hypergeometric for so many bad in one lot: the plan's operating characteristic
-(MIL-STD-105E 4.11 and Table X; for a lot by itself its 1.2 says to look at this curve).
+(MIL-STD-105E, Table X; for a lot by itself its 1.2 says to look at this curve).
 """
 
 from inspect_app.rules.answer import answer, measured
