@@ -52,8 +52,6 @@ class CrewDay:
             return self.lot
         for panel in range(plan.first, plan.last + 1):
             self._set(record, panel, stops)
-        for panel in range(plan.first, plan.last + 1, PHOTO_EVERY):
-            walk.leg_photo(plan.area, panel, self.lot)
         for place in places(record, self.lot, plan.last, record["sampling"]["night_places"]):
             self._visit(plan.last, place, False)
         self._release(plan.last, "night", None)
@@ -67,7 +65,12 @@ class CrewDay:
         if panel == plan.first or panel in stops or panel == plan.last or (over and abs(panel - over) <= 1):
             self._mark(panel, ["coil"] if over and panel == over - 1 else [],
                        [over] if over and panel == over + 1 else [], panel == plan.last)  # fmt: skip
+        elif (panel - plan.first) % PHOTO_EVERY == 0:
+            self._mark(panel, [], [], False)
+        if (panel - plan.first) % PHOTO_EVERY == 0:
+            self.walk.leg_photo(plan.area, panel, self.lot)
         if panel == plan.first:
+            self._visit(panel, places(record, self.lot, panel, 1)[0], False, "hand")
             self._release(panel, "first", None)
         if panel not in stops:
             return
@@ -106,12 +109,12 @@ class CrewDay:
         for place in places(record, self.lot, panel, record["sampling"]["places"]):
             self._visit(panel, place, tight)
 
-    def _visit(self, panel: int, place: dict[str, Any], tight: bool) -> None:
+    def _visit(self, panel: int, place: dict[str, Any], tight: bool, chosen: str = "drawn") -> None:
         spacing = {zone["name"]: zone["spacing"]["value"] for zone in
                    self.walk.job["assemblies"][self.plan.area]["zones"]}[place["zone"]]  # fmt: skip
         fails = {"over_driven": TIGHT} if tight else {}
         self.walk.visit(Place(self.plan.area, panel, place["from_low_end"]["value"], place["zone"], 0.02, fails,
-                              [spacing] * 3), "drawn", self.lot)  # fmt: skip
+                              [spacing] * 3), chosen, self.lot)  # fmt: skip
 
     def _mark(self, to: int, change: list[str], against: list[int], night: bool) -> None:
         self.walk.clock.advance(minutes=6)
