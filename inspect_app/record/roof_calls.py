@@ -2,6 +2,7 @@
 
 from inspect_app.record.roof_totals import roof_totals
 from inspect_app.rules.layout import layout
+from inspect_app.rules.likeness import likeness
 from inspect_app.rules.panel import panel, seam_pieces
 from inspect_app.rules.quantity import convert
 from inspect_app.rules.refused import Refused
@@ -28,9 +29,9 @@ def roof_answer(request: dict) -> object:
         return layout(area, assembly)
     roof = read_roof(area, assembly)
     if request["call"] == "zones":
-        return [[number, panel_runs(roof, number)] for number in range(1, roof.count + 1)]
+        return _each(roof, panel_runs)
     if request["call"] == "stations":
-        return [[number, _legs(roof, number)] for number in range(1, roof.count + 1)]
+        return _each(roof, _legs)
     if request["call"] == "panel":
         told = panel(roof, request.get("number", 0))
         told["unit"] = roof.unit
@@ -45,6 +46,16 @@ def roof_answer(request: dict) -> object:
     y = low + along
     return {"unit": roof.unit, "zone": zone_at(roof, own["at"], y), "x": own["at"], "y": y,
             "index": first_from(roof, own["number"], y)}  # fmt: skip
+
+
+def _each(roof: Roof, told) -> list:  # type: ignore[no-untyped-def]  # a function of roof and number
+    """``[[number, what is told of it]]``; of panels that are alike the first is asked."""
+    found: list = []
+    alike = likeness(roof)
+    for number in range(1, roof.count + 1):
+        like = alike[number - 1]
+        found.append([number, told(roof, number) if like == number else found[like - 1][1]])
+    return found
 
 
 def _legs(roof: Roof, number: int) -> list:
