@@ -177,7 +177,9 @@ def _choices(wants: dict, name: str, raw: object) -> list:
 
 def _letters(name: str, raw: object) -> list:
     """``"A,A,R"`` or a list of such letters; which ones may stand in it is the rule's to say."""
-    letters = [part.strip() for part in raw.split(",")] if isinstance(raw, str) and raw != "" else raw or []
+    letters = raw
+    if isinstance(raw, str):  # no lot yet is an empty text
+        letters = [part.strip() for part in raw.split(",")] if raw else []
     if not isinstance(letters, (list, tuple)) or not all(isinstance(one, str) for one in letters):
         raise Refused("not_letters", name, plain(raw))
     if len(letters) > MOST_IN_A_LIST:

@@ -165,5 +165,8 @@ VECTORS = [
     refused("draw@1", "not_hex", DRAW | {"seed": "0g"}),
     refused("draw@1", "not_hex", DRAW | {"seed": "abc"}),
     refused("switch@1", "not_a_lot", {"history": "A,X", "inspection": "normal"}),
+    turn("no lot since the last switch", "", "tightened", "tightened", 0, "switch_none"),
+    refused("switch@1", "not_letters", {"history": {}, "inspection": "normal"}),
+    refused("switch@1", "not_letters", {"history": 0, "inspection": "normal"}),
     refused("switch@1", "not_choice", {"history": "A", "inspection": "loose"}),
 ]  # fmt: skip
