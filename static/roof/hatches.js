@@ -38,5 +38,5 @@ export function zoneHatch(zone, names) {
 /** @param {{rows: {name: string, sign?: string, words: string}[], label: string}} props */
 export function HatchLegend({ rows, label }) {
   return html`<ul class="legend" aria-label=${label}>${rows.map(({ name, sign, words }) => html`<li key=${name}>
-    <span class="swatch" aria-hidden="true"><svg width="38" height="30" viewBox="0 0 38 30"><${Hatches} of=${`legend-${name}`} scale=${1} names=${[name]} /><rect width="38" height="30" fill=${`url(#legend-${name}-${name})`} /></svg>${sign && html`<b>${sign}</b>`}</span> ${words}</li>`)}</ul>`
+    <span class="swatch" aria-hidden="true"><svg width="34" height="26" viewBox="0 0 34 26"><${Hatches} of=${`legend-${name}`} scale=${1} names=${[name]} /><rect width="34" height="26" fill=${`url(#legend-${name}-${name})`} /></svg>${sign && html`<b>${sign}</b>`}</span> ${words}</li>`)}</ul>`
 }
