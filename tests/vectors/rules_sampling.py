@@ -100,6 +100,8 @@ VECTORS = [
     *[zero(f"least n with C({lot - bad}, n)/C({lot}, n) ≤ 0.05", bad, "0.95", n, lot)
       for lot, bad, n in [(50, 5, 22), (100, 5, 45), (200, 10, 51), (500, 25, 56), (40, 4, 21), (1000, 20, 138)]],
     zero("a twentieth of 500 is 25 of it", "0.05", "0.95", 56, 500),
+    zero("a twentieth of 50 is 2.5, so 3 of it: (50 − n)(49 − n)(48 − n) ≤ 5880", "0.05", "0.95", 31, 50),
+    zero("0.5² is exactly what 0.75 leaves", "0.5", "0.75", 2),
     zero("0.9² is exactly what 0.81 leaves", "0.1", "0.19", 2),
     zero("one bad of one: look at it", 1, "0.95", 1, 1),
     shares("SciPy documentation, BinomTestResult.proportion_ci: 7 of 50", 7, 50, 2, 0.05819170033997342,
