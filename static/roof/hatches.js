@@ -4,7 +4,7 @@ import { html } from '../frame/view.js'
 
 /** Strongest first, as the record says them; the sign stands on the plan and in the legend. */
 export const STATES = /** @type {Record<string, string>} */ ({
-  looked_at: '✓', photographed: '◉', offered: '○', released: '■', waiting: '…', covered_unseen: '✕', open: '◐', to_come: '', no_seam: '' })
+  looked_at: '✓', photographed: '◉', offered: '◇', released: '=', waiting: '…', covered_unseen: '✕', open: '◧', to_come: '', no_seam: '' })
 
 /** path in a cell of 12, its width, and the ground under it */
 const LINES = /** @type {Record<string, [string, number, string]>} */ ({

@@ -78,6 +78,20 @@ export function Signs({ shape, runs, sight, width, height, large }) {
   })
 }
 
+/** Panels that a lot's draw has shown, marked near their high end. @param {any} props */
+export function Sample({ shape, sample, sight, width, height, large }) {
+  return sample.map((/** @type {any} */ { lot, panel }) => {
+    if (!shape.panels[panel - 1]) return null
+    const { from, to } = shape.panels[panel - 1]
+    const pieces = chords(shape.rings, (from + to) / 2)
+    if (!pieces.length) return null
+    const [low, high] = [pieces[0][0], pieces[pieces.length - 1][1]]
+    const [x, y] = onScreen(sight, .../** @type {[number, number]} */ (toPlan(shape.place, (from + to) / 2, low + (high - low) * 0.88)))
+    if (x < 12 * large || x > width - 12 * large || y < 12 * large || y > height - 12 * large) return null
+    return html`<path key=${`${lot}/${panel}`} class="sample" transform=${`translate(${x} ${y}) scale(${large})`} d="M-10 -9H10L0 10Z" />`
+  })
+}
+
 /** The places looked at, with what they came to. @param {any} props `states`: by station id */
 export function Looked({ shape, stations, states, sight, width, height, large }) {
   return stations.map((/** @type {any} */ one) => {

@@ -12,6 +12,7 @@ import { zoneName } from './names.js'
 import { sorted } from './order.js'
 import { PanelCard } from './panel_card.js'
 import { RoofPlan } from './roof_plan.js'
+import { shownSample } from './sample.js'
 import { statesOf } from './state.js'
 import { Tally, Whole } from './tally.js'
 
@@ -40,6 +41,7 @@ export function PlanScreen({ job, record, definitions, person, rest }) {
       <//>`}
       ${!area && html`<${Part} name=${say('plan.counts.job')}><${Whole} ...${{ layouts, areas }} /><//>`}
     </div><div class="stack plan-legend">
+      <p class="hint">${say('plan.drag')}</p>
       ${unplaced > 0 && areas.length > unplaced && html`<p class="hint">${say('plan.unplaced', { n: unplaced })}</p>`}
       <div class="forms"><${Choice} name="show" label=${say('plan.show')} value=${show} onChange=${setShow} options=${['state', 'zones'].map((one) => ({ value: one, label: say(`plan.show.${one}`) }))} /></div>
       ${show === 'zones' ? html`<${ZoneLegend} ...${{ record, areas }} />` : html`<${StateLegend} ...${{ record, areas }} />`}
@@ -53,8 +55,10 @@ export function PlanScreen({ job, record, definitions, person, rest }) {
 /** States that stand on this roof. @param {{record: any, areas: any[]}} props */
 function StateLegend({ record, areas }) {
   const there = new Set(areas.flatMap((area) => (record.coverage?.[area.id]?.runs ?? []).map((/** @type {any} */ run) => run.state)))
-  const rows = Object.keys(STATES).filter((state) => there.has(state)).map((state) => ({ name: state, sign: STATES[state], words: say(`plan.state.${state}`) }))
-  return rows.length > 0 && html`<${HatchLegend} rows=${rows} label=${say('plan.show.state')} />`
+  const rows = Object.keys(STATES).filter((state) => there.has(state)).map((state) => ({ name: state, sign: STATES[state], words: say(`coverage.${state}`) }))
+  const sample = areas.some((area) => shownSample(record, area.id).length)
+  return html`${rows.length > 0 && html`<${HatchLegend} rows=${rows} label=${say('plan.show.state')} />`}
+    ${sample && html`<p><span aria-hidden="true">▽</span> ${say('plan.sample')}</p>`}`
 }
 
 /** @param {{record: any, areas: any[]}} props */

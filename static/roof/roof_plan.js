@@ -7,10 +7,11 @@ import { useRoom } from '../frame/room.js'
 import { placeAt, shapes as shapesOf } from './areas.js'
 import { Ground } from './ground.js'
 import { Hatches, STATES } from './hatches.js'
-import { Looked, Names, Numbers, Signs, ticks } from './labels.js'
+import { Looked, Names, Numbers, Sample, Signs, ticks } from './labels.js'
 import { North } from './north.js'
 import { Pad } from './pad.js'
 import { toArea } from './placing.js'
+import { shownSample } from './sample.js'
 import { onPlan } from './sight.js'
 import { useSight } from './use_sight.js'
 
@@ -74,6 +75,7 @@ export function RoofPlan({ record, areas, tallest, states, stations, show = 'sta
         <g transform=${`matrix(${sight.scale} 0 0 ${-sight.scale} ${sight.x} ${sight.y})`}>${shapes.map(ground)}</g>
         ${here && legs && html`<path class="ticks" d=${ticks({ shape: here, legs, ...view })} />`}
         ${ready && show === 'state' && shapes.map((shape) => html`<g key=${shape.area.id}><${Signs} ...${{ shape, runs: runs(shape), ...view }} /></g>`)}
+        ${ready && shapes.map((shape) => html`<g key=${'s' + shape.area.id}><${Sample} ...${{ shape, sample: shownSample(record, shape.area.id), ...view }} /></g>`)}
         <${Names} ...${{ shapes, looked, ...view }} />
         ${here && html`<${Numbers} ...${{ shape: here, panel, ...view }} />`}
         ${ready && shapes.map((shape) => html`<g key=${'l' + shape.area.id}><${Looked} ...${{ shape, states, stations: marks.filter((one) => one.area === shape.area.id), ...view }} /></g>`)}

@@ -29,7 +29,7 @@ export function Tally({ layout, assembly, area }) {
   return html`<${Rows} name="tally" data=${layout} rows=${[
     ['panels', say('plan.panels'), String(layout.panels)],
     ['lengths', say('plan.lengths'), lengths],
-    ['longest', say('plan.longest'), limit ? html`<span class=${over ? 'over' : ''}>${say(over ? 'plan.longest.over' : 'plan.longest.within', { length: longest, limit: shown(limit), run: shown(area.run) })}</span>` : longest],
+    ['longest', say('plan.longest'), limit ? html`<span class=${over ? 'over' : ''}>${say(over ? 'plan.longest.over' : 'plan.longest.within', { length: longest, limit: shown(limit), run: number(area.run?.value, area.run?.unit) })}</span>` : longest],
     ['seams', say('plan.seams'), `${layout.seams} · ${number(layout.seam_length, unit, 1)}`],
     ...zoneRows(layout),
     ['surface', say('plan.surface'), `${number(layout.area, '', 1)} ${unit}²`]]} />`
