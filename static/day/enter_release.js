@@ -4,20 +4,23 @@ import { say } from '../words/say.js'
 import { enter } from '../frame/enter.js'
 
 /**
- * The sentence a person signs; another where nobody recorded a look at that panel.
- * @param {string} why @param {string | null} way @param {boolean} seen @param {number} panel
+ * The sentence a person signs; another where nobody recorded a look at that panel. Of a look both ways it tells how far
+ * the record's good panels run.
+ * @param {string} why @param {string | null} way @param {boolean} seen @param {number} panel @param {any[]} [sides] of the lot's `failed`
  */
-export function statement(why, way, seen, panel) {
-  return say(why === 'failed' ? `release.failed.${way}` : seen ? `release.${why}` : 'release.unseen', { panel })
+export function statement(why, way, seen, panel, sides = []) {
+  const least = (/** @type {string} */ side) => Math.min(...sides.map((one) => one[side]))
+  const facts = { panel, start: least('toward_start'), end: least('toward_end') }
+  return say(why === 'failed' ? `release.failed.${way}` : seen ? `release.${why}` : 'release.unseen', facts)
 }
 
 /**
- * @param {{job: string, record: any, person: any, lot: any, area: string, panel: number, why: string, way?: string | null, seen: boolean, walk: any, draft?: string}} what
+ * @param {{job: string, record: any, person: any, lot: any, area: string, panel: number, why: string, way?: string | null, seen: boolean, walk: any, sides?: any[], draft?: string}} what
  */
-export function enterRelease({ job, record, person, lot, area, panel, why, way = null, seen, walk, draft }) {
+export function enterRelease({ job, record, person, lot, area, panel, why, way = null, seen, walk, sides, draft }) {
   const subject = `${lot.id}/${panel}/${why}`
   return enter({ job, kind: 'release', subject, replaces: record.releases?.[subject]?.heads ?? [], draft,
-    body: { lot: lot.id, area, panel, why, way, walk: walk?.id ?? null, statement: statement(why, way, seen, panel), name: person.name, role: person.role } })
+    body: { lot: lot.id, area, panel, why, way, walk: walk?.id ?? null, statement: statement(why, way, seen, panel, sides), name: person.name, role: person.role } })
 }
 
 /** Whether a look is recorded: a place on this panel that was reached, or what was answered in the walk of this hold.

@@ -1,18 +1,18 @@
 """The crew's rhythm on the phone: a day planned, drawn, marked, looked at and closed, through real entries."""
 
 import re
-import time
 from pathlib import Path
 from typing import Any
 
 from inspect_app.entry.jws import parse_jws
 from inspect_app.record.stops import drawn_panels
 from tests.browser.roof import Roof
-from tests.browser.test_journey import PHONE, out_of_signal, ready
+from tests.browser.test_journey import PHONE, out_of_signal
 from tests.browser.walker import Walker
 
 TOKENS = """async () => { const { withDb } = await import('/static/storage/database.js')
   return (await withDb(['entries'], 'readonly', (tx) => tx.store.getAll())).map((one) => one.token) }"""
+SEND = "async () => { await (await import('/static/sync/engine.js')).sendNow() }"
 LATER = "(ms) => { const now = Date.now; Date.now = () => now() + ms }"
 
 
@@ -22,21 +22,22 @@ def entries(page: Any, kind: str) -> list[dict]:
     return sorted((one for one in found if one["kind"] == kind), key=lambda one: one["seq"])
 
 
-def plan(walker: Walker, to: int, crew: str = "Crew 2 (invented)") -> list[int]:
-    """Plan Quay slope's panels from 1 on; the panels drawn, as a stranger works them out of the signed lot."""
+def plan(walker: Walker, area: str, to: int) -> list[int]:
+    """Plan an area's panels from 1 on; the panels drawn, as a stranger works them out of the signed lot."""
     walker.named("plan-day")
-    walker.tap('fieldset[data-name="plan-area"] button:has-text("Quay")')
-    walker.page.fill("#in-crew", crew)
+    walker.tap(f'fieldset[data-name="plan-area"] button:has-text("{area}")')
+    if walker.page.locator('fieldset[data-name="plan-crew"]').count() == 0:
+        walker.page.fill("#in-crew", "Crew 2 (invented)")
     walker.page.fill('.stepper[data-name="to"] input', str(to))
     walker.named("draw")
-    walker.sees('[data-name="front"]')
-    (lot,) = entries(walker.page, "lot")
+    walker.sees(f'[data-name="front"]:has-text("{area}")')
+    lot = entries(walker.page, "lot")[-1]
     rows = [(one["area"], one["from"], one["to"]) for one in lot["body"]["population"]]
     return [panel for _, panel in drawn_panels(lot["subject"], lot["body"], rows)]
 
 
 def set_to(walker: Walker, panel: int) -> None:
-    """Mark one panel more as set, whatever else waits; against a hold with its two presses."""
+    """Say that the panels up to this one are set."""
     walker.page.fill('.stepper[data-name="mark-to"] input', str(panel))
     walker.named("mark")
     walker.sees(f'.day-set:has-text("Panels to {panel} set")')
@@ -67,14 +68,14 @@ def release_the_first(walker: Walker) -> None:
     walker.sees('[data-name="front"]:not([data-state="hold"])')
 
 
-def test_a_day_without_signal_from_its_plan_to_the_release_of_the_night_leg(
+def test_a_day_without_signal_from_its_plan_to_its_night_and_a_hold_gone_over_that_stays(
     chromium: Any, roof: Roof, tmp_path: Path
 ) -> None:
     context = chromium.new_context(**PHONE)
     walker = out_of_signal(context.new_page(), roof, tmp_path)
     page = walker.page
     walker.named("day")
-    drawn = plan(walker, 12)
+    drawn = plan(walker, "Quay", 12)
     assert len(drawn) == 5 and "5 stops" in page.inner_text('[data-name="sealed"]')
     assert not any(tells(page, panel) for panel in drawn if panel > 1)
     set_to(walker, 1)
@@ -93,6 +94,8 @@ def test_a_day_without_signal_from_its_plan_to_the_release_of_the_night_leg(
     kinds = [one["kind"] for one in (parse_jws(token, "seamwalk-entry").payload for token in page.evaluate(TOKENS))]
     assert {name: kinds.count(name) for name in ("lot", "stop", "release")} == {"lot": 1, "stop": 0, "release": 2}
     assert all(one["body"]["severity"] for one in entries(page, "answer"))
+    nobody_came(walker)
+    gone_over(walker, roof.job)
     assert walker.faults == []
     context.close()
 
@@ -142,18 +145,11 @@ def close_the_day(walker: Walker, panel: int) -> None:
     assert (night["why"], night["panel"], night["walk"]) == ("night", panel, entries(page, "walk")[-1]["subject"])
 
 
-def test_nobody_came_is_told_as_what_it_is_and_a_hold_gone_over_stays(
-    chromium: Any, roof: Roof, tmp_path: Path
-) -> None:
-    context = chromium.new_context(**PHONE)
-    walker = out_of_signal(context.new_page(), roof, tmp_path)
+def nobody_came(walker: Walker) -> None:
+    """Another area, all of its three panels drawn: a stop that nobody comes to within ten minutes."""
     page = walker.page
-    walker.named("day")
-    drawn = plan(walker, 3)  # all that have a seam are drawn
-    assert sorted(drawn) == [1, 2, 3]
+    assert sorted(plan(walker, "Yard", 3)) == [1, 2, 3]
     set_to(walker, 1)
-    walker.named("to-hold")
-    page.go_back()
     walker.tap('[data-name="stop"][data-state="due"]')
     nobody = page.locator('button[data-name="not-attended"]')
     assert nobody.is_disabled() and "10 min" in nobody.inner_text()
@@ -161,19 +157,23 @@ def test_nobody_came_is_told_as_what_it_is_and_a_hold_gone_over_stays(
     page.wait_for_selector('button[data-name="not-attended"]:enabled', timeout=8000)
     nobody.click()
     walker.sees('[data-name="stop"][data-state="not_attended"]:has-text("offered, not attended")')
-    assert entries(page, "stop")[0]["body"]["outcome"] == "not_attended"
+    (stop,) = entries(page, "stop")
+    assert (stop["body"]["outcome"], stop["body"]["panel"]) == ("not_attended", 1)
+
+
+def gone_over(walker: Walker, job: str) -> None:
+    """The first panel, still held, is covered: two presses, and it is shown as what it is."""
+    page, before = walker.page, len(entries(walker.page, "mark"))
     assert page.locator('button[data-name="mark"]').count() == 0, "no single press covers a held leg"
     walker.named("against")
-    assert not entries(page, "mark")[1:]
+    assert len(entries(page, "mark")) == before
     walker.named("against-sure")
     walker.sees('.day-set:has-text("Panels to 2 set")')
-    assert entries(page, "mark")[1]["body"]["against"] == [1]
-    page.evaluate("(job) => { location.hash = `#/job/${job}/day` }", roof.job)
-    (lot,) = entries(page, "lot")
-    page.evaluate("(to) => { location.hash = to }", f"#/job/{roof.job}/hold/{lot['subject'].replace('/', '%2F')}/1/first")
+    assert entries(page, "mark")[-1]["body"]["against"] == [1]
+    lot = entries(page, "lot")[-1]["subject"].replace("/", "%2F")
+    page.evaluate("(to) => { location.hash = to }", f"#/job/{job}/hold/{lot}/1/first")
     walker.sees('[data-name="hold-state"][data-state="covered_against"]')
     assert page.locator('[data-name="release"]').count() == 0
-    context.close()
 
 
 def test_two_phones_on_one_area_lose_no_mark_and_share_the_state_when_they_meet_signal(
@@ -184,25 +184,23 @@ def test_two_phones_on_one_area_lose_no_mark_and_share_the_state_when_they_meet_
     for walker, login in ((first, "foreman"), (second, "inspector")):
         walker.sign_in(login)
         walker.open_job()
-        ready(walker)
         walker.named("day")
-    plan(first, 12)
+    plan(first, "Quay", 12)
+    for walker in (first, second):
+        walker.page.evaluate(SEND)
     second.sees('[data-name="front"]')
     roof.stop()
     set_to(first, 1)
-    release_the_first(first)
-    set_to(first, 3)
+    first.named("against")
+    first.named("against-sure")
+    first.sees('.day-set:has-text("Panels to 2 set")')
     set_to(second, 1)
     assert "Panels to 1 set" in second.page.inner_text(".day-state")
     roof.start()
-    for walker in (first, second):
-        walker.sees('.strip:has-text("The office has everything")')
-    second.sees('.day-set:has-text("Panels to 3 set")')
-    for _ in range(50):
-        if roof.kinds().count("mark") == 3:
-            break
-        time.sleep(0.1)
+    for walker in (first, second, first):
+        walker.page.evaluate(SEND)
+    second.sees('.day-set:has-text("Panels to 2 set")')
     assert roof.kinds().count("mark") == 3, "both said that panel 1 is set, and both stay"
-    assert second.page.locator('[data-name="mark"]').inner_text().startswith("Panels to 4 set")
+    assert second.page.locator('[data-name="mark"]').inner_text().startswith("Panels to 3 set")
     for context in (one, other):
         context.close()
