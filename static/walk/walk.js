@@ -29,6 +29,8 @@ export function Walk({ job, record, definitions, person, rest }) {
     ${closed && html`<p class="done-bar">✓ ${say('walk.signed_by', { name: walk.signoff.name, at: clock(walk.signoff.at) })}</p>`}
     ${open && !oneArea && areas.length > 0 && html`<a class="press main" href=${path('job', job, 'place', walk.id, ...(areas.length === 1 ? [areas[0].id] : []))} data-name="new-place">
       <span class="label">${say('walk.new_place')}</span><span class="under">${say('walk.or_tap')}</span></a>`}
+    ${open && drawnFor(record, walk).map((/** @type {any} */ lot) => html`<a key=${lot.id} class="press main plain" href=${path('job', job, 'audit', lot.id)} data-name="drawn">
+      <span class="label">${say('audit.panels')}</span><span class="under">${say('audit.drawn', { n: lot.n, size: lot.size, places: lot.places })}</span></a>`)}
     <${Part} name=${say('job.roof')}>
       <div class="roof">${areas.map((/** @type {any} */ area) => html`<div key=${area.id} class="bay">
         <h3>${area.name}</h3>
@@ -50,4 +52,10 @@ export function Walk({ job, record, definitions, person, rest }) {
     <//>
     ${open && html`<a class="press main plain" href=${path('job', job, 'sign', walk.id)} data-name="sign"><span class="label">${say('walk.sign')}</span></a>`}
   <//>`
+}
+
+/** Audits and reworks with panels yet to be looked at, all on this walk's areas. @param {any} record @param {any} walk @returns {any[]} */
+function drawnFor(record, walk) {
+  return Object.values(record.lots ?? {}).filter((/** @type {any} */ lot) => lot.purpose !== 'work' && !lot.closed
+    && lot.population.every((/** @type {any} */ row) => walk.areas.includes(row.area)))
 }
