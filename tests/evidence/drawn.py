@@ -55,6 +55,11 @@ class Site:
         return fold(plain, people)
 
     @property
+    def first(self) -> str:
+        """The lot by the foreman's first ticket."""
+        return "/".join((self.foreman.kid, "work", "0"))
+
+    @property
     def authors(self) -> tuple[Author, ...]:
         return self.chief, self.foreman
 
@@ -77,16 +82,17 @@ class Site:
 
 
 def begun(change: Change | None = None, by_chief: bool = False) -> Site:
-    """Panels 1 to 20 by ticket 0, ``change``d before they were signed, by a key that is not the ticket's if so said."""
+    """Panels 1 to 20 by the first ticket, ``change``d before they were signed, by a key that is not the ticket's if so
+    said."""
     made = Site()
     made.plan(1, 20, 0, change, made.chief if by_chief else None)
     return made
 
 
 def site(change: Change | None = None) -> Site:
-    """As begun; 12 panels of it set, and 21 to 40 by ticket 2."""
+    """As begun; 12 panels of it set, and 21 to 40 by the third ticket."""
     made = begun(change)
-    set_to = {"lot": f"{made.foreman.kid}/work/0", "area": made.area, "to": 12, "against": []}
+    set_to = {"lot": made.first, "area": made.area, "to": 12, "against": []}
     made.say(made.foreman, "mark", new_uuid(), set_to)
     made.plan(21, 40, 2)
     return made

@@ -33,7 +33,7 @@ def failing(made, told=None):
 def reason(where):
     """Why the draw of the entries fails, whatever is printed."""
     fact = draw_fact([parse(one) for one in where.entries], public_jwk(where.server), None, {})
-    assert fact.status == FAILS and fact.about["lot"] == f"{where.foreman.kid}/work/0"
+    assert fact.status == FAILS and fact.about["lot"] == where.first
     return fact.reason
 
 
@@ -97,6 +97,8 @@ def test_a_ticket_that_was_not_given_for_this_very_draw_is_found(change, code):
 
 def test_a_lot_signed_by_somebody_else_than_its_ticket_s_owner_is_found():
     assert reason(begun(by_chief=True)) == "ticket_not_theirs"
+    own_under_the_other_s_name = begun(ticket_of(kid="another"), by_chief=True)
+    assert reason(own_under_the_other_s_name) == "ticket_not_theirs"
 
 
 def test_a_turned_bit_anywhere_in_a_ticket_is_found():
@@ -164,11 +166,11 @@ def test_a_tampered_lot_breaks_no_other_fact():
 
 def test_drawing_again_by_a_used_ticket_is_counted_and_moves_nothing():
     where = site()
-    before = where.record()["lots"][f"{where.foreman.kid}/work/0"]["drawn"]
+    before = where.record()["lots"][where.first]["drawn"]
     where.plan(1, 30, 0)
     made = where.made()
     assert failing(made) == set() and facts(made)["draw_recomputes"].about["repeated"] == 1
-    assert where.record()["lots"][f"{where.foreman.kid}/work/0"]["drawn"] == before
+    assert where.record()["lots"][where.first]["drawn"] == before
 
 
 def printed(change):

@@ -14,7 +14,7 @@ def uuid(number: int) -> str:
 JOB, STATION, WALK, AREA, ASSEMBLY = (uuid(number) for number in (2, 3, 4, 5, 6))
 SHA256 = "0f" * 32
 DIGEST = encode(bytes(range(32)))
-LOT = f"{DIGEST}/work/4"
+LOT = "/".join((DIGEST, "work", "4"))
 
 
 def q(value: str, unit: str) -> dict[str, str]:
