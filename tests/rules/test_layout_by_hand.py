@@ -77,6 +77,12 @@ def test_an_ell():
     assert (found["seam_length"], found["area"], found["seams"]) == (56, 6 * 20 + 4 * 8, 4)
 
 
+def test_a_seam_that_all_but_meets_a_corner_runs_through_it():
+    """Three panels of 1.9999998 ft end within a millionth of the step at 6 ft: there is no seam above it."""
+    found = laid(ELL | {"coverage": q("1.9999998", "ft")})
+    assert [one[2] for one in found["of"]] == [20, 20, 8, 8, 0]
+
+
 def test_a_gable_plane_with_a_hip():
     """30 ft at the eave, 20 ft at the ridge, 10 ft up: ten panels of 10 ft, then 10, 8, 6, 4, 2 along the hip."""
     found = laid(HIP)
