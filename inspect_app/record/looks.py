@@ -64,11 +64,12 @@ class Looks:
     def fill(self, lot: dict, area: str, panel: int, places: list) -> None:
         """Give each drawn place of the panel the look that was taken there, one with a failed answer before any other.
         A look so placed is ``placed``."""
-        own = self.drawn_at(lot["id"], area, panel)
-        for place in places:
+        own = [(_metres(look["from_low_end"]), look) for look in self.drawn_at(lot["id"], area, panel)]
+        for place in places if own else []:
             ranked = []
-            for look in own:
-                if _same_place(look["from_low_end"], place["from_low_end"]):
+            here = _metres(place["from_low_end"])
+            for there, look in own:
+                if here is not None and there is not None and abs(here - there) <= NEAR:
                     look["placed"] = True
                     ranked.append((not look["failures"], BEST.index(self._state(look, lot)), look["station"]))
             if ranked:
@@ -99,8 +100,8 @@ def _failures(answers: dict, grouped: dict) -> dict:
     return found
 
 
-def _same_place(one: object, other: object) -> bool:
+def _metres(distance: object) -> "float | None":
     try:
-        return abs(convert(one, "m", "from_low_end") - convert(other, "m", "from_low_end")) <= NEAR
+        return convert(distance, "m", "from_low_end")
     except Refused:
-        return False
+        return None
