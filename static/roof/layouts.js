@@ -1,22 +1,31 @@
-// The rulebook's layout of each area, asked of the worker one after another and kept for as long as area and assembly
-// stay what they are.
+// The rulebook's layout of each area, asked of the worker one at a time and kept for as long as area and assembly stay
+// what they are.
 
 import { useEffect, useState } from '../frame/view.js'
 import { ask } from '../rules/ask.js'
 
 /** @type {Map<string, Promise<any>>} */
 const known = new Map()
-let last = Promise.resolve()
+/** Asked for and not begun; what was asked for last comes first: it is what a person looks at now. @type {(() => Promise<void>)[]} */
+const waiting = []
+let busy = false
 
-/** @param {string} call `layout` or `zones` @param {any} record @param {any} area @returns {Promise<any>} null where the rulebook refuses */
+async function work() {
+  if (busy) return
+  busy = true
+  for (let next = waiting.pop(); next; next = waiting.pop()) await next()
+  busy = false
+}
+
+/** @param {string} call `layout`, `zones` or `stations` @param {any} record @param {any} area @returns {Promise<any>} null where the rulebook refuses */
 export function laid(call, record, area) {
   const assembly = record.assemblies[area.assembly] ?? null
   const key = [call, area.digest, assembly?.digest].join('/')
   let found = known.get(key)
   if (!found) {
-    found = last.then(() => ask({ call, area, assembly })).catch(() => null)
-    last = found.then(() => undefined)
+    found = new Promise((resolve) => waiting.push(() => ask({ call, area, assembly }).catch(() => null).then(resolve)))
     known.set(key, found)
+    work()
   }
   return found
 }
