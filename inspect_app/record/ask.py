@@ -2,6 +2,7 @@
 
 import json
 
+from inspect_app.record.calls_for import calls_for
 from inspect_app.record.card import card
 from inspect_app.record.fit import fit
 from inspect_app.record.fold import fold
@@ -62,6 +63,8 @@ def _answer(request: dict) -> object:
         return card(request["job"], request["assembly"], request["area"], request.get("metal_now"))
     if call == "draw_lot":
         return draw_lot(request["record"], request)
+    if call == "calls_for":
+        return calls_for(request["record"], request["crew"], request["area"], request["day"])
     if call == "places":
         asked = request.get("area")
         return places(request["record"], request["lot"], request["panel"], request["count"], asked)

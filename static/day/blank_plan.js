@@ -41,10 +41,8 @@ function usual(record) {
   return newest ? newest.population[0].to - newest.population[0].from + 1 : FIRST_TIME
 }
 
-/** What the crew's series of this assembly asks: see the record. @param {any} record @param {string} crew @param {string} area */
-export function asked(record, crew, area) {
-  const series = record.series?.[`${crew.trim()}|${record.areas[area]?.assembly}`]
-  const state = series?.inspection ?? 'normal'
-  const proposed = state === 'stopped' ? 'tightened' : state
-  return { series, state, proposed, choices: STRICTER.slice(STRICTER.indexOf(proposed)) }
+/** What may be chosen where the crew's series calls for this: that, or stricter. @param {string} called `normal`, `tightened`, `reduced` or `stopped` */
+export function asked(called) {
+  const proposed = called === 'stopped' ? 'tightened' : called
+  return { proposed, choices: STRICTER.slice(STRICTER.indexOf(proposed)) }
 }

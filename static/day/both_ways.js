@@ -28,7 +28,8 @@ export function BothWays({ job, record, definitions, walk, lot, area, panel, her
       const station = stationAt(record, area, one)
       const state = station && stateOf(record, definitions, station)
       return html`<li key=${one} class="stack" data-name="both-ways" data-panel=${one}>${station
-        ? html`<a class=${'press tall ' + state} href=${path('job', job, 'station', station.id, ...here)}><span class=${'mark ' + state} aria-hidden="true">${MARKS[state]}</span><span class="label">${say('day.panel', { panel: one })}<span class="under">${say(`state.${state}`)}</span></span></a>`
+        ? html`<a class=${'press tall ' + state} href=${path('job', job, 'station', station.id, ...here)}>
+          <span class=${'mark ' + state} aria-hidden="true">${MARKS[state]}</span><span class="label">${say('day.panel', { panel: one })}<span class="under">${say(`state.${state}`)}</span></span></a>`
         : html`<h3>${say('day.panel', { panel: one })}</h3><div class="ways"><button type="button" class="press" data-name="both-ways-look" onClick=${look(one, 'yes')}>${say('place.look')}</button>
           ${walk && html`<button type="button" class="press" data-name="both-ways-covered" onClick=${look(one, 'covered')}>${say('stop.covered')}</button>`}</div>`}</li>`
     })}</ul>

@@ -8,7 +8,7 @@ import { Trouble } from '../words/trouble.js'
 
 /**
  * @param {{job: string, record: any, definitions: any[], crew: string, day: string, area: string, from: number, to: number,
- *   inspection: string, extending?: string, draft: string}} what `extending`: the lot whose plan went on
+ *   inspection?: string, extending?: string, draft: string}} what `inspection`: only where stricter was chosen; `extending`: the lot whose plan went on
  * @returns {Promise<string>} the lot's id
  * @throws {Trouble} `outbox.no_ticket`, or what the rulebook refuses as `reason.CODE`
  */

@@ -21,7 +21,9 @@ export function Failed({ job, record, definitions, person, lot, area, panel, wal
   if (!draft) return null
   const failed = failuresOn(record, area, panel)
   const sides = (lot.failed ?? []).filter((/** @type {any} */ one) => one.panel === panel)
-  const done = /** @type {Record<string, boolean>} */ ({ fixed: failed.every((answer) => looksSince(record, answer).length > 0), both_ways: sides.length > 0 && sides.every((/** @type {any} */ one) => one.bounded && one.toward_start + one.toward_end > 0), finding_open: true })
+  const running = (/** @type {any} */ one) => one.bounded && one.toward_start + one.toward_end > 0
+  const done = /** @type {Record<string, boolean>} */ ({ finding_open: true, both_ways: sides.length > 0 && sides.every(running),
+    fixed: failed.every((answer) => looksSince(record, answer).length > 0) })
   const release = async () => {
     await enterRelease({ job, record, person, lot, area, panel, why: 'failed', way: draft.way, seen: true, walk, sides, draft: key })
     go('job', job, 'day', lot.id)

@@ -13,6 +13,7 @@ import { MainAction } from '../frame/main_action.js'
 import { sorted } from '../roof/order.js'
 import { nextTicket } from '../outbox/ticket.js'
 import { asked, blankPlan, knownCrews, nextPanels } from './blank_plan.js'
+import { useCalledFor } from './called_for.js'
 import { drawDay } from './draw_day.js'
 
 const OTHER = '\n' // no crew is called so
@@ -23,8 +24,9 @@ export function PlanDay({ job, record, definitions, person, rest }) {
   const key = `plan/${job}/${lot?.id ?? 'new'}`
   const [draft, change] = useDraft(person.id, key, blankPlan(record, person, lot, today()))
   const ticket = useTicketThere(job)
+  const state = useCalledFor(record, draft?.crew ?? '', draft?.area ?? '', draft?.day ?? '')
   if (!draft || ticket === undefined) return null
-  const { state, proposed, choices } = asked(record, draft.crew, draft.area)
+  const { proposed, choices } = asked(state)
   const inspection = choices.includes(draft.inspection) ? draft.inspection : proposed
   const count = record.areas[draft.area]?.panel_count ?? 999
   const crews = knownCrews(record)
@@ -33,7 +35,7 @@ export function PlanDay({ job, record, definitions, person, rest }) {
   const end = (/** @type {'from' | 'to'} */ name) => ({ name, steps: [1, 5], low: 1, high: count, value: draft[name] === null ? null : String(draft[name]),
     label: say(`plan_day.${name}`), onChange: (/** @type {string} */ value) => change({ [name]: Math.round(Number(value)) }), onWrong: () => change({ [name]: null }) })
   const draw = async () => {
-    const made = await drawDay({ job, record, definitions, ...draft, inspection, extending: lot?.id, draft: key })
+    const made = await drawDay({ job, record, definitions, ...draft, inspection: inspection === proposed ? undefined : inspection, extending: lot?.id, draft: key })
     go('job', job, 'day', lot?.id ?? made)
   }
   return html`<${Screen} title=${say(lot ? 'plan_day.further' : 'plan_day')} over=${lot ? `${record.areas[draft.area]?.name} · ${lot.crew}` : record.job.name} back=${path('job', job, 'day')} backTo=${say('day')}>
