@@ -4,8 +4,12 @@ import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
 import { path } from '../frame/route.js'
 import { SEVERITIES } from './name.js'
+import { UnseenPlaces } from './unseen_places.js'
 
 const MARKS = /** @type {Record<string, string>} */ ({ good: '✓', bad: '✕', unknown: '?', not_attended: '◇', covered: '▬', unsafe: '△', dropped: '–', part: '?', next: '→', due: '→', sealed: '▒' })
+
+/** Outcomes of which every place not seen is named. */
+const NAMED = ['bad', 'unknown', 'part', 'covered', 'unsafe', 'not_attended']
 
 /** Panels by area and number; those still sealed last, in the order of the draw. @param {any} record @param {any} lot @returns {any[]} */
 export function inWalkingOrder(record, lot) {
@@ -35,6 +39,7 @@ export function Drawn({ job, record, lot }) {
         <span class=${'mark ' + result} aria-hidden="true">${MARKS[result]}</span>
         <div><strong>${several ? `${record.areas[one.area]?.name ?? '—'}, ` : ''}${say('lot.panel', { panel: one.panel })}</strong>: ${say(`drawn.${result}`)}
           ${result === 'bad' && html`<br />${SEVERITIES.filter((name) => one.results[name] === 'bad').map((name) => say(`drawn.bad.${name}`)).join(', ')}`}
+          ${NAMED.includes(result) && html`<${UnseenPlaces} places=${one.places ?? []} />`}
           ${(one.places ?? []).filter((/** @type {any} */ place) => place.station && record.stations[place.station]).map((/** @type {any} */ place, /** @type {number} */ at) => html`<a key=${place.station} class="press" href=${path('job', job, 'station', place.station, 'lot', lot.id)} data-name="drawn-place">${say('drawn.place', { n: at + 1 })} →</a>`)}
         </div></li>`
     })}</ul>
