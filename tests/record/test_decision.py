@@ -131,6 +131,15 @@ def test_a_sample_is_the_beginning_of_the_draw_and_a_critical_failure_counts_on_
     assert decided("gggggg" + "c" + "gggggg", **narrow)["severity"] == "critical"
 
 
+def test_beyond_the_sample_of_its_plan_a_severity_needs_no_look() -> None:
+    panels = drawn("g" * 13)
+    for panel in panels[5:9]:
+        panel["results"]["minor"] = "unknown"
+    wide = {"major": {"level": "II", "aql": "4"}, "minor": {"level": "S-4", "aql": "10"}}
+    found = decide(lot(drawn=panels, plans=wide), OURS, None)
+    assert found["state"] == "accepted" and found["lot"]["nonresponse"] == 0 and found["lot"]["looked"] == 13
+
+
 def test_the_worst_severity_names_the_reason_and_the_gravest_comes_first() -> None:
     panels = drawn("ggggg")
     panels[0]["results"].update(critical="bad", major="bad")

@@ -8,7 +8,7 @@ import pytest
 
 from inspect_app.record.fold import fold
 from tests.record.lot_days import day
-from tests.record.rhythm_sample import FOREMAN, LEAD, PEOPLE, Site, codes
+from tests.record.rhythm_sample import FOREMAN, ITEMS, LEAD, PEOPLE, Site, codes
 
 
 @pytest.fixture(scope="module")
@@ -35,6 +35,7 @@ def test_three_days_come_out_as_they_were_walked(site: Site) -> None:
     assert {panel["results"]["major"] for panel in first["drawn"]} == {"good"}
     assert [panel["results"]["major"] for panel in bad["drawn"]] == ["bad"] + ["good"] * (len(bad["drawn"]) - 1)
     assert record["to_date"]["major"]["found"] == 1
+    assert [one["decision"]["lot"]["changed"] for one in lots(record)] == [0, 0, 0]  # what fails still is not changed
     assert record["to_date"]["major"]["n"] == sum(one["decision"]["by"]["major"]["n"] for one in lots(record))
 
 
@@ -134,6 +135,8 @@ def test_from_a_failed_panel_good_ones_running_are_counted_both_ways() -> None:
     assert failed() == []
     look(18, "fail", "hand")
     assert failed() == [{"panel": 18, "severity": "major", "toward_start": 0, "toward_end": 0, "bounded": False}]
+    look(19, chosen="hand")
+    assert sides() == (0, 0, False)  # a look at a place somebody liked bounds nothing
     for panel in (19, 20):
         look(panel)
     assert sides() == (0, 2, False)  # the end of what is set: no panel is left on that side
@@ -147,6 +150,18 @@ def test_from_a_failed_panel_good_ones_running_are_counted_both_ways() -> None:
     for panel in (22, 23, 24):
         look(panel)
     assert sides(0) == (3, 3, True) and sides(1) == (3, 3, True)  # 20, 19, then past 18
+
+
+def test_the_last_panel_has_no_seam_and_no_look_is_wanted_there() -> None:
+    site = Site(across=10)
+    lot = site.plan(1, 9)
+    site.mark(lot, 10)
+    for panel in (6, 7, 8, 9):
+        station = site.station(panel, {"value": "3", "unit": "ft"}, lot=lot, chosen="both_ways")
+        for item in ITEMS:
+            site.answer(station, item, "fail" if panel == 9 and item == "dimple" else "pass")
+    found = site.record()["lots"][lot]["failed"]
+    assert found == [{"panel": 9, "severity": "major", "toward_start": 3, "toward_end": 0, "bounded": True}]
 
 
 def test_a_record_without_lots_has_the_same_shape(site: Site) -> None:

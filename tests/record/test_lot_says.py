@@ -97,6 +97,8 @@ def test_a_clean_day_says_what_it_does_not_show() -> None:
 def test_a_lost_lot_says_what_was_found_and_what_comes_next() -> None:
     whole = spoken(SAID["lost"], None)
     assert whole.startswith("Not accepted, major: 1 bad of 5 looked at; 0 allowed. Stop the cover-up. Look both ways")
+    assert spoken(SAID["lost"], "major").startswith("1 bad of 5 looked at; 0 allowed. Plan:")
+    assert "All 3 were looked at: 0 bad." in spoken(SAID["all"], "major")
 
 
 def test_a_lot_not_fully_seen_says_how_much_is_missing() -> None:

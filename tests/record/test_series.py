@@ -70,6 +70,7 @@ def test_from_tightened_to_stopped_and_again_only_after_the_technical_lead_has_d
     assert (told["inspection"], told["because"]["code"]) == ("stopped", "switch_five_not_accepted")
     assert told["since"] == "k/9"
     assert [one["called_for"] for one in told["lots"]] == ["normal"] * 2 + ["tightened"] * 8 + ["stopped"] * 2
+    crew.lots["k/10"]["disposition"] = {"choice": "replace", "stands": True}  # of another lot than stopped it
     crew.lots["k/9"]["disposition"] = {"choice": "accept", "stands": False}
     assert crew.told()["inspection"] == "stopped"  # an acceptance without its document begins nothing
     crew.lots["k/9"]["disposition"] = {"choice": "replace", "stands": True}
