@@ -27,6 +27,8 @@ export function NewAudit({ job, record, definitions, person }) {
   const whole = size(rows)
   const plan = usePlan(record.job.sampling?.audit, whole)
   if (!draft) return null
+  // One draw asks the same at all its places: clips and flanges have no open-leg questions in common.
+  const mixed = draft.asks === 'open' && new Set(rows.map((row) => record.assemblies[record.areas[row.area].assembly]?.attachment)).size > 1
   const before = Object.values(record.lots ?? {}).filter((/** @type {any} */ one) => one.purpose === 'audit')
   const chosen = areas.filter((one) => draft.areas.includes(one.id))
   const toggle = (/** @type {string} */ id) => change((/** @type {any} */ now) => ({ areas: now.areas.includes(id) ? now.areas.filter((/** @type {string} */ one) => one !== id) : [...now.areas, id] }))
@@ -48,7 +50,7 @@ export function NewAudit({ job, record, definitions, person }) {
       ${plan && html`<p class="figure-line" data-name="audit-plan">${say('audit.plan', { n: plan.n, size: whole })}</p>
         <p>${say('audit.plan.why', { ...record.job.sampling.audit, ...plan })}</p>`}
       <p class="hint">${say('audit.ticket.what')}</p>
-      <${MainAction} name="draw-audit" label=${say('audit.draw')} under=${say('audit.draw.under')} disabled=${whole === 0} run=${run} />`}
+      <${MainAction} name="draw-audit" label=${say('audit.draw')} under=${say(mixed ? 'audit.mixed' : 'audit.draw.under')} disabled=${whole === 0 || mixed} run=${run} />`}
     ${areas.length > 0 && !MAY.includes(person.role) && html`<p class="hint">${say('audit.by_inspector')}</p>`}
   <//>`
 }
