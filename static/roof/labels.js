@@ -26,7 +26,7 @@ export function Names({ shapes, sight, width, height, large, looked }) {
     const room = (east - west) * sight.scale
     const words = [area.name, String(i + 1)].find((one) => (one.length * 9.6 + 16) * large < room)
     const half = ((words?.length ?? 0) * 4.8 + 8) * large
-    if (!words || area.id === looked || at[0] < half || at[0] > width - half || at[1] < 14 * large || at[1] > height - 14 * large) return null
+    if (!words || area.id === looked || (north - south) * sight.scale < 18 * large || at[0] < half || at[0] > width - half || at[1] < 14 * large || at[1] > height - 14 * large) return null
     return html`<${Plate} key=${area.id} ...${{ at, words, large }} />`
   })
 }

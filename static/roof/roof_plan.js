@@ -15,6 +15,7 @@ import { shownSample } from './sample.js'
 import { onPlan } from './sight.js'
 import { useSight } from './use_sight.js'
 
+const FRAME = 12 // px of its border
 const ROOM = 5 // px between seams: nearer they are a grey that says nothing
 
 /**
@@ -31,10 +32,9 @@ export function RoofPlan({ record, areas, tallest, states, stations, show = 'sta
   }, [])
   const shapes = useMemo(() => shapesOf(record, areas), [record, areas])
   const all = bounds(shapes)
-  const width = room
+  const width = Math.max(room - FRAME, 100)
   const rim = 24 * large
   const height = Math.round(pad ? Math.min(tallest, Math.max(room, 260)) : Math.min(tallest, Math.max(220, ((all[3] - all[1]) / (all[2] - all[0] || 1)) * (width - 2 * rim) + 2 * rim)))
-  const frame = useRef(/** @type {any} */ (null))
   const tap = (/** @type {number} */ px, /** @type {number} */ py, /** @type {boolean} */ twice) => {
     const [east, north] = onPlan(seen.sight, px, py)
     for (const shape of [...shapes].sort((a, b) => Number(b.area.id === looked) - Number(a.area.id === looked))) {
@@ -68,10 +68,10 @@ export function RoofPlan({ record, areas, tallest, states, stations, show = 'sta
   const hatches = show === 'zones' ? [0, 1, 2, 3, 4, 5].map((n) => `zone-${n}`) : Object.keys(STATES)
   const marks = stations.filter((one) => !here || one.area === looked)
   return html`<div class="roofplan" ref=${box}>
-    <svg ref=${frame} class=${seen.whole ? 'whole' : 'near'} width=${width} height=${height} viewBox=${`0 0 ${width} ${height}`} role="img" data-name="roof-plan" data-scale=${sight.scale.toFixed(3)} data-ready=${ready}
-      aria-label=${say('plan.roof', { n: areas.length })} ...${seen.on}>
+    <div class=${seen.whole ? 'plan-frame whole' : 'plan-frame near'} data-name="roof-plan" data-scale=${sight.scale.toFixed(3)} data-ready=${ready} ...${seen.on}>
+    <svg ref=${seen.mover} width=${width} height=${height} viewBox=${`0 0 ${width} ${height}`} role="img" aria-label=${say('plan.roof', { n: areas.length })}>
       <${Hatches} of="roof" scale=${sight.scale} names=${hatches} />
-      <g ref=${seen.mover}>
+      <g>
         <g transform=${`matrix(${sight.scale} 0 0 ${-sight.scale} ${sight.x} ${sight.y})`}>${shapes.map(ground)}</g>
         ${here && legs && html`<path class="ticks" d=${ticks({ shape: here, legs, ...view })} />`}
         ${ready && show === 'state' && shapes.map((shape) => html`<g key=${shape.area.id}><${Signs} ...${{ shape, runs: runs(shape), ...view }} /></g>`)}
@@ -80,8 +80,8 @@ export function RoofPlan({ record, areas, tallest, states, stations, show = 'sta
         ${here && html`<${Numbers} ...${{ shape: here, panel, ...view }} />`}
         ${ready && shapes.map((shape) => html`<g key=${'l' + shape.area.id}><${Looked} ...${{ shape, states, stations: marks.filter((one) => one.area === shape.area.id), ...view }} /></g>`)}
       </g>
-      <${North} x=${width - 18 * large} y=${24 * large} large=${large} />
     </svg>
+    <svg class="needle" width=${60 * large} height=${64 * large} aria-hidden="true"><${North} x=${30 * large} y=${28 * large} large=${large} /></svg></div>
     ${pad && html`<${Pad} ...${{ seen }} />`}
   </div>`
 }

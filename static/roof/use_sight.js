@@ -26,7 +26,7 @@ export function useSight({ box, width, height, rim, onTap }) {
   const look = (/** @type {number[]} */ at) => put(fitted(at, width, height, rim))
   const here = (/** @type {any} */ event) => {
     const seen = event.currentTarget.getBoundingClientRect()
-    return [event.clientX - seen.left, event.clientY - seen.top]
+    return [event.clientX - seen.left - event.currentTarget.clientLeft, event.clientY - seen.top - event.currentTarget.clientTop]
   }
   const down = (/** @type {any} */ event) => {
     const { current } = hand
@@ -46,8 +46,8 @@ export function useSight({ box, width, height, rim, onTap }) {
     const second = b === undefined ? null : [current.start.get(b), current.down.get(b)]
     const by = second ? Math.hypot(to[0] - second[1][0], to[1] - second[1][1]) / (Math.hypot(from[0] - second[0][0], from[1] - second[0][1]) || 1) : 1
     current.shift = [to[0] - from[0] * by, to[1] - from[1] * by, by]
-    // Only the transform changes while a finger moves; the plan is drawn again when it rests.
-    if (mover.current) mover.current.setAttribute('transform', `translate(${current.shift[0]} ${current.shift[1]}) scale(${by})`)
+    // The picture as it is painted goes with the finger; the plan is drawn again when it rests.
+    if (mover.current) mover.current.style.transform = `translate(${current.shift[0]}px, ${current.shift[1]}px) scale(${by})`
   }
   const up = (/** @type {any} */ event) => {
     const { current } = hand
@@ -56,7 +56,7 @@ export function useSight({ box, width, height, rim, onTap }) {
     current.down.delete(event.pointerId)
     if (current.far) {
       const [dx, dy, by] = current.shift ?? [0, 0, 1]
-      mover.current?.removeAttribute('transform')
+      if (mover.current) mover.current.style.transform = ''
       current.shift = null
       current.start = new Map(current.down)
       put({ scale: Math.min(Math.max(sight.scale * by, whole.scale), whole.scale * MOST), x: sight.x * by + dx, y: sight.y * by + dy })
@@ -69,7 +69,7 @@ export function useSight({ box, width, height, rim, onTap }) {
   const cancel = (/** @type {any} */ event) => {
     hand.current.down.delete(event.pointerId)
     hand.current.shift = null
-    mover.current?.removeAttribute('transform')
+    if (mover.current) mover.current.style.transform = ''
   }
   return { sight, whole: !told, mover, zoom, move, look, fit: () => setSight(null), on: { onPointerDown: down, onPointerMove: drag, onPointerUp: up, onPointerCancel: cancel } }
 }

@@ -11,8 +11,12 @@ window.wait = {
   open: async ([hash, wanted]) => {
     const start = performance.now()
     location.hash = hash
-    await new Promise((done) => {
-      const look = () => (document.querySelector(wanted) ? done() : requestAnimationFrame(look))
+    await new Promise((done, late) => {
+      const look = () => {
+        if (document.querySelector(wanted)) done()
+        else if (performance.now() - start > 60000) late(new Error(`${wanted} never came: ${document.body.innerText.slice(0, 300)}`))
+        else requestAnimationFrame(look)
+      }
       look()
     })
     return await window.wait.painted() - start
