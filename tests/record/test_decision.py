@@ -29,7 +29,7 @@ def test_none_bad_of_5_in_60_is_accepted_and_may_still_hide_26() -> None:
 
 def test_the_bound_of_any_lot_is_the_largest_number_that_scipy_does_not_rule_out() -> None:
     chance = random.Random(3)
-    for _ in range(40):
+    for _ in range(20):
         shown = "".join(chance.choice("gggb") for _ in range(chance.randint(5, 20)))
         size = chance.randint(len(shown) + 1, 200)
         bound = decided(shown, size=size, plans=plans("III", "10"))["by"]["critical"]["bound"]
