@@ -102,6 +102,14 @@ def test_a_look_recorded_after_the_cover_is_no_look_in_the_same_chain() -> None:
     assert len(late) == len(places) == 3
 
 
+def test_a_mark_that_was_a_slip_covers_nothing_once_it_is_corrected() -> None:
+    site, lot, drawn = begun()
+    slip = site.mark(lot, drawn[0] + 9, subject="m")
+    site.mark(lot, drawn[0], subject="m", replaces=(slip,))
+    site.look(lot, drawn[0])
+    assert states(site, lot)[drawn[0]] == "looked" and "looked_after_cover" not in codes(site.record())
+
+
 def test_a_look_from_another_phone_counts_though_it_arrives_after_the_cover() -> None:
     site, lot, drawn = begun()
     site.mark(lot, drawn[0] + 1)
