@@ -36,14 +36,14 @@ function WholeJob({ job, record }) {
   const areas = sorted(record.areas, 'name')
   return html`<${Screen} title=${say('coverage.job')} over=${record.job.name} back=${path('job', job)} backTo=${record.job.name} wide>
     <${Unseen} ...${{ record, areas }} />
-    <div class="roof">${areas.map((area) => {
+    ${areas.length > 0 && html`<${Part} name=${say('job.roof')}><div class="roof">${areas.map((area) => {
       const coverage = record.coverage?.[area.id] ?? { runs: [], counts: {} }
       return html`<a key=${area.id} class="bay" href=${path('job', job, 'coverage', area.id)} data-name="coverage-area">
         <h3>${area.name}</h3>
         <${CoverageBar} ...${{ area, coverage }} />
         <${Figures} counts=${coverage.counts} whole=${coverage.panels} />
       </a>`
-    })}</div>
+    })}</div><//>`}
     ${areas.length === 0 && html`<p class="big">${say('coverage.nothing')}</p>`}
     <p class="hint">${say('coverage.what')}</p>
   <//>`

@@ -18,8 +18,7 @@ export function lotOver(lot) {
   return [say(`lot.purpose.${lot.purpose}`), lot.crew, lot.day].filter(Boolean).join(' · ')
 }
 
-/** `0.43` -> `43 %`: for reading; the record keeps the whole number. @param {number | string} share */
+/** `0.1294` -> `12.9 %`, as the report prints a share; the record keeps all of it. @param {number | string} share */
 export function percent(share) {
-  const hundred = 100 * Number(share)
-  return number(hundred, '%', hundred > 0 && hundred < 10 ? 1 : 0)
+  return number(100 * Number(share), '%')
 }

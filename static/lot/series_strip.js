@@ -12,10 +12,9 @@ export function SeriesStrip({ job, series }) {
   return html`<ol class="lots">
     ${series.lots.flatMap((/** @type {any} */ one, /** @type {number} */ at) => {
       const symbol = one.symbol ?? 'open'
-      return [html`<li key=${one.lot}><a class=${'press lot-rib symbol-' + symbol} href=${path('job', job, 'lot', one.lot)} data-name="series-lot" data-symbol=${symbol}
-        aria-label=${say('series.lot', { n: at + 1, day: one.day, result: result(symbol) })}>
+      return [html`<li key=${one.lot}><a class=${'press lot-rib symbol-' + symbol} href=${path('job', job, 'lot', one.lot)} data-name="series-lot" data-symbol=${symbol}>
         <span class="lot-n">${at + 1}</span><span class="lot-rib-stand" aria-hidden="true" />
-        <span class="lot-mark" aria-hidden="true">${MARKS[symbol]}</span><span class="lot-day">${one.day.slice(5)}</span></a></li>`,
+        <span class="lot-mark" role="img" aria-label=${result(symbol)}>${MARKS[symbol]}</span><span class="lot-day">${one.day.slice(5)}</span></a></li>`,
       one.lot === series.since && html`<li key="turn" class="turn">${say('series.turn', { state: say(`lot.inspection.${series.inspection}`) })}</li>`]
     })}
   </ol>
