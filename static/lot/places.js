@@ -24,7 +24,7 @@ export function Place({ job, record, definitions, lot, walk, area, panel }) {
     ${places.map((place) => {
       const station = place.station && record.stations[place.station]
       const state = station ? stateOf(record, definitions, station) : ''
-      return html`<${Part} key=${place.index} name=${`${say('place.from_low_end', { distance: shown(place.from_low_end) })} · ${zoneName(place.zone)}`}>
+      return html`<${Part} key=${place.index} name=${[say('place.from_low_end', { distance: shown(place.from_low_end) }), place.zone && zoneName(place.zone)].filter(Boolean).join(' · ')}>
         ${station
           ? html`<a class=${'press tall ' + state} href=${path('job', job, 'station', station.id, ...here)} data-name="drawn-place" data-state=${state}>
               <span class=${'mark ' + state} aria-hidden="true">${MARKS[state]}</span><span class="label">${say(`state.${state}`)}</span><span class="go" aria-hidden="true">→</span></a>`
