@@ -5,9 +5,8 @@ from typing import Any, NamedTuple
 
 from inspect_app.demo.walk import Place, Walk
 from inspect_app.record.lot_draw import draw_lot, places
-from inspect_app.record.places import lot_seed
 from inspect_app.record.population import rows_of
-from inspect_app.rules.draw import draw
+from inspect_app.record.stops import drawn_panels
 
 TIGHT = "Heads dished the flange, the panel does not slide under them."
 PHOTO_EVERY = 5
@@ -101,9 +100,7 @@ class CrewDay:
     def _stops(self, record: dict[str, Any]) -> list[int]:
         """The panels drawn, in the order in which they are set."""
         lot = record["lots"][self.lot]
-        rows = rows_of(lot["population"]) or []
-        panels = [panel for row in rows for panel in range(row[1], row[2] + 1)]
-        return sorted(panels[at] for at in draw(lot["size"], lot["n"], lot_seed(self.lot, lot) or b""))
+        return sorted(panel for _, panel in drawn_panels(self.lot, lot, rows_of(lot["population"])))
 
     def _look(self, record: dict[str, Any], panel: int, tight: bool) -> None:
         for place in places(record, self.lot, panel, record["sampling"]["places"]):
