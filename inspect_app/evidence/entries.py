@@ -7,7 +7,7 @@ that order); ``chains_whole`` (every key's own chain: no gap, fork or orphan); `
 the report prints); ``answers_follow`` (the entries, folded again, give the answers and results of the report, and
 its fit checks line by line, and no others); ``verdicts_recompute`` (every verdict a rule gave, of an answer or of a
 line of a fit check, judged again from its own inputs by this release's rules, comes out the same); and
-``draw_recomputes`` of ``draws``.
+``draw_recomputes`` of ``draws``, and ``lots_follow`` of ``lots_told``.
 """
 
 from collections.abc import Mapping
@@ -19,13 +19,15 @@ from inspect_app.entry.thumbprint import thumbprint
 from inspect_app.evidence.draws import NAME as DRAWS
 from inspect_app.evidence.draws import draw_fact
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
+from inspect_app.evidence.lots_told import NAME as LOTS
+from inspect_app.evidence.lots_told import lots_fact
 from inspect_app.evidence.tokens import Fault, Tokens, read_tokens
 from inspect_app.record.chain import chains
 from inspect_app.record.fold import fold
 from inspect_app.record.rejudge import rejudge, rejudge_line
 
 REST = ("keys_enrolled", "entries_signed", "receipts_whole", "entries_receipted", "chains_whole",
-        "heads_match", "answers_follow", "verdicts_recompute", DRAWS)  # fmt: skip
+        "heads_match", "answers_follow", "verdicts_recompute", DRAWS, LOTS)  # fmt: skip
 Contents = Mapping[str, Any]
 
 
@@ -53,6 +55,7 @@ def entry_facts(files: Mapping[str, bytes] | None, contents: Contents | None) ->
         _said("answers_follow", contents, lambda told: _answers(told, record)),
         _verdicts(tokens),
         draw_fact(tokens.entries, tokens.server_key, contents, record),
+        lots_fact(contents, record),
     ]
 
 

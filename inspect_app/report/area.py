@@ -2,6 +2,8 @@
 
 from typing import Any
 
+from inspect_app.report.area_zones import zone_bands
+
 FIELDS = ("slope", "panel_length", "panel_count", "coverage", "start")
 
 
@@ -24,6 +26,9 @@ def areas(record: dict[str, Any], numbers: dict[str, Any], placed: list[dict[str
             "placed": [one for one in placed if one["area"] == key],
             "stations": [one["n"] for one in stations if one["area"] == key],
             "heads": len(area.get("heads") or []),
+            "place": area.get("place"), "openings": area.get("openings") or [],
+            "zone_map": {name: (area.get("zone_map") or {}).get(name) for name in ("state", "by", "standard")},
+            "bands": zone_bands(area, assembly or None),
         })  # fmt: skip
     return told
 

@@ -72,7 +72,12 @@ def report_contents(
         "assemblies": assemblies(record, definitions, answers),
         "fits": fits(record, people, numbers),
         "findings": findings(record, numbers, answers),
-        "lots": lots(record),
+        "lots": lots(record, people),
+        "coverage": record["coverage"],
+        "series": record["series"],
+        "to_date": record["to_date"],
+        "audits": record["audits"],
+        "sampling": record.get("sampling"),
         "days": days(record, people, definitions, numbers, answers, laid),
         "photos": photo_log(record, people, numbers, photos),
         "signoffs": sign_offs(record, people, numbers),
@@ -104,5 +109,5 @@ def contents_digest(contents: dict[str, Any]) -> str:
 def _whole(record: dict[str, Any]) -> dict[str, Any]:
     """A record with every part present: an empty job is a report about nothing, not an error."""
     parts = ("assemblies", "areas", "fits", "walks", "stations", "answers", "photos", "findings", "lots",
-             "chains")
+             "chains", "marks", "coverage", "series", "to_date", "audits")
     return {"job": None, "flags": []} | {name: {} for name in parts} | record

@@ -10,6 +10,7 @@ from inspect_app.entry.format import parse
 from inspect_app.entry.jwk import public_jwk
 from inspect_app.entry.statement import format_statement, ticket
 from inspect_app.evidence.enclosure import Signed
+from inspect_app.evidence.lots_told import OF_THE_JOB
 from inspect_app.record.fold import fold
 from inspect_app.record.lot_draw import draw_lot
 from inspect_app.report.lot import lots
@@ -78,7 +79,9 @@ class Site:
         chain = receipts(self.server, self.job, self.entries)
         signed = Signed(self.entries, chain, enrolments, public_jwk(self.server))
         told = contents(self.job, self.server, self.authors, signed)
-        return Made(self.job, self.server, self.authors, signed, told | {"lots": lots(self.record())})
+        record = self.record()
+        told |= {"lots": lots(record)} | {name: record[name] for name in OF_THE_JOB}
+        return Made(self.job, self.server, self.authors, signed, told)
 
 
 def begun(change: Change | None = None, by_chief: bool = False) -> Site:

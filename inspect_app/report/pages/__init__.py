@@ -9,23 +9,28 @@ from inspect_app.report.contents import contents_digest
 from inspect_app.report.pages.areas_section import areas_section
 from inspect_app.report.pages.assembly_section import assembly_section
 from inspect_app.report.pages.cover_page import draw_cover
+from inspect_app.report.pages.coverage_section import coverage_section
 from inspect_app.report.pages.days_section import days_section
 from inspect_app.report.pages.findings_section import findings_section
 from inspect_app.report.pages.fit_section import fit_section
 from inspect_app.report.pages.frame import Plate
 from inspect_app.report.pages.hashes_section import hashes_section
 from inspect_app.report.pages.look import load_fonts
+from inspect_app.report.pages.lots_section import lots_section
 from inspect_app.report.pages.method_section import cautions_section, method_section
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.photos_section import photos_section
 from inspect_app.report.pages.picture import Find
+from inspect_app.report.pages.roof_section import roof_section
 from inspect_app.report.pages.row import settle, space
 from inspect_app.report.pages.scope_section import scope_section
 from inspect_app.report.pages.signoff_section import signoff_section
 from inspect_app.report.pages.voice import Texts, Voice
 
-SECTIONS = (scope_section, findings_section, assembly_section, fit_section, areas_section, days_section,
-            signoff_section, photos_section, method_section, cautions_section)  # fmt: skip
+SECTIONS = (
+    scope_section, findings_section, roof_section, coverage_section, lots_section, assembly_section, fit_section,
+    areas_section, days_section, signoff_section, photos_section, method_section, cautions_section,
+)  # fmt: skip
 
 
 def write_pages(contents: dict[str, Any], texts: Texts, fonts: Path, find: Find, out: BinaryIO) -> dict[str, Any]:

@@ -6,10 +6,11 @@ from reportlab.platypus import Paragraph
 
 from inspect_app.report.pages.answer_block import answer_block
 from inspect_app.report.pages.look import BODY, HAIR, SMALL
-from inspect_app.report.pages.mark import draw_mark
 from inspect_app.report.pages.outline import Outline, Undrawable
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.place_row import is_clear, place_row
 from inspect_app.report.pages.plan import draw_plan, plan_height
+from inspect_app.report.pages.roof_section import hatch_legend, mark_legend
 from inspect_app.report.pages.row import Anchor, Drawing, Heading, Row, space, together
 from inspect_app.report.pages.text import line
 
@@ -52,11 +53,14 @@ def _area(page: Page, area: dict[str, Any], chapter: list[Any]) -> list[Any]:
     laid = ", ".join(page.say("laid_run", low=one["from"], high=one["to"]) for one in area["placed"][:20])
     head.append(Row(page.say("laid"), Paragraph(laid or page.say("laid_none"), BODY), 6))
     story: list[Any] = [*head]
+    runs = (page.contents["coverage"].get(area["id"]) or {}).get("runs")
     try:
         shape = Outline(area)
         tall = plan_height(shape, 504, TALLEST_PLAN)
-        paint = lambda canvas, width, height: draw_plan(canvas, width, height, area, mine, page.voice)  # noqa: E731
-        story = [together([*head, Drawing(tall, paint), _legend(page)])]
+        paint = lambda canvas, width, height: draw_plan(  # noqa: E731
+            canvas, width, height, area, mine, page.voice, runs=runs)  # fmt: skip
+        legends = [hatch_legend(page, [area["id"]])] if runs else []
+        story = [together([*head, Drawing(tall, paint), *legends, mark_legend(page)])]
     except Undrawable:
         story.append(Row("", Paragraph(page.say("no_plan"), BODY)))
     for one in mine:
@@ -77,33 +81,14 @@ def _fixed(page: Page, area: dict[str, Any]) -> str:
     return text
 
 
-def _legend(page: Page) -> Any:
-    shown = [
-        ("fail", "yes"),
-        ("too_close", "yes"),
-        ("not_determinable", "yes"),
-        ("pass", "yes"),
-        (None, "unsafe"),
-        (None, "covered"),
-    ]
-
-    def paint(canvas: Any, width: float, height: float) -> None:
-        x = 30.0
-        for result, reached in shown:
-            draw_mark(canvas, x, 8, result, reached, 3.6)
-            word = page.say(f"legend.{result}" if reached == "yes" else f"legend.{reached}")
-            canvas.setFont("Seamwalk", 6.6)
-            canvas.drawString(x + 8, 5.6, word)
-            x += canvas.stringWidth(word, "Seamwalk", 6.6) + 22
-
-    return Drawing(18, paint, 6)
-
-
 def _station(page: Page, station: dict[str, Any]) -> list[Any]:
     title = page.where(station)
     chosen = page.say(f"chosen.{station['chosen']}")
     reached = page.say(f"reached.{station['reached']}")
     answers = {answer["id"]: answer for answer in page.contents["answers"]}
+    own = [answers[name] for name in station["answers"]]
+    if is_clear(station, own):
+        return place_row(page, station, own)
 
     def paint(canvas: Any, width: float, height: float) -> None:
         canvas.setStrokeColor(HAIR)

@@ -8,6 +8,7 @@ from inspect_app.report.pages.answer_block import answer_block
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.row import Heading, Row, space, together
+from inspect_app.report.pages.set_part import panels_set
 from inspect_app.report.pages.text import line
 
 
@@ -19,7 +20,7 @@ def days_section(page: Page, number: str) -> list[Any]:
     answers = {answer["id"]: answer for answer in page.contents["answers"]}
     for day in page.contents["days"]:
         story += _day(page, day, answers)
-    return story
+    return story + panels_set(page)
 
 
 def _day(page: Page, day: dict[str, Any], answers: dict[str, Any]) -> list[Any]:

@@ -37,6 +37,7 @@ class Outline:
         self.width, self.height = max(xs) - self.left, max(ys) - self.low
         if not (self.width > 0 and self.height > 0):
             raise Undrawable("an outline without an inside")
+        self.metre = change_unit(1.0, self.unit, "m")
         self.kinds = [str(kind) for kind in area.get("edges") or []]
         self.from_right = area.get("start") == "right"
         self.module = self.along(area, "coverage") or 0.0

@@ -2,21 +2,14 @@
 
 from typing import Any
 
-from inspect_app.report.pages.look import GREY, HAIR, INK, PALE, PLAIN
+from inspect_app.report.pages.ground import EDGE, draw_fixed, draw_ground
+from inspect_app.report.pages.look import GREY, INK, PLAIN
 from inspect_app.report.pages.outline import Outline
-from inspect_app.report.pages.plan_places import draw_fixed_line, draw_places, mark_box, place_spots
+from inspect_app.report.pages.plan_places import draw_places, mark_box, name_fixed_line, name_zones, place_spots
 from inspect_app.report.pages.voice import Voice
 
 MARK, SMALL_MARK = 4.4, 3.2
 RIM_SIDE, RIM_TOP, RIM_LOW = 30.0, 16.0, 30.0
-EDGE = {
-    "eave": (1.6, None),
-    "ridge": (1.6, None),
-    "rake": (0.8, None),
-    "hip": (0.8, (6, 2)),
-    "valley": (0.8, (2, 2)),
-    "wall": (2.4, None),
-}
 
 
 def plan_height(shape: Outline, width: float, tallest: float) -> float:
@@ -26,9 +19,11 @@ def plan_height(shape: Outline, width: float, tallest: float) -> float:
 
 
 def draw_plan(canvas: Any, width: float, height: float, area: dict[str, Any], stations: list[dict[str, Any]],
-              voice: Voice, labelled: bool = True) -> None:  # fmt: skip
-    """The plan in a box of that size, the ridge up. Without ``labelled``: marks only, for the cover."""
+              voice: Voice, labelled: bool = True, runs: list[dict[str, Any]] | None = None) -> None:  # fmt: skip
+    """The plan in a box of that size, the ridge up. Without ``labelled``: marks only, for the cover. ``runs``: of the
+    area's coverage; without them what the walks laid."""
     shape = Outline(area)
+    laid = [{"from": one.get("from"), "to": one.get("to"), "state": "no_seam"} for one in area.get("placed") or []]
     rim = (RIM_SIDE, RIM_TOP, RIM_LOW) if labelled else (6.0, 6.0, 6.0)
     scale = min((width - 2 * rim[0]) / shape.width, (height - rim[1] - rim[2]) / shape.height)
     left = (width - shape.width * scale) / 2
@@ -40,42 +35,18 @@ def draw_plan(canvas: Any, width: float, height: float, area: dict[str, Any], st
         return rim[2] + (y - shape.low) * scale
 
     canvas.saveState()
-    _ground(canvas, shape, area, px, py)
+    to = lambda x, y: (px(x), py(y))  # noqa: E731
+    draw_ground(canvas, shape, to, area, laid if runs is None else runs)
     _edges(canvas, shape, px, py, voice if labelled else None)
     spots = place_spots(shape, stations, px, py)
     taken = [mark_box(x, y, MARK) for x, y, _ in spots]
-    fixed = shape.along(area.get("fixed_line") or {}, "from_low_end")
-    if fixed is not None:
-        draw_fixed_line(canvas, shape, fixed, px, py, voice if labelled else None, taken)
+    draw_fixed(canvas, shape, to, area.get("fixed_line"))
     if labelled:
+        name_fixed_line(canvas, shape, area.get("fixed_line"), to, voice, taken)
+        name_zones(canvas, shape, area.get("bands") or [], to, voice, taken)
         _panel_numbers(canvas, shape, px, py)
-        _scale_bar(canvas, shape, scale, px(shape.left), voice)
+        scale_bar(canvas, scale * shape.in_unit("m" if voice.units == "SI" else "ft"), px(shape.left), voice)
     draw_places(canvas, spots, taken, MARK if labelled else SMALL_MARK, labelled)
-    canvas.restoreState()
-
-
-def _ground(canvas: Any, shape: Outline, area: dict[str, Any], px: Any, py: Any) -> None:
-    ring = canvas.beginPath()
-    for at, (x, y) in enumerate(shape.points):
-        (ring.moveTo if at == 0 else ring.lineTo)(px(x), py(y))
-    ring.close()
-    canvas.saveState()
-    canvas.clipPath(ring, stroke=0, fill=0)
-    canvas.setFillColor(PALE)
-    for one in area.get("placed") or []:
-        for run in shape.runs(one.get("from"), one.get("to")):
-            canvas.rect(
-                px(run[0]),
-                py(shape.low),
-                px(run[1]) - px(run[0]),
-                py(shape.low + shape.height) - py(shape.low),
-                stroke=0,
-                fill=1,
-            )
-    canvas.setStrokeColor(HAIR)
-    canvas.setLineWidth(0.4)
-    for x in shape.seams():
-        canvas.line(px(x), py(shape.low), px(x), py(shape.low + shape.height))
     canvas.restoreState()
 
 
@@ -118,12 +89,11 @@ def _panel_numbers(canvas: Any, shape: Outline, px: Any, py: Any) -> None:
             canvas.drawCentredString((px(x) + px(far)) / 2, py(shape.low) - 8, str(n))
 
 
-def _scale_bar(canvas: Any, shape: Outline, scale: float, left: float, voice: Voice) -> None:
-    metric = voice.units == "SI"
-    per = shape.in_unit("m" if metric else "ft")
+def scale_bar(canvas: Any, per: float, left: float, voice: Voice) -> None:
+    """A bar of a round length; ``per``: points to a foot, or to a metre."""
     steps = (0.5, 1, 2, 5, 10, 20, 50, 100)
-    length = max((one for one in steps if one * per * scale <= 110), default=steps[0])
-    wide = length * per * scale
+    length = max((one for one in steps if one * per <= 110), default=steps[0])
+    wide = length * per
     canvas.setStrokeColor(INK)
     canvas.setLineWidth(0.6)
     canvas.line(left, 5, left + wide, 5)
@@ -131,4 +101,4 @@ def _scale_bar(canvas: Any, shape: Outline, scale: float, left: float, voice: Vo
         canvas.line(x, 5, x, 8)
     canvas.setFont(PLAIN, 6.2)
     canvas.setFillColor(GREY)
-    canvas.drawString(left + wide + 5, 3.5, f"{length:g} {'m' if metric else 'ft'}")
+    canvas.drawString(left + wide + 5, 3.5, f"{length:g} {'m' if voice.units == 'SI' else 'ft'}")

@@ -4,11 +4,14 @@ from typing import Any
 
 from reportlab.lib.colors import white
 
-from inspect_app.report.pages.look import ACCENT, BOLD, INK
+from inspect_app.report.pages.ground import fixed_at
+from inspect_app.report.pages.look import ACCENT, BOLD, INK, PLAIN
 from inspect_app.report.pages.mark import draw_mark
 from inspect_app.report.pages.outline import Outline
+from inspect_app.report.pages.text import plain
 from inspect_app.report.pages.voice import Voice
 
+THIRDS = (0.5, 0.3, 0.7)
 Box = tuple[float, float, float, float]
 Spot = tuple[float, float, dict[str, Any]]
 
@@ -28,32 +31,52 @@ def mark_box(x: float, y: float, size: float) -> Box:
     return x - size - 1, y - size - 1, x + size + 1, y + size + 1
 
 
-def draw_fixed_line(
-    canvas: Any, shape: Outline, fixed: float, px: Any, py: Any, voice: Voice | None, taken: list[Box]
-) -> None:
-    canvas.setStrokeColor(ACCENT)
-    canvas.setLineWidth(1.4)
-    canvas.setDash((7, 2.5), 0)
-    for x, far in shape.strips():
-        low, high = shape.ends((x + far) / 2)
-        y = min(low + fixed, high)
-        canvas.line(px(x), py(y), px(far), py(y))
-    canvas.setDash((), 0)
-    if voice is None:
+def name_fixed_line(canvas: Any, shape: Outline, line: Any, to: Any, voice: Voice, taken: list[Box]) -> None:
+    """Its name beside the fixed line, where nothing else stands."""
+    fixed, high = shape.along(line or {}, "from_low_end"), shape.along(line or {}, "from_high_end")
+    if fixed is None:
         return
     word = voice.say("fixed_line")
     wide = canvas.stringWidth(word, BOLD, 6.5)
-    low, high = shape.ends(shape.left + shape.width / 2)
-    y = py(min(low + fixed, high))
+    strips = shape.strips()
+    near, far = strips[len(strips) // 2]
+    y = to(0, fixed_at(shape, near, far, fixed, high, line))[1]
     under = y - 9.5 if fixed > shape.height * 0.5 else y + 3.5
-    left, right = px(shape.left) + 4, px(shape.left + shape.width) - 4 - wide
+    left, right = to(shape.left, 0)[0] + 4, to(shape.left + shape.width, 0)[0] - 4 - wide
     spots = [(x, under, x + wide, under + 7) for x in (right, left, (left + right) / 2)]
+    _word(canvas, spots, word, BOLD, 6.5, ACCENT, taken)
+
+
+def name_zones(canvas: Any, shape: Outline, bands: list[dict[str, Any]], to: Any, voice: Voice, taken: list[Box],
+               ) -> None:  # fmt: skip
+    """The name of each zone once, in a large field of it that holds the word."""
+    rooms: dict[str, list[Box]] = {}
+    for band in bands:
+        strips = shape.runs(band["from"], band["to"])
+        for low, high, zone in band["runs"] if strips else []:
+            corner, end = to(min(one[0] for one in strips), low), to(max(one[1] for one in strips), high)
+            rooms.setdefault(zone or "", []).append((*corner, *end))
+    for zone in sorted(set(rooms) - {""}):
+        word = voice.say(f"zone.{zone}") if zone in ("field", "edge", "corner") else plain(zone, 20)
+        wide = canvas.stringWidth(word, PLAIN, 6.2)
+        largest = sorted(rooms[zone], key=lambda box: (box[0] - box[2]) * (box[3] - box[1]))[:4]
+        fits = [box for box in largest if box[2] - box[0] > wide + 4 and box[3] - box[1] > 9]
+        if spots := [_within(box, at, up, wide) for box in fits for up in THIRDS for at in THIRDS]:
+            _word(canvas, spots, word, PLAIN, 6.2, INK, taken)
+
+
+def _within(box: Box, at: float, up: float, wide: float) -> Box:
+    x, y = box[0] + (box[2] - box[0]) * at, box[1] + (box[3] - box[1]) * up
+    return x - wide / 2, y - 3, x + wide / 2, y + 4
+
+
+def _word(canvas: Any, spots: list[Box], word: str, font: str, size: float, ink: Any, taken: list[Box]) -> None:
     box = next((spot for spot in spots if not _hits(spot, taken)), spots[0])
     taken.append(box)
     canvas.setFillColor(white)
-    canvas.rect(box[0] - 2, box[1] - 0.8, wide + 4, 8, stroke=0, fill=1)
-    canvas.setFont(BOLD, 6.5)
-    canvas.setFillColor(ACCENT)
+    canvas.rect(box[0] - 2, box[1] - 0.8, box[2] - box[0] + 4, 8, stroke=0, fill=1)
+    canvas.setFont(font, size)
+    canvas.setFillColor(ink)
     canvas.drawString(box[0], box[1] + 1.2, word)
 
 
