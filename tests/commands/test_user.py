@@ -95,4 +95,4 @@ def test_rebuild_says_what_it_made(data, capsys):
     job, chief = office.job()
     chief.send(chief.entry("area", job))
     assert main(["rebuild"]) == 0
-    assert capsys.readouterr().out == "rebuilt from the log: 2 entries, 1 keys, 1 jobs\n"
+    assert capsys.readouterr().out == "rebuilt from the log: 2 entries, 1 keys, 0 tickets, 1 jobs\n"

@@ -33,7 +33,7 @@ def test_every_refusal_and_reason_has_words_and_a_way_out() -> None:
 
 DO = re.compile(
     r"(?:^|[:,.;] |\b(?:and|or|it) )(?:ask|read|measure|take|tap|lay|look|set|move|open|close|correct|replace|stop|say|"
-    r"add|give|get|cut|record|enter|find|check|compare|draw|plan|fold|mark|turn|count|use|write|name|reload|units)\b",
+    r"add|give|get|cut|record|enter|find|check|compare|draw|plan|fold|mark|turn|count|use|write|name|reload|units|choose)\b",
     re.IGNORECASE,
 )
 
