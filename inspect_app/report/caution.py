@@ -4,6 +4,8 @@ import unicodedata
 from datetime import datetime
 from typing import Any
 
+from inspect_app.report.flagged import flagged
+
 CLOCK_SECONDS = 120  # our choice: beyond it, the phone's clock and the server's are shown to differ
 
 
@@ -18,9 +20,7 @@ def cautions(record: dict[str, Any], contents: dict[str, Any]) -> list[dict[str,
         told += [_fact("fork", kid=kid, seq=fork["seq"], digests=fork["digests"]) for fork in chain.get("forks") or []]
         if chain.get("orphans"):
             told.append(_fact("chain_broken", kid=kid, count=len(chain["orphans"]), digests=chain["orphans"]))
-    for flag in record.get("flags") or []:
-        if flag.get("code") != "orphan":
-            told.append(_fact("flag", flag=flag.get("code"), digest=flag.get("digest"), facts=flag.get("facts")))
+    told += flagged(record, contents)
     for day in contents["days"]:
         reached = [one["n"] for one in contents["stations"] if one["walk"] == day["n"] and one["reached"] == "yes"]
         if day["fall_protection"] == "not_on_roof" and reached:
@@ -66,12 +66,12 @@ def _clocks(contents: dict[str, Any]) -> list[dict[str, Any]]:
 
 def _alone(contents: dict[str, Any]) -> list[dict[str, Any]]:
     """Photos of what, without one of where at the same station: illustration, not evidence of the place."""
-    told = []
+    alone = []
     for station in contents["stations"]:
         roles = {photo["role"] for photo in contents["photos"] if photo["station"] == station["n"]}
         if "what" in roles and "where" not in roles:
-            told.append(_fact("photo_alone", station=station["n"]))
-    return told
+            alone.append(station["n"])
+    return [_fact("photo_alone", stations=alone, count=len(alone))] if alone else []
 
 
 def right_to_left(value: Any) -> bool:

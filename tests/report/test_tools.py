@@ -55,7 +55,7 @@ def test_how_each_reading_was_accepted_is_said_with_what_it_risks(tmp_path):
     }  # fmt: skip
     assert by["phone_slope"]["risk"][:5] == "0.416" and by["row"]["risk"][:5] == "0.168"
     text = read(contents, tmp_path)
-    for said in ("at most", "2.5 %", "ILAC-G8:09/2019", "slope@2 (risk 41.7 %)", "spacing@2 (risk 16.9 %)",
+    for said in ("at most", "2.5 %", "ILAC-G8:09/2019", "risk up to 41.7 %", "risk up to 16.9 %",
                  "what that risks is not known (up to 50 % at the limit)"):  # fmt: skip
         assert said in text, said
 

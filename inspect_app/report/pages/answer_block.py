@@ -92,7 +92,8 @@ def _working(page: Page, answer: dict[str, Any], working: dict[str, Any]) -> lis
         rows.append(Row(page.say("reason"), Paragraph(reason, BODY)))
     if inputs := inputs_text(page, working):
         rows.append(Row(page.say("put_in"), Paragraph(inputs, SMALL)))
-    rows.append(Row(page.say("rule"), Paragraph(rule_text(page, answer, "rule"), SMALL)))
+    told = rule_text(page, answer, "rule", brief=answer["result"] == "pass")
+    rows.append(Row(page.say("rule"), Paragraph(told, SMALL)))
     return rows
 
 

@@ -8,7 +8,7 @@ from inspect_app.report.pages.answer_block import answer_block
 from inspect_app.report.pages.look import BODY, HAIR, SMALL
 from inspect_app.report.pages.outline import Outline, Undrawable
 from inspect_app.report.pages.page import Page
-from inspect_app.report.pages.place_row import is_clear, place_row
+from inspect_app.report.pages.place_row import answer_row, is_clear, is_plain, place_row
 from inspect_app.report.pages.plan import draw_plan, plan_height
 from inspect_app.report.pages.roof_section import hatch_legend, mark_legend
 from inspect_app.report.pages.row import Anchor, Drawing, Heading, Row, space, together
@@ -50,7 +50,12 @@ def _area(page: Page, area: dict[str, Any], chapter: list[Any]) -> list[Any]:
     ]
     head.append(Row(page.say("area_label"), Paragraph("; ".join(facts) + ".", BODY)))
     head.append(Row(page.say("fixed_line"), Paragraph(_fixed(page, area), BODY)))
-    laid = ", ".join(page.say("laid_run", low=one["from"], high=one["to"]) for one in area["placed"][:20])
+    marked = [
+        {"from": row["from"], "to": lot["placed_to"]}
+        for lot in page.contents["lots"] for row in lot["rows"]
+        if lot["purpose"] == "work" and row["area"] == area["id"] and lot["placed_to"] is not None
+    ]  # fmt: skip
+    laid = ", ".join(page.say("laid_run", low=one["from"], high=one["to"]) for one in [*area["placed"], *marked][:20])
     head.append(Row(page.say("laid"), Paragraph(laid or page.say("laid_none"), BODY), 6))
     story: list[Any] = [*head]
     runs = (page.contents["coverage"].get(area["id"]) or {}).get("runs")
@@ -98,10 +103,14 @@ def _station(page: Page, station: dict[str, Any]) -> list[Any]:
     head = [Drawing(7, paint, 0), Anchor(f"place-{station['n']}"),
             Row(f"<b>{page.say('place_n', n=station['n'])}</b>", Paragraph(f"<b>{title}</b>", BODY), 0),
             Row("", Paragraph(f"{chosen} · {reached}", SMALL), 3)]  # fmt: skip
-    blocks = [answer_block(page, answers[name], full=not answers[name]["finding"]) for name in station["answers"]]
-    if not blocks:
+    # What needs its working first; then, a line each, what passed by eye. By hand a place was chosen for a reason:
+    # there every reading is told in full.
+    short = [one for one in own if is_plain(one) and not (station["chosen"] != "drawn" and one["working"])]
+    full = [answer_block(page, one, full=not one["finding"]) for one in own if one not in short]
+    if not own:
         return [together(head), space(4)]
+    blocks = [*full, *([answer_row(page, one)] for one in short)]
     story: list[Any] = [together([*head, *blocks[0][:1]]), *blocks[0][1:]]
-    for block in blocks[1:]:
-        story += [space(3), *block]
+    for at, block in enumerate(blocks[1:], 1):
+        story += [*([space(3)] if at < len(full) else []), *block]
     return [*story, space(6)]

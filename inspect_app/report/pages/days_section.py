@@ -7,6 +7,7 @@ from reportlab.platypus import Paragraph
 from inspect_app.report.pages.answer_block import answer_block
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.place_row import answer_row, is_short
 from inspect_app.report.pages.row import Heading, Row, space, together
 from inspect_app.report.pages.set_part import panels_set
 from inspect_app.report.pages.text import line
@@ -36,8 +37,9 @@ def _day(page: Page, day: dict[str, Any], answers: dict[str, Any]) -> list[Any]:
         (page.say("weather"), _weather(page, day)),
         (page.say("metal"), _metal(page, day)),
         (page.say("safety"), _safety(page, day)),
-        (page.say("laid"), _laid(page, day)),
     ]
+    if day["placed"] or not page.contents["lots"]:  # else the marks say it, further down
+        rows.append((page.say("laid"), _laid(page, day)))
     if day["independent"] is not None:
         rows.append((page.say("independence"), page.say("independent" if day["independent"] else "not_independent")))
     head = [Heading(title, f"walk-{day['n']}", 1, title)]
@@ -45,8 +47,9 @@ def _day(page: Page, day: dict[str, Any], answers: dict[str, Any]) -> list[Any]:
     left = ", ".join(page.say(f"not_recorded.{name}") for name in day["not_recorded"])
     head.append(Row("", Paragraph(page.say("not_recorded_says", things=left), SMALL), 5))
     story: list[Any] = [together(head)]
-    for name in day["answers"]:
-        story += [*answer_block(page, answers[name]), space(3)]
+    own = [answers[name] for name in day["answers"]]
+    for one in own:
+        story += [answer_row(page, one, day)] if is_short(one) else [*answer_block(page, one), space(3)]
     return [*story, space(5)]
 
 

@@ -66,6 +66,6 @@ def _finding(page: Page, finding: dict[str, Any], answer: dict[str, Any] | None)
     pairs: list[Any] = []
     for at in range(0, len(photos), 2):
         pair = [(photo, short_caption(page, photo)) for photo in photos[at : at + 2]]
-        pairs += [space(4), Row(page.say("evidence") if at == 0 else "", Pictures(pair, page.find, why, 170))]
+        pairs += [space(4), Row(page.say("evidence") if at == 0 else "", Pictures(pair, page.find, why, 92))]
     # With its first photos on one page where it fits: who reads the finding sees the evidence.
     return [together([*story, *pairs[:KEPT]]), *pairs[KEPT:], space(4)]

@@ -84,6 +84,8 @@ def _line(page: Page, one: dict[str, Any]) -> list[Any]:
         key = f"fit.get.{one['get']}"
         what = line(page.say(key), 300) if page.voice.knows(key) else line(one["get"], 80)
         story += paragraphs("", [page.say("fit_get", what=what)])
+    if one["result"] == "pass" and not one["now"] and one["recomputed"] in ("same", None):
+        return [*story, *_briefly(page, one), space(2)]  # its formula and source stand once, among the rules used
     left = {name: value for name, value in one["working"]["values"].items() if name not in PAIRED}
     working = one["working"] | {"rule": one["working"]["rule"] or "", "values": left}
     told = [reason_text(page, working)]
@@ -94,6 +96,13 @@ def _line(page: Page, one: dict[str, Any]) -> list[Any]:
     story += paragraphs("", [" ".join(part for part in told if part)] if any(told) else [], SMALL)
     story += paragraphs("", [rule_text(page, one, "fit_by_record")], SMALL)
     return [*story, space(5)]
+
+
+def _briefly(page: Page, one: dict[str, Any]) -> list[Any]:
+    """What was put in, and by which rule, of a line that passed."""
+    told = [line(one["working"]["rule"], 40) if one["working"]["rule"] else page.say("fit_by_record")]
+    told.append(inputs_text(page, one["working"] | {"rule": one["working"]["rule"] or ""}))
+    return paragraphs("", [" · ".join(part for part in told if part)], SMALL)
 
 
 def _version(page: Page, one: dict[str, Any]) -> Any:

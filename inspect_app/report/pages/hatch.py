@@ -51,9 +51,8 @@ def _lines(box: tuple[float, float, float, float], rise: int, apart: float) -> l
         first = int(south // apart) + 1
         return [(west, at * apart, east, at * apart) for at in range(first, int(north // apart) + 1)]
     step = apart * 1.414
-    low = south - rise * (west if rise > 0 else east)
-    high = north - rise * (east if rise > 0 else west)
-    low, high = min(low, high), max(low, high)
+    # y = c + rise x: the corners that lie farthest across the lines tell the first c and the last.
+    low, high = (south - east, north - west) if rise > 0 else (south + west, north + east)
     return [
         (west, at * step + rise * west, east, at * step + rise * east)
         for at in range(int(low // step), int(high // step) + 2)

@@ -7,13 +7,14 @@ from reportlab.platypus import Paragraph
 from inspect_app.report.number import number
 from inspect_app.report.pages.fit_sides import line_name
 from inspect_app.report.pages.look import SMALL
+from inspect_app.report.pages.lot_words import ranges
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.row import Columns, Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.text import line
 from inspect_app.report.pages.working import digits, percent
 
 SHARES = (0.34, 0.22, 0.44)
-MOST = 40  # readings named; the rest is counted, and contents.json has all
+MOST = 20  # names of one rule; the rest is counted, and contents.json has all
 
 
 def instruments_part(page: Page) -> list[Any]:
@@ -72,18 +73,29 @@ def acceptance_part(page: Page) -> list[Any]:
 
 
 def _readings(page: Page, own: list[dict[str, Any]]) -> str:
-    names = [_reading(page, one) for one in own[:MOST]]
-    if len(own) > MOST:
-        names.append(page.say("and_more", count=len(own) - MOST))
-    return page.say("accepted_readings", count=len(own), readings="; ".join(names))
+    """Rule by rule: how many, where, and the greatest risk that was computed."""
+    rules: dict[str, list[dict[str, Any]]] = {}
+    for one in own:
+        rules.setdefault(str(one["rule"]), []).append(one)
+    told = [
+        page.say("accepted_of_rule", rule=line(rule, 40), count=len(rules[rule]), where=_where(page, rules[rule]))
+        for rule in sorted(rules)
+    ]
+    return page.say("accepted_readings", count=len(own), readings="; ".join(told))
 
 
-def _reading(page: Page, one: dict[str, Any]) -> str:
-    if "area" in one:
-        where = f"{page.area(one['area'])}, {line_name(page, one['line'])}"
-    else:
-        where = page.area(one["on"]) if one["on"] else page.say("whole_walk")
-        if one["station"]:
-            where = page.to("place", one["station"], page.say("place_n", n=one["station"]))
-        where += f", {line(one['rule'], 40)}"
-    return where if one["risk"] is None else page.say("at_risk", where=where, risk=percent(one["risk"]))
+def _where(page: Page, own: list[dict[str, Any]]) -> str:
+    places = [one["station"] for one in own if one.get("station")]
+    parts = [page.say("accepted_places", which=ranges(page, places))] if places else []
+    for one in own:
+        if "area" in one:
+            parts.append(f"{page.area(one['area'])}, {line_name(page, one['line'])}")
+        elif not one["station"]:
+            parts.append(page.area(one["on"]) if one["on"] else page.say("whole_walk"))
+    named = [part for at, part in enumerate(parts) if part not in parts[:at]]
+    if len(named) > MOST:
+        named = [*named[:MOST], page.say("and_more", count=len(named) - MOST)]
+    risks = sorted((float(one["risk"]), one["risk"]) for one in own if one["risk"] is not None)
+    if risks:
+        named.append(page.say("accepted_risk", risk=percent(risks[-1][1])))
+    return "; ".join(named)

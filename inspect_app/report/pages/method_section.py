@@ -7,6 +7,7 @@ from reportlab.platypus import Paragraph
 from inspect_app.report.pages.fit_sides import line_name
 from inspect_app.report.pages.instruments_part import acceptance_part, instruments_part
 from inspect_app.report.pages.look import BODY, SMALL
+from inspect_app.report.pages.lot_words import ranges
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.row import Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.text import line
@@ -36,11 +37,28 @@ def method_section(page: Page, number: str) -> list[Any]:
 def cautions_section(page: Page, number: str) -> list[Any]:
     """What this record shows against itself, then the limits of every report."""
     story: list[Any] = [Heading(page.say("chapter.cautions"), "cautions", number=number)]
-    texts = [caution_text(page, one) for one in page.contents["cautions"]]
+    texts = [flag_text(page, one["facts"]) if one["code"] == "flag" else caution_text(page, one)
+             for one in page.contents["cautions"]]  # fmt: skip
     most = 120
     if len(texts) > most:
         texts = [*texts[:most], page.say("and_more", count=len(texts) - most)]
     return story + paragraphs("", texts)
+
+
+def flag_text(page: Page, facts: dict[str, Any]) -> str:
+    """One kind of flag: what it is, how often, where, and the entries that say so, the first of many."""
+    named = [name for name in ("stations", "lots") if facts[name]]
+    parts = [page.say(f"flag_in.{name}", which=ranges(page, facts[name])) for name in named]
+    by_area: dict[Any, list[int]] = {}
+    for one in facts["panels"]:
+        by_area.setdefault(one["area"], []).append(one["panel"])
+    parts += [page.say("flag_in.panels", area=page.area(area), which=ranges(page, by_area[area])) for area in by_area]
+    shown = ", ".join(line(one, 50 if len(facts["digests"]) < 4 else 12) for one in facts["digests"][:6])
+    if len(facts["digests"]) > 6:
+        shown += "…"
+    where = f" ({'; '.join(parts)})" if parts else ""
+    mark = f' <font color="#646b70" size="7.3">{page.say("flag_entries", digests=shown)}</font>'
+    return f"– {facts['count']} × {page.say('flag.' + str(facts['flag']))}{where}.{mark}"
 
 
 def caution_text(page: Page, one: dict[str, Any]) -> str:
@@ -58,8 +76,6 @@ def caution_text(page: Page, one: dict[str, Any]) -> str:
             shown[name] = line_name(page, value)
         elif name == "reason":
             shown[name] = page.say(f"undecodable.{value}")
-        elif name == "flag":
-            shown[name] = page.say(f"flag.{value}")
         elif isinstance(value, list):
             shown[name] = ", ".join(line(each, 50) for each in value[:6])
         elif not isinstance(value, dict):

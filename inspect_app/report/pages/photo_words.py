@@ -18,7 +18,7 @@ def full_caption(page: Page, photo: dict[str, Any]) -> list[str]:
     role = page.say(f"photo_role.{photo['role']}")
     told = [
         f"<b>{page.say('photo_n', n=photo['n'])}</b> · {role} · {source}",
-        page.place(photo["station"]),
+        taken_at(page, photo),
         page.voice.moment(photo["at"]) + " · " + page.voice.person(photo["by"]),
     ]
     if photo["clocks"] == "differ":
@@ -44,6 +44,26 @@ def full_caption(page: Page, photo: dict[str, Any]) -> list[str]:
     if not photo["copy"]:
         told.append(page.say("photo_original", size=line(photo["size"], 20), type=line(photo["type"], 30)))
     return [*told, f'<font color="#646b70" size="5.9">{line(photo["sha256"], 64)}</font>']
+
+
+def taken_at(page: Page, photo: dict[str, Any]) -> str:
+    """Its place; of an open leg the panel."""
+    if photo["station"] is None and photo["panel"] is not None:
+        return page.say("leg_at", area=page.area(photo["area"]), panel=line(photo["panel"], 12))
+    return page.place(photo["station"])
+
+
+def photo_line(page: Page, photo: dict[str, Any]) -> str:
+    """One line of the log: number, what it shows, where, when, hash; why it cannot be drawn, where it cannot."""
+    where = taken_at(page, photo) if photo["panel"] is not None else page.say("whole_walk")
+    if photo["station"] is not None:
+        where = page.to("place", photo["station"], page.say("place_n", n=photo["station"]))
+    told = [f"<b>{photo['n']}</b> {page.say('photo_role.' + str(photo['role']))}", where, line(str(photo["at"])[11:19])]
+    if photo["clocks"] == "differ":
+        told.append(page.say("own_clock", time=line(photo["exif_time"], 40), zone=""))
+    if not photo["held"] or not photo["copy"]:
+        told.append(why_not_drawn(page, photo))
+    return " · ".join([*told, f'<font size="5.9">{line(photo["sha256"], 64)}</font>'])
 
 
 def why_not_drawn(page: Page, photo: dict[str, Any]) -> str:

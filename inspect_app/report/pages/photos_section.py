@@ -1,5 +1,5 @@
-"""The photo log: what is beside a finding or was chosen by hand is drawn, two to a row; of drawn places where all
-passed, and of open legs after the first of a lot, a line each. All are enclosed by their hash and kept whole."""
+"""The photo log: what was chosen by hand or needs a look is drawn, three to a row, and of each lot one open leg; all
+others, a line each. Every one is named by its hash, and its bytes are kept whole."""
 
 from typing import Any
 
@@ -7,39 +7,51 @@ from reportlab.platypus import Paragraph
 
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
-from inspect_app.report.pages.photo_words import full_caption, why_not_drawn
+from inspect_app.report.pages.photo_words import full_caption, photo_line, why_not_drawn
 from inspect_app.report.pages.picture import Pictures
-from inspect_app.report.pages.place_row import is_clear
-from inspect_app.report.pages.row import Anchor, Heading, Row, room
+from inspect_app.report.pages.place_row import is_plain
+from inspect_app.report.pages.row import Anchor, Heading, Row, room, space
+from inspect_app.report.pages.text import line
+
+TALLEST, BESIDE = 92.0, 3
 
 
 def photos_section(page: Page, number: str) -> list[Any]:
-    """Photos in order of place and time."""
-    story: list[Any] = [room(260), Heading(page.say("chapter.photos"), "photos", number=number)]
+    """In the order of the log."""
+    story: list[Any] = [room(320), Heading(page.say("chapter.photos"), "photos", number=number)]
     if not page.contents["photos"]:
         return [*story, Row("", Paragraph(page.say("no_photos"), BODY), 8)]
     story.append(Row("", Paragraph(page.say("photos_say"), SMALL), 8))
-    clear = _clear(page)
-    legs: set[Any] = set()
-    drawn, listed = [], []
-    for photo in page.contents["photos"]:
-        again = photo["role"] == "leg" and photo.get("lot") in legs
-        (listed if photo["station"] in clear or again else drawn).append(photo)
-        legs |= {photo.get("lot")} if photo["role"] == "leg" else set()
+    drawn, listed = sorted_out(page.contents)
     why = lambda photo: why_not_drawn(page, photo)  # noqa: E731
-    for at in range(0, len(drawn), 2):
-        pair = [(photo, full_caption(page, photo)) for photo in drawn[at : at + 2]]
-        story.append(Pictures(pair, page.find, why, 146, marks=True))
+    for at in range(0, len(drawn), BESIDE):
+        some = [(photo, full_caption(page, photo)) for photo in drawn[at : at + BESIDE]]
+        story.append(Pictures(some, page.find, why, TALLEST, marks=True, columns=BESIDE))
     if listed:
-        story.append(Row("", Paragraph(page.say("photos_listed", count=len(listed)), SMALL), 4))
+        story += [space(4), Row("", Paragraph(page.say("photos_elsewhere", count=len(listed)), SMALL), 4)]
+    before = None
     for photo in listed:
-        # A photo that is missing or unreadable is said at its line too: a list must not hide it.
-        lost = "" if photo["held"] and photo["copy"] else f" · {why_not_drawn(page, photo)}"
-        story += [Anchor(f"photo-{photo['n']}"),
-                  Row("", Paragraph(" · ".join(full_caption(page, photo)) + lost, SMALL), 0)]  # fmt: skip
+        taken = (page.voice.day(photo["at"]), page.voice.person(photo["by"]))
+        if taken != before:
+            by = page.say("photo_by", day=taken[0], who=line(taken[1], 90))
+            story += [room(40), space(4), Paragraph(f"<b>{by}</b>", BODY)]
+            before = taken
+        story += [Anchor(f"photo-{photo['n']}"), Paragraph(photo_line(page, photo), SMALL)]
     return story
 
 
-def _clear(page: Page) -> set[Any]:
-    answers = {answer["id"]: answer for answer in page.contents["answers"]}
-    return {one["n"] for one in page.contents["stations"] if is_clear(one, [answers[name] for name in one["answers"]])}
+def sorted_out(contents: dict[str, Any]) -> tuple[list[Any], list[Any]]:
+    """``(drawn, listed)``. Drawn: of places chosen by hand, of answers that did not pass and stand beside no finding,
+    of nothing that the checklist asked, and the first open leg of each lot. A place of a finding draws its own."""
+    hand = {one["n"] for one in contents["stations"] if one["chosen"] != "drawn"}
+    told = {photo["sha256"] for one in contents["answers"] if one["finding"] for photo in one["photos"]}
+    plain = {photo["sha256"] for one in contents["answers"] if is_plain(one) for photo in one["photos"]}
+    legs: set[Any] = set()
+    drawn: list[Any] = []
+    listed: list[Any] = []
+    for photo in contents["photos"]:
+        leg = photo["role"] == "leg"
+        needed = photo["lot"] not in legs if leg else photo["station"] in hand or photo["sha256"] not in plain
+        (drawn if needed and photo["sha256"] not in told else listed).append(photo)
+        legs |= {photo["lot"]} if leg else set()
+    return drawn, listed

@@ -14,7 +14,8 @@ GUTTER = 12.0
 
 
 class Pictures(Flowable):  # type: ignore[misc]
-    """Up to two photos side by side, each over its caption (markup lines). ``photos``: of the contents."""
+    """Photos side by side, each over its caption (markup lines). ``photos``: of the contents; ``columns``: how many
+    there is room for in a row."""
 
     def __init__(
         self,
@@ -23,14 +24,15 @@ class Pictures(Flowable):  # type: ignore[misc]
         why: Callable[[dict[str, Any]], str],
         tallest: float,
         marks: bool = False,
+        columns: int = 2,
     ) -> None:
         super().__init__()
-        self.tallest, self.marks, self.spaceAfter = tallest, marks, 7.0
+        self.tallest, self.marks, self.spaceAfter, self.columns = tallest, marks, 7.0, columns
         self.cells = [(photo, *_source(photo, find, why), [Paragraph(line, CAPTION) for line in lines])
                       for photo, lines in photos]  # fmt: skip
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
-        self.width, self.each = width, (width - GUTTER) / 2
+        self.width, self.each = width, (width - GUTTER * (self.columns - 1)) / self.columns
         self.sizes = []
         for _, source, _, size, lines in self.cells:
             caption = sum(line.wrap(self.each, 10**6)[1] for line in lines)

@@ -111,9 +111,9 @@ def _places(canvas: Any, one: Placed, to: Any, page: Page, taken: list[Any]) -> 
         x, along = one.shape.middle(station.get("panel")), one.shape.along(station, "from_low_end")
         if station["area"] != one.area["id"] or x is None or along is None:
             continue
-        at = to(x, one.shape.ends(x)[0] + along)
+        at: tuple[float, float] = to(x, one.shape.ends(x)[0] + along)
         failed = station["n"] in findings
-        draw_mark(canvas, *at, station["result"], station["reached"] or "yes", 2.9 if failed else 1.7)
+        draw_mark(canvas, at[0], at[1], station["result"], station["reached"] or "yes", 2.9 if failed else 1.7)
         taken.append((at[0] - 2, at[1] - 2, at[0] + 2, at[1] + 2))
         if failed:
             tags.append((at[0] + 5, at[1] - 2.4, f"F{findings[station['n']]}"))

@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from reportlab.pdfbase.pdfmetrics import stringWidth
 from reportlab.platypus import Paragraph
 
 from inspect_app.report.pages.hatch import STATES, swatch
@@ -12,7 +13,7 @@ from inspect_app.report.pages.roof_plan import draw_roof, placed_areas, roof_hei
 from inspect_app.report.pages.row import Drawing, Heading, Row, together
 from inspect_app.report.pages.text import line
 
-TALLEST, WIDE = 470.0, 504.0
+TALLEST, WIDE = 470.0, 486.0  # the narrower of the two papers
 MARKS = (("fail", "yes"), ("too_close", "yes"), ("not_determinable", "yes"), ("pass", "yes"), (None, "unsafe"),
          (None, "covered"))  # fmt: skip
 
@@ -40,18 +41,23 @@ def roof_section(page: Page, number: str) -> list[Any]:
 
 
 def hatch_legend(page: Page, areas: list[Any]) -> Any:
-    """The hatches of the states that these areas have, and the line between two zones."""
+    """The hatches of the states that these areas have, and the line between two zones where there are any."""
     told = page.contents["coverage"]
     there = {run["state"] for area in areas for run in (told.get(area) or {}).get("runs") or []}
-    shown = [state for state in STATES if state in there]
+    named = [(state, page.say(f"coverage.{state}")) for state in STATES if state in there]
+    if any(one["bands"] for one in page.contents["areas"] if one["id"] in areas):
+        named.append(("zones", page.say("legend.zones")))
+    spots, x, row = [], 8.0, 0
+    for state, word in named:
+        wide = stringWidth(word, PLAIN, 6.6) + 34
+        if x + wide > WIDE:
+            x, row = 8.0, row + 1
+        spots.append((x, row, state, word))
+        x += wide
 
     def paint(canvas: Any, width: float, height: float) -> None:
-        x, y = 8.0, height - 11
-        for state in [*shown, "zones"]:
-            word = page.say("legend.zones" if state == "zones" else f"coverage.{state}")
-            wide = canvas.stringWidth(word, PLAIN, 6.6) + 34
-            if x + wide > width:
-                x, y = 8.0, y - 13
+        for x, row, state, word in spots:
+            y = height - 11 - 13 * row
             if state == "zones":
                 canvas.setDash([2.2, 1.5], 0)
                 canvas.setLineWidth(0.8)
@@ -63,9 +69,8 @@ def hatch_legend(page: Page, areas: list[Any]) -> Any:
             canvas.setFillColor(INK)
             canvas.setFont(PLAIN, 6.6)
             canvas.drawString(x + 20, y + 1.8, word)
-            x += wide
 
-    return Drawing(13.0 * (1 if len(shown) < 4 else 2 if len(shown) < 8 else 3) + 2, paint, 2)
+    return Drawing(13.0 * (row + 1) + 1, paint, 1)
 
 
 def mark_legend(page: Page) -> Any:

@@ -3,12 +3,14 @@
 from typing import Any
 
 from inspect_app.report.pages.look import BODY, SMALL
+from inspect_app.report.pages.lot_words import ranges
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.row import Heading, paragraphs
 from inspect_app.report.pages.text import line
 
 COUNTED = ("yes", "unsafe", "covered")
 QUESTION = 240  # characters, as where it is answered
+FEW = 3  # places of one kind of omission that are told one by one
 MOST = 40  # lines of one kind; what is beyond is counted, and contents.json has all
 
 
@@ -52,7 +54,7 @@ def scope_section(page: Page, number: str) -> list[Any]:
     elif not contents["final"]:
         story += paragraphs(page.say("draft_mark"), [page.say("draft_asked")])
     story.append(Heading(page.say("not_seen_head"), "not-seen", 1))
-    texts = [not_seen_text(page, one) for one in contents["not_seen"]]
+    texts = not_seen_texts(page, contents["not_seen"])
     story += paragraphs(page.say("not_seen_label"), _bounded(page, texts) or [page.say("not_seen_none")], BODY)
     return story
 
@@ -77,6 +79,30 @@ def missing_text(page: Page, one: dict[str, Any]) -> str:
     if "question" in facts:
         shown["question"] = line(page.voice.both(facts["question"]))
     return "– " + page.say(f"missing.{one['code']}", **shown)
+
+
+def not_seen_texts(page: Page, told: list[dict[str, Any]]) -> list[str]:
+    """Every omission; where one kind is at more than ``FEW`` places, they are told together."""
+    kinds: dict[Any, list[dict[str, Any]]] = {}
+    for one in told:
+        station = one["facts"].get("station")
+        title = page.voice.both(one["facts"].get("title"), "") if one["code"] == "items_not_answered" else ""
+        kinds.setdefault((one["code"], title) if station else id(one), []).append(one)
+    texts: list[str] = []
+    for group in kinds.values():
+        texts += [not_seen_text(page, one) for one in group] if len(group) <= FEW else [_many(page, group)]
+    return texts
+
+
+def _many(page: Page, group: list[dict[str, Any]]) -> str:
+    """One kind of omission at many places; of items, the five that most of them lack."""
+    facts = {"which": ranges(page, [one["facts"]["station"] for one in group]), "count": len(group)}
+    if group[0]["code"] == "items_not_answered":
+        asked = [page.voice.both(each) for one in group for each in one["facts"]["questions"]]
+        often = sorted(set(asked), key=lambda each: (-asked.count(each), each))[:5]
+        facts |= {"questions": "; ".join(f"{line(each, 120)} ({asked.count(each)})" for each in often),
+                  "title": line(page.voice.both(group[0]["facts"]["title"]))}  # fmt: skip
+    return "– " + page.say(f"not_seen_many.{group[0]['code']}", **facts)
 
 
 def not_seen_text(page: Page, one: dict[str, Any]) -> str:

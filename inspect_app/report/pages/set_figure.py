@@ -86,8 +86,10 @@ def _flag(canvas: Any, x: float, y: float, panel: str) -> None:
 
 def _metal(canvas: Any, marks: list[tuple[float, dict[str, Any]]], voice: Voice) -> None:
     """The temperature where it was told, joined; a number wherever it is another."""
-    read = [(x, mark["metal_temperature"]) for x, mark in marks if mark["metal_temperature"]]
-    degrees = [(x, told, _degrees(told)) for x, told in read if _degrees(told) is not None]
+    degrees = [
+        (x, mark["metal_temperature"], degree) for x, mark in marks
+        if (degree := _degrees(mark["metal_temperature"])) is not None
+    ]  # fmt: skip
     if not degrees:
         return
     values = [degree for _, _, degree in degrees]
@@ -97,7 +99,8 @@ def _metal(canvas: Any, marks: list[tuple[float, dict[str, Any]]], voice: Voice)
     canvas.setLineWidth(0.9)
     for one, other in pairwise(points):
         canvas.line(one[0], one[1], other[0], other[1])
-    last, right = None, -100.0
+    last: float | None = None
+    right = -100.0
     for x, y, told, degree in points:
         canvas.setFillColor(ACCENT)
         canvas.circle(x, y, 1.4, stroke=0, fill=1)

@@ -138,12 +138,12 @@ def reason_text(page: Page, working: dict[str, Any]) -> str:
     return line(str(code).replace("_", " "), 60) + (f" ({told})" if told else "")
 
 
-def rule_text(page: Page, one: dict[str, Any], without: str) -> str:
+def rule_text(page: Page, one: dict[str, Any], without: str, brief: bool = False) -> str:
     """Rule, formula and source in words, how the reading was accepted, and whether it was judged again to the same.
-    ``without``: what is said where there is no rule."""
+    ``without``: what is said where there is no rule. ``brief``: formula and source stand among the rules used."""
     rule = str(one["working"]["rule"] or "")
     told = [line(rule, 40)] if rule else [page.say(without)]
-    for part in ("formula", "source"):
+    for part in () if brief else ("formula", "source"):
         if page.voice.knows(f"rule.{rule}.{part}"):
             told.append(line(page.say(f"rule.{rule}.{part}"), 900))
     if one["accepted"]:
