@@ -14,12 +14,13 @@ from typing import Any, NamedTuple
 
 from flask import Flask
 
+from inspect_app.demo.crew_day import Plan
 from inspect_app.demo.dusk import walk_at_dusk
 from inspect_app.demo.fit import check
 from inspect_app.demo.http import Http
 from inspect_app.demo.phone import Phone
 from inspect_app.demo.walk import Ticking, Walk
-from inspect_app.demo.week import DAYS, walk_the_week
+from inspect_app.demo.week import DAYS, WEEK, walk_the_week
 from inspect_app.intake.job_file import read_yaml, sayings
 from inspect_app.people.passwords import made_up
 from inspect_app.record.area import longest_run, panel_length
@@ -51,9 +52,9 @@ def known(folder: Path) -> Demonstration | None:
 
 
 def make(folder: Path, start: Callable[[Path], Flask], now: datetime, entropy: Callable[[int], bytes],
-         tell: Callable[[str], None]) -> Demonstration:  # fmt: skip
+         tell: Callable[[str], None], week: tuple[tuple[int, Plan], ...] = WEEK) -> Demonstration:  # fmt: skip
     """Make it in ``folder``. ``start(data)`` gives the app of a data folder; ``now`` is the invented dusk,
-    ``LENGTH`` ago or more."""
+    ``LENGTH`` ago or more; ``week``: the days before it."""
     making = folder.with_name(folder.name + ".making")
     shutil.rmtree(making, ignore_errors=True)
     app = start(making)
@@ -71,7 +72,7 @@ def make(folder: Path, start: Callable[[Path], Flask], now: datetime, entropy: C
         job = _register(app, page, phones["administrator"])
         _join(app, people, job["id"])
         tell("a week of two crews, as phones tell it: draws, stops, holds, photographs, uploads in pieces")
-        _walk(app, phones["foreman"], phones["administrator"], job, clock, now)
+        _walk(app, phones["foreman"], phones["administrator"], job, clock, now, week)
         if clock() > now + LENGTH:
             raise RuntimeError(f"the walk ends at {clock()}, later than {LENGTH} after {now}")
         tell("compiling and sealing the report")
@@ -133,7 +134,8 @@ def _register(app: Flask, page: dict[str, Any], office: Phone) -> dict[str, Any]
     return {"id": job, "body": body, "areas": areas, "assemblies": assemblies}
 
 
-def _walk(app: Flask, foreman: Phone, office: Phone, job: dict[str, Any], clock: Ticking, dusk: datetime) -> None:
+def _walk(app: Flask, foreman: Phone, office: Phone, job: dict[str, Any], clock: Ticking, dusk: datetime,
+          week: tuple[tuple[int, Plan], ...]) -> None:  # fmt: skip
     parts = app.extensions["seamwalk"]
     definitions = {
         compiled.definition["id"]: {**compiled.definition, "digest": compiled.digest}
@@ -152,7 +154,7 @@ def _walk(app: Flask, foreman: Phone, office: Phone, job: dict[str, Any], clock:
     def walk() -> Walk:
         return Walk(foreman, job, definitions, build, clock)
 
-    walk_the_week(walk, office, fold, dusk)
+    walk_the_week(week, walk, office, fold, dusk)
     clock.to(dusk)
     walk_at_dusk(walk())
     foreman.deliver()

@@ -24,24 +24,26 @@ WEEK: tuple[tuple[int, Plan], ...] = (
 )
 
 
-def walk_the_week(walk: Callable[[], Walk], office: Phone, fold: Callable[[], dict[str, Any]], dusk: datetime) -> None:
-    """``walk()``: a fresh walk of the foreman; ``fold()``: everything said is delivered, and its record. ``dusk``: the
-    last evening; the mornings before it begin at seven."""
+def walk_the_week(week: tuple[tuple[int, Plan], ...], walk: Callable[[], Walk], office: Phone,
+                  fold: Callable[[], dict[str, Any]], dusk: datetime) -> None:  # fmt: skip
+    """``week``: each plan with how many days before the last evening it was; ``walk()``: a fresh walk of the foreman;
+    ``fold()``: everything said is delivered, and its record. ``dusk``: the last evening; the mornings before it
+    begin at seven."""
     morning = dusk.replace(hour=7, minute=0, second=0, microsecond=0)
     lots: dict[Plan, str] = {}
-    for ago, plan in WEEK:
+    for ago, plan in week:
         own = walk()
         own.clock.to(max(own.clock(), morning - timedelta(days=ago)))
-        if plan.area == "quay" and plan.first == 1:
-            again = CrewDay(own, fold, SECOND._replace(tight_at=0, reworks=lots[SECOND]))
-            again.make()
-            own = walk()
         lots[plan] = CrewDay(own, fold, plan).make()
-        if plan == SECOND:
-            fold()
-            own.clock.advance(minutes=40)
-            _open(office, own.job["id"], lots[plan])
-            office.deliver()
+        if plan != SECOND:
+            continue
+        fold()
+        own.clock.advance(minutes=40)
+        _open(office, own.job["id"], lots[plan])
+        office.deliver()
+        own = walk()
+        own.clock.to(morning - timedelta(days=ago - 1))
+        CrewDay(own, fold, SECOND._replace(tight_at=0, reworks=lots[SECOND])).make()
 
 
 def _open(office: Phone, job: str, lot: str) -> None:

@@ -98,7 +98,7 @@ def test_the_window_of_each_screw_in_its_slot(text):
 
 def test_the_two_screws_verdicts_follow_from_their_windows(text):
     """By hand: 39 ft from the fixed line, 74 °F: from −0.083 to 0.119 in, and 0.36 in is outside; 32.5 ft: inside."""
-    finding = re.search(r"Finding 2: major, open Where place 2.*? Came out (.*?) Because The screw will meet", text)
+    finding = re.search(r"Finding 2: major, open Where place 1.*? Came out (.*?) Because The screw will meet", text)
     failed = finding[1]
     assert placed(failed, "stands") == -0.36
     close(placed(failed, "to"), -(0.405 - 6.5e-6 * 39 * 12 * 94))

@@ -1,0 +1,65 @@
+"""What the invented job's days hold: each thing that a roof has to show, in its record and in its report."""
+
+import json
+import os
+from dataclasses import replace
+from datetime import UTC, datetime
+
+import pytest
+
+from inspect_app.application import create_app
+from inspect_app.command_line import main
+from inspect_app.demo.crew_day import Plan
+from inspect_app.demo.run import make, whole_roof
+from inspect_app.rules.layout import layout
+from inspect_app.settings import settings_from, sqlite_in
+
+EVENING = datetime(2026, 11, 25, 17, 40, tzinfo=UTC)
+ONE_DAY = ((0, Plan("ferry", "Crew 2 (invented)", 1, 3, tight_at=2, went_over=2)),)
+
+
+def app_of(folder):
+    settings = settings_from({})
+    return create_app(replace(settings, data=folder, database_url=sqlite_in(folder)))
+
+
+def record_of(folder):
+    app = app_of(folder)
+    job = json.loads((folder / "demonstration.json").read_text("utf-8"))["job"]
+    with app.app_context():
+        return app.extensions["seamwalk"].records.record(job)
+
+
+def test_a_crew_s_day_is_drawn_walked_gone_over_and_not_accepted_for_its_tight_screws(tmp_path):
+    make(tmp_path / "made", app_of, EVENING, os.urandom, lambda said: None, ONE_DAY)
+    record = record_of(tmp_path / "made")
+    (lot,) = record["lots"].values()
+    assert (lot["size"], lot["n"], lot["placed"], lot["closed"]) == (3, 3, 3, True)
+    assert {one["state"] for one in lot["drawn"]} == {"looked"}
+    assert lot["decision"]["state"] == "not_accepted" and lot["decision"]["by"]["major"]["found"] == 1
+    states = {(one["panel"], one["why"]): one["state"] for one in lot["holds"]}
+    assert states[2, "change"] == "covered_against" and states[1, "first"] == states[3, "night"] == "released"
+    assert not [flag for flag in record["flags"] if flag["code"] in ("looked_after_cover", "released_unseen")]
+
+
+def test_the_roof_has_a_gable_a_wing_with_hips_and_valleys_and_a_low_roof_all_without_a_fault():
+    page = whole_roof()
+    kinds = {kind for area in page["areas"].values() for kind in area["edges"]}
+    assert {"hip", "valley", "ridge", "wall"} <= kinds
+    for area in page["areas"].values():
+        assert layout(area, page["assemblies"][area["assembly"]])["faults"] == []
+
+
+@pytest.mark.soak
+def test_the_week_shows_all_that_a_roof_has_to_show(tmp_path):
+    assert main(["demo", "--once", "--folder", str(tmp_path / "made")]) == 0
+    record = record_of(tmp_path / "made")
+    work = [lot for lot in record["lots"].values() if lot["purpose"] == "work"]
+    assert sorted(lot["decision"]["state"] for lot in work) == [
+        "accepted", "accepted", "not_accepted", "not_accepted", "not_determinable"]  # fmt: skip
+    (rework,) = [lot for lot in record["lots"].values() if lot["purpose"] == "rework"]
+    assert rework["decision"]["state"] == "accepted"
+    assert any(one["state"] == "covered_against" for lot in work for one in lot["holds"])
+    assert any(one["state"] == "not_attended" for lot in work for one in lot["drawn"])
+    assert {one["inspection"] for one in record["series"].values()} == {"normal", "tightened"}
+    assert sum(one["counts"].get("covered_unseen", 0) for one in record["coverage"].values()) > 0
