@@ -22,6 +22,7 @@ from inspect_app.report.pages.mark import draw_mark
 from inspect_app.report.pages.outline import Outline, Undrawable
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.plan import draw_plan
+from inspect_app.report.pages.roof_plan import draw_roof, placed_areas, roof_height
 from inspect_app.report.pages.text import line, plain
 from inspect_app.report.pages.title_block import draw_title_block
 
@@ -86,7 +87,14 @@ def _counts(page: Page, canvas: Any, y: float) -> float:
 
 
 def _plans(page: Page, canvas: Any, x: float, y: float, width: float, height: float) -> None:
-    """The areas side by side, all to one scale, as far as there is room for them."""
+    """The whole roof where all its areas are placed, else the areas side by side, all to one scale."""
+    placed = placed_areas(page.contents["areas"])
+    if len(placed) > 1 and len(placed) == len(page.contents["areas"]) and height >= 110:
+        canvas.saveState()
+        canvas.translate(x, y)
+        draw_roof(canvas, width, min(height, roof_height(placed, width, height)), placed, page, False)
+        canvas.restoreState()
+        return
     shapes = []
     for area in page.contents["areas"][:4]:
         try:
@@ -118,7 +126,7 @@ def _plans(page: Page, canvas: Any, x: float, y: float, width: float, height: fl
     if left > 0:
         note = Paragraph(page.say("more_areas", count=left), SMALL)
         note.wrap(120, 40)
-        note.drawOn(canvas, x, y)
+        note.drawOn(canvas, min(x, LEFT + width - 100), y - 10 if x > LEFT + width - 100 else y)
 
 
 def _write(canvas: Any, markup: str, style: Any, x: float, top: float, width: float, lines: int) -> float:

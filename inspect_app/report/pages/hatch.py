@@ -12,12 +12,12 @@ STATES = ("looked_at", "photographed", "offered", "released", "waiting", "covere
 HARD = HexColor("#7a2e0e")
 # State: ground, lines as (rise per run: 1 up, -1 down, 0 level; apart; thickness; dash), their ink.
 HATCH: dict[str, tuple[Any, tuple[tuple[int, float, float, tuple[float, ...]], ...], Any]] = {
-    "looked_at": (HexColor("#d5dcde"), ((1, 3.4, 0.5, ()), (-1, 3.4, 0.5, ())), INK),
+    "looked_at": (HexColor("#eef2f3"), ((1, 3.6, 0.35, ()), (-1, 3.6, 0.35, ())), INK),
     "photographed": (white, ((0, 2.6, 0.9, (0.9, 2.2)),), INK),
     "offered": (white, ((1, 4.6, 0.45, ()),), INK),
     "released": (HexColor("#e3e9ea"), ((0, 3.0, 0.5, ()),), INK),
     "waiting": (PALE, ((-1, 4.6, 0.45, ()),), GREY),
-    "covered_unseen": (HexColor("#f1d3c2"), ((1, 3.4, 1.25, ()),), HARD),
+    "covered_unseen": (HexColor("#f1d3c2"), ((1, 3.6, 1.6, ()),), HARD),
     "open": (white, ((0, 4.2, 0.9, (3.2, 2.4)),), HARD),
     "to_come": (white, (), INK),
     "no_seam": (PALE, (), HAIR),

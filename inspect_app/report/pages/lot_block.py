@@ -7,13 +7,14 @@ from reportlab.platypus import Paragraph
 from inspect_app.report.pages.drawn_strip import HEIGHT as STRIP
 from inspect_app.report.pages.drawn_strip import draw_strip, drawn_words
 from inspect_app.report.pages.look import BODY, SMALL
-from inspect_app.report.pages.lot_words import said, sentences
+from inspect_app.report.pages.lot_words import ranges, sentences
 from inspect_app.report.pages.mark import sign
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.risk_figure import HEIGHT as CURVE
 from inspect_app.report.pages.risk_figure import curve_of, draw_curves
 from inspect_app.report.pages.row import Columns, Drawing, Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.text import line
+from inspect_app.report.pages.working import percent
 
 SEVERITIES = ("critical", "major", "minor")
 THIRDS = (1 / 3, 1 / 3, 1 / 3)
@@ -33,7 +34,8 @@ def lot_block(page: Page, lot: dict[str, Any]) -> list[Any]:
     where = "; ".join(
         page.say("lot_where", area=page.area(row["area"]), low=row["from"], high=row["to"]) for row in lot["rows"][:4]
     )
-    title = " · ".join([lot_name(page, lot), where, line(lot["crew"], 40), page.voice.day(lot["day"])])
+    crew = line(lot["crew"], 40) if str(lot["crew"] or "").strip() else ""
+    title = " · ".join(part for part in (lot_name(page, lot), where, crew, page.voice.day(lot["day"])) if part)
     state = lot["decision"]["state"]
     strong = f"<b>{sign(SHOWN.get(state))} {page.say('lot.state.' + state)}</b>"
     head: list[Any] = [
@@ -41,7 +43,7 @@ def lot_block(page: Page, lot: dict[str, Any]) -> list[Any]:
         Row(strong, Paragraph(sentences(page, lot, None, *VERDICT), BODY), 4),
         Row(page.say("lot_drawn", n=len(lot["stops"]), size=lot["size"]),
             Drawing(STRIP, lambda canvas, width, _: draw_strip(canvas, width, lot, page), 1)),
-        Row("", Paragraph(f"{drawn_words(page, lot)}. {_odd(page, lot)}", SMALL), 3),
+        Row("", Paragraph(" ".join([f"{drawn_words(page, lot)}.", _odd(page, lot)]), SMALL), 3),
     ]  # fmt: skip
     story: list[Any] = [
         Columns("", [f"<b>{page.say('lot.severity.' + one)}</b>" for one in SEVERITIES], THIRDS, SMALL),
@@ -61,15 +63,18 @@ def _columns(page: Page, lot: dict[str, Any], label: str, *about: str, to_date: 
     for one in SEVERITIES:
         cell = sentences(page, lot, one, *about)
         so_far = page.contents["to_date"].get(one) or {}
-        if to_date and lot["purpose"] == "work" and so_far.get("n"):
-            cell += " " + said(page, so_far["says"])
+        if to_date and cell and lot["purpose"] == "work" and so_far.get("n"):
+            cell += " " + page.say("lot_to_date", high=percent(so_far["high"]), found=so_far["found"], n=so_far["n"])
         cells.append(cell)
     return Columns(page.say(label), cells, THIRDS, SMALL)
 
 
 def _odd(page: Page, lot: dict[str, Any]) -> str:
     """What of the sample was not as planned, and the holds that were not kept."""
-    told = [sentences(page, lot, None, "places", "dropped", "unseen", "changed")]
+    told = [sentences(page, lot, None, "dropped", "unseen", "changed")]
+    missed = (lot["rolling"] or {}).get("missed")
+    if missed:
+        told.append(page.say("lot_legs_missed", panels=ranges(page, missed)))
     for one in lot["holds"]:
         why = page.say(f"hold.why.{one['why']}")
         if one["state"] == "covered_against":

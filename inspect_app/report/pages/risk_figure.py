@@ -8,7 +8,7 @@ from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.working import percent
 from inspect_app.rules.risk import acceptance
 
-HEIGHT = 66.0
+HEIGHT = 56.0
 STEPS = 24
 POINTS = ("95", "50", "10")
 SEVERITIES = ("critical", "major", "minor")
@@ -19,7 +19,7 @@ def curve_of(lot: dict[str, Any], severity: str) -> tuple[int, int] | None:
     was looked at."""
     one = lot["decision"]["by"].get(severity) or {}
     plan = one.get("plan")
-    if not plan or not one.get("risk"):
+    if not plan or not one.get("risk") or one.get("state") == "not_asked":
         return None
     n = one["n"] if lot["closed"] else one["drawn"] - one["dropped"]
     if n <= 0 or one["reject"] - 1 >= n or plan["n"] >= plan["size"] or one["risk"]["10"] >= 1.0:

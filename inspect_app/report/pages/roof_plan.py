@@ -74,8 +74,10 @@ def _extent(placed: list[Placed]) -> tuple[float, float, float, float]:
     return min(xs), min(ys), max(xs), max(ys)
 
 
-def draw_roof(canvas: Any, width: float, height: float, placed: list[Placed], page: Page) -> None:
-    """The plan in a box of that size: coverage, zones, fixed lines, places, the failed ones numbered as findings."""
+def draw_roof(canvas: Any, width: float, height: float, placed: list[Placed], page: Page, labelled: bool = True,
+              ) -> None:  # fmt: skip
+    """The plan in a box of that size: coverage, zones, fixed lines, places, the failed ones numbered as findings.
+    Without ``labelled``: no names and no numbers, for the cover."""
     west, south, east, north = _extent(placed)
     scale = min((width - 2 * RIM - NORTH) / (east - west), (height - 2 * RIM - FOOT) / (north - south))
     left = (width - NORTH - (east - west) * scale) / 2
@@ -96,15 +98,15 @@ def draw_roof(canvas: Any, width: float, height: float, placed: list[Placed], pa
         draw_edges(canvas, one.shape, to_page(one))
         draw_fixed(canvas, one.shape, to_page(one), one.area["fixed_line"])
     for one in placed:
-        _places(canvas, one, to_page(one), page, taken)
-    for one in placed:
+        _places(canvas, one, to_page(one), page, taken, labelled)
+    for one in placed if labelled else ():
         _name(canvas, one, to_page(one), taken)
     _north(canvas, width - 10, height - 34, page.say("roof_north"))
     scale_bar(canvas, scale * change_unit(1.0, "m" if page.voice.units == "SI" else "ft", "m"), RIM, page.voice)
     canvas.restoreState()
 
 
-def _places(canvas: Any, one: Placed, to: Any, page: Page, taken: list[Any]) -> None:
+def _places(canvas: Any, one: Placed, to: Any, page: Page, taken: list[Any], labelled: bool) -> None:
     findings = {each["station"]: each["n"] for each in page.contents["findings"] if each["station"]}
     tags: list[tuple[float, float, str]] = []
     for station in page.contents["stations"]:
@@ -117,7 +119,7 @@ def _places(canvas: Any, one: Placed, to: Any, page: Page, taken: list[Any]) -> 
         taken.append((at[0] - 2, at[1] - 2, at[0] + 2, at[1] + 2))
         if failed:
             tags.append((at[0] + 5, at[1] - 2.4, f"F{findings[station['n']]}"))
-    for tag in tags:  # over every mark, so that none is read as another's
+    for tag in tags if labelled else ():  # over every mark, so that none is read as another's
         _tag(canvas, *tag, ACCENT, 6.4, taken)
 
 
