@@ -13,7 +13,7 @@ def short_caption(page: Page, photo: dict[str, Any]) -> list[str]:
 
 
 def full_caption(page: Page, photo: dict[str, Any]) -> list[str]:
-    """Everything the log says of a photo."""
+    """Everything the log says of a photo that it draws; the hash stands in its line."""
     source = page.say(f"photo_source.{photo['source']}")
     role = page.say(f"photo_role.{photo['role']}")
     told = [
@@ -43,7 +43,7 @@ def full_caption(page: Page, photo: dict[str, Any]) -> list[str]:
         )
     if not photo["copy"]:
         told.append(page.say("photo_original", size=line(photo["size"], 20), type=line(photo["type"], 30)))
-    return [*told, f'<font color="#646b70" size="5.9">{line(photo["sha256"], 64)}</font>']
+    return told
 
 
 def taken_at(page: Page, photo: dict[str, Any]) -> str:

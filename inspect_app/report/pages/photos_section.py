@@ -1,5 +1,5 @@
-"""The photo log: what was chosen by hand or needs a look is drawn, three to a row, and of each lot one open leg; all
-others, a line each. Every one is named by its hash, and its bytes are kept whole."""
+"""The photo log: what was chosen by hand or needs a look is drawn, three to a row, and of each lot one open leg; then
+every photo has its line with its hash. The bytes of all are kept whole."""
 
 from typing import Any
 
@@ -27,16 +27,17 @@ def photos_section(page: Page, number: str) -> list[Any]:
     for at in range(0, len(drawn), BESIDE):
         some = [(photo, full_caption(page, photo)) for photo in drawn[at : at + BESIDE]]
         story.append(Pictures(some, page.find, why, TALLEST, marks=True, columns=BESIDE))
-    if listed:
-        story += [space(4), Row("", Paragraph(page.say("photos_elsewhere", count=len(listed)), SMALL), 4)]
+    says = page.say("photos_each", count=len(page.contents["photos"]))
+    story += [space(4), room(70), Row("", Paragraph(says, SMALL), 4)]
     before = None
-    for photo in listed:
+    for photo in page.contents["photos"]:
         taken = (page.voice.day(photo["at"]), page.voice.person(photo["by"]))
         if taken != before:
             by = page.say("photo_by", day=taken[0], who=line(taken[1], 90))
             story += [room(40), space(4), Paragraph(f"<b>{by}</b>", BODY)]
             before = taken
-        story += [Anchor(f"photo-{photo['n']}"), Paragraph(photo_line(page, photo), SMALL)]
+        story += [Anchor(f"photo-{photo['n']}")] if photo in listed else []
+        story.append(Paragraph(photo_line(page, photo), SMALL))
     return story
 
 
