@@ -12,6 +12,8 @@ from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.row import Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.text import line
 
+FEW = 8  # numbers told one by one; more are told as runs
+
 
 def method_section(page: Page, number: str) -> list[Any]:
     """Each rule version used, in words with its source, and how things were measured."""
@@ -55,7 +57,7 @@ def flag_text(page: Page, facts: dict[str, Any]) -> str:
     parts += [page.say("flag_in.panels", area=page.area(area), which=ranges(page, by_area[area])) for area in by_area]
     shown = ", ".join(line(one, 50 if len(facts["digests"]) < 4 else 12) for one in facts["digests"][:6])
     if len(facts["digests"]) > 6:
-        shown += "…"
+        shown += ", …"
     where = f" ({'; '.join(parts)})" if parts else ""
     mark = f' <font color="#646b70" size="7.3">{page.say("flag_entries", digests=shown)}</font>'
     return f"– {facts['count']} × {page.say('flag.' + str(facts['flag']))}{where}.{mark}"
@@ -67,7 +69,7 @@ def caution_text(page: Page, one: dict[str, Any]) -> str:
     shown: dict[str, Any] = {}
     for name, value in facts.items():
         if name == "stations" or name == "photos":
-            shown[name] = ", ".join(str(each) for each in value[:60]) + ("…" if len(value) > 60 else "")
+            shown[name] = ranges(page, value) if len(value) > FEW else ", ".join(str(each) for each in value)
         elif name == "station":
             shown[name] = page.place(value)
         elif name == "count":
