@@ -83,12 +83,12 @@ def test_a_panel_bad_in_one_severity_is_bad_whatever_the_others_are():
 
 def test_an_area_lies_where_it_was_placed_turned_and_shortened_by_its_slope():
     outline = {"unit": "ft", "points": [["0", "0"], ["64", "0"], ["64", "40"], ["0", "40"]]}
-    area = {
-        "outline": outline,
-        "slope": q("12", "/12"),
-        "place": {"unit": "ft", "east": "10", "north": "20", "up": "90"},
-    }
-    (one,) = placed_areas([area, {"outline": outline}, {"outline": outline, "place": {"east": "x"}}])
+    place = {"unit": "ft", "east": "10", "north": "20", "up": "90"}
+    area = {"outline": outline, "slope": q("12", "/12"), "place": place}
+    nowhere = [{**place, "east": far} for far in ("x", "nan", "inf", "1e9")]
+    upright = {"outline": outline, "slope": q("90", "deg"), "place": place}
+    unfit = [{"outline": outline, "place": one} for one in (None, {}, *nowhere)]
+    (one,) = placed_areas([area, upright, *unfit])
     foot = 0.3048
     assert one.plan(0, 0) == pytest.approx((10 * foot, 20 * foot))
     # Up-slope lies east, and 40 ft at 45 degrees look 28.28 ft long; along the eave runs to the south.

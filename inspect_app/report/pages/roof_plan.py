@@ -14,6 +14,7 @@ from inspect_app.report.pages.plan import scale_bar
 from inspect_app.report.pages.text import plain
 from inspect_app.rules.unit import change_unit
 
+FARTHEST, FLATTEST = 1e6, 1e-3  # metres from the plan's origin, and what is left to see of a roof as steep as a wall
 RIM, FOOT, NORTH = 8.0, 16.0, 26.0  # the arrow has the right margin for itself
 
 
@@ -47,7 +48,7 @@ def placed_areas(areas: list[dict[str, Any]]) -> list[Placed]:
             numbers = (east * per, north * per, math.radians(up), _cosine(area.get("slope")), shape.metre)
         except (Undrawable, KeyError, TypeError, ValueError):
             continue
-        if all(math.isfinite(number) for number in numbers):
+        if all(abs(number) < FARTHEST for number in numbers) and abs(numbers[3]) > FLATTEST:
             found.append(Placed(area, shape, *numbers))
     return found
 
