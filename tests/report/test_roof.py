@@ -109,9 +109,9 @@ def test_hatch_lines_reach_every_corner_of_a_box(rise):
 def test_a_line_stands_only_where_one_zone_meets_another():
     outline = {"unit": "ft", "points": [["0", "0"], ["4", "0"], ["4", "10"], ["0", "10"]]}
     shape = Outline({"outline": outline, "coverage": q("1", "ft"), "start": "left"})
-    side, middle = [[0, 2, "corner"], [2, 10, "edge"]], [[0, 2, "edge"], [2, 10, "field"]]
+    side, middle = [[0, 2, "corner"], [2, 10, "edge"]], [[0, 4, "edge"], [4, 10, "field"]]
     bands = [{"from": 1, "to": 1, "runs": side}, {"from": 2, "to": 4, "runs": middle}]
-    assert sorted(zone_lines(shape, bands)) == [((0, 2), (1, 2)), ((1, 0), (1, 2)), ((1, 2), (1, 10)), ((1, 2), (4, 2))]
+    assert sorted(zone_lines(shape, bands)) == [((0, 2), (1, 2)), ((1, 0), (1, 2)), ((1, 4), (1, 10)), ((1, 4), (4, 4))]
     assert zone_lines(shape, [{"from": 1, "to": 4, "runs": [[0, 5, "field"], [5, 10, "field"]]}]) == []
 
 
