@@ -4,6 +4,7 @@ Nobody is believed about the numbers of a table: letter, sample and acceptance c
 """
 
 from inspect_app.record.lot_plans import lot_plans
+from inspect_app.record.population import MOST
 from inspect_app.rules.refused import Refused
 
 LAXEST_LAST = ("stopped", "tightened", "normal", "reduced")
@@ -28,7 +29,7 @@ def judged_plans(lot: dict, sampling: dict, called_for: "str | None", allowed: t
     found: dict = {}
     for severity in ("critical", "major", "minor"):
         found[severity] = None
-        if type(size) is int and size > 0:
+        if type(size) is int and 0 < size <= MOST:
             own = _plan(lot, lot.get("plans") or {}, severity, inspection, sampling)
             least = [_plan(lot, {}, severity, inspection, choice) for choice in allowed]
             if least and all(_asks_less(own, one) for one in least):

@@ -1,5 +1,6 @@
 """How many panels of a lot are drawn, and what each severity accepts: the job's choices, read in the tables."""
 
+from inspect_app.record.population import MOST
 from inspect_app.rules.decimal_text import read_decimal
 from inspect_app.rules.plan import plan
 from inspect_app.rules.refused import Refused
@@ -41,6 +42,8 @@ def largest(plans: dict) -> int:
 
 def laxer_than(body: dict, sampling: dict) -> bool:
     """Whether a lot draws fewer, or accepts more, than these choices ask for under the inspection it states."""
+    if body["size"] > MOST:
+        return True
     try:
         wanted = lot_plans(body["size"], body["purpose"], body["inspection"], sampling)
     except (Refused, KeyError):
@@ -58,13 +61,14 @@ def as_computed(body: dict) -> bool:
     plans = body.get("plans") or {}
     try:
         for severity in plans:
-            stated = plans[severity]
-            if stated.get("level") is None:
+            stated = plans[severity] if severity in SEVERITIES else None
+            if stated is None or stated.get("level") is None:
                 continue
             told = plan(body["size"], stated["level"], stated["aql"], body["inspection"])
             if any(stated.get(name) != told[name] for name in ("letter", "n", "accept", "reject")):
                 return False
-        return bool(plans) and body["n"] == largest(plans)
+        told = {severity: plans[severity] for severity in SEVERITIES if plans.get(severity)}
+        return bool(told) and body["n"] == largest(told)
     except (Refused, KeyError, TypeError):
         return False
 

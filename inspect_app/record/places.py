@@ -4,8 +4,9 @@ from inspect_app.record.base64url import decode
 from inspect_app.rules.draw import draw, panel_seed, seed_of
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.roof import read_roof
-from inspect_app.rules.stations import station, station_count
+from inspect_app.rules.stations import station_count, stations_at
 
+MOST_PLACES = 50  # of one panel: more is a slip of the hand, and no walk for anybody
 GRAIN = 10000  # of the roof's own unit: a tenth of a millimetre in metres, a thousandth of an inch in feet
 
 
@@ -57,8 +58,8 @@ def lot_seed(lot_id: str, body: dict) -> "bytes | None":
 
 def places_of(roof, seed: bytes, panel: int, wanted: int) -> list:  # type: ignore[no-untyped-def]
     """``[{"index", "from_low_end", "zone", "state": "open", "station": None}]`` in the order drawn: as many as
-    ``wanted``, or all that the panel has. None on a panel that this roof does not have, or where the roof is not
-    known."""
+    ``wanted``, ``MOST_PLACES`` at most, or all that the panel has. None on a panel that this roof does not have, or
+    where the roof is not known."""
     if roof is None:
         return []
     try:
@@ -66,10 +67,10 @@ def places_of(roof, seed: bytes, panel: int, wanted: int) -> list:  # type: igno
     except Refused:
         return []
     found = []
-    for index in draw(there, max(0, min(wanted, there)), panel_seed(seed, panel)):
-        place = station(roof, panel, index)
+    drawn = draw(there, max(0, min(wanted, there, MOST_PLACES)), panel_seed(seed, panel))
+    for place in stations_at(roof, panel, drawn):
         found.append({
-            "index": index, "from_low_end": {"value": _decimal(place["from_low_end"]), "unit": roof.unit},
+            "index": place["index"], "from_low_end": {"value": _decimal(place["from_low_end"]), "unit": roof.unit},
             "zone": place["zone"], "state": "open", "station": None,
         })  # fmt: skip
     return found

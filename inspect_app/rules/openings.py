@@ -4,6 +4,8 @@ from inspect_app.rules.inputs import plain
 from inspect_app.rules.outline import encloses, read_ring, rings_cross
 from inspect_app.rules.refused import Refused
 
+MOST = 100  # of one area: every one is held against every other, and against every panel
+
 
 def openings_of(area: dict, unit: str, ring: list, faults: list) -> list:
     """The rings, in ``unit``, of the openings that lie within the area's own ``ring``. One that is no outline, leaves
@@ -15,6 +17,9 @@ def openings_of(area: dict, unit: str, ring: list, faults: list) -> list:
         faults.append(Refused("not_openings", "openings", plain(told)))
         return []
     found: list = []
+    if len(told) > MOST:
+        faults.append(Refused("too_many", "openings", len(told)))
+        return found
     for place in range(len(told)):
         field = "openings[" + str(place) + "]"
         known = len(faults)

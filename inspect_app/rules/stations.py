@@ -27,14 +27,27 @@ def station(roof: Roof, number: int, index: int) -> dict:
     ``from_low_end`` is measured along the seam from the low end of its lowest piece. Raises Refused ``no_such_panel``
     and ``no_such_station``.
     """
-    left = index if isinstance(index, int) and index is not True and index >= 0 else -1
-    u = strip(roof, number)[1]
-    for first, spacing, count, zone in legs(roof, number):
+    found: dict = stations_at(roof, number, [index])[0]
+    return found
+
+
+def stations_at(roof: Roof, number: int, indices: list) -> list:
+    """Several stations of one panel, each as ``station`` tells it, in the order asked. Raises as that does."""
+    u, along = strip(roof, number)[1], legs(roof, number)
+    x = roof.right - u if roof.turned else roof.left + u
+    lowest = seam_pieces(roof, number)[0][0] if along else 0.0
+    found = []
+    for index in indices:
+        y, zone = _place(along, index)
+        found.append({"index": index, "from_low_end": y - lowest, "y": y, "zone": zone, "x": x})
+    return found
+
+
+def _place(along: list, index: object) -> tuple:
+    left: int = index if isinstance(index, int) and index is not True and index >= 0 else -1
+    for first, spacing, count, zone in along:
         if 0 <= left < count:
-            y = first + left * spacing
-            lowest = seam_pieces(roof, number)[0][0]
-            return {"index": index, "from_low_end": y - lowest, "y": y, "zone": zone,
-                    "x": roof.right - u if roof.turned else roof.left + u}  # fmt: skip
+            return first + left * spacing, zone
         left -= count
     raise Refused("no_such_station", "index", plain(index))
 

@@ -23,7 +23,7 @@ ORDER = ()
 
 def judge(given: dict, system: str) -> dict:
     """``n``. ``defective`` below 1 is a share, from 1 on a count in the ``lot``. Raises Refused ``lot_missing``,
-    ``not_integer``, ``more_bad_than_lot`` and ``confidence_outside``."""
+    ``not_integer``, ``more_bad_than_lot``, ``out_of_range`` and ``confidence_outside``."""
     bad, confidence = given["defective"], confidence_of(given["confidence"])
     lot = None if given["lot"] is None else int(given["lot"])
     if bad < 1.0:
@@ -51,7 +51,10 @@ def zero_plan(share: "float | None", confidence: float, lot: "int | None", defec
 
 
 def _of_a_series(share: float, left: float) -> int:
-    n = max(1, int(math.log(left) / math.log(1.0 - share)) - 1)
+    good = math.log(1.0 - share)
+    if good == 0.0:  # too small a share to tell from none
+        raise Refused("out_of_range", "defective", None)
+    n = max(1, int(math.log(left) / good) - 1)
     while not at_most((1.0 - share) ** n, left):
         n += 1
     return n
@@ -60,7 +63,7 @@ def _of_a_series(share: float, left: float) -> int:
 def _of_a_lot(lot: int, defectives: int, left: float) -> int:
     if defectives * defectives > lot:  # a few looked at will do: one more at a time
         n, none_found = 0, 1.0
-        while not at_most(none_found, left):
+        while n == 0 or not at_most(none_found, left):
             none_found = none_found * float(lot - defectives - n) / float(lot - n)
             n += 1
         return n

@@ -4,9 +4,12 @@ from inspect_app.rules.inputs import plain
 from inspect_app.rules.outline import read_ring
 from inspect_app.rules.quantity import convert
 from inspect_app.rules.refused import Refused
+from inspect_app.rules.unit import change_unit
 
 EDGES = ("eave", "ridge", "rake", "hip", "valley", "wall", "penetration")
 ZONES = ("field", "edge", "corner")
+MOST_DRAWN = 100  # zones of one area: every panel is held against each
+LEAST_SPACING = 1.0  # mm: nothing is fastened closer, and places without number are a slip of the hand
 
 
 def spacings_of(assembly: object, unit: str, faults: list) -> dict:
@@ -28,6 +31,8 @@ def spacings_of(assembly: object, unit: str, faults: list) -> dict:
             spacing = convert(zone.get("spacing"), unit, field + ".spacing")
             if not spacing > 0.0:
                 raise Refused("not_above_zero", field + ".spacing", zone["spacing"])
+            if spacing < change_unit(LEAST_SPACING, "mm", unit):
+                raise Refused("out_of_range", field + ".spacing", zone["spacing"])
             found[zone["name"]] = spacing
         except Refused as refused:
             faults.append(Refused(refused.code, refused.field, plain(refused.value)))
@@ -78,6 +83,9 @@ def drawn_of(area: dict, unit: str, faults: list) -> list:
     """``[(zone, ring)]`` as drawn over the strips, the first drawn first; one that is no outline is left out."""
     told = _list(_map(area).get("drawn"))
     found: list = []
+    if len(told) > MOST_DRAWN:
+        faults.append(Refused("too_many", "zone_map.drawn", len(told)))
+        return found
     for place in range(len(told)):
         field, one = "zone_map.drawn[" + str(place) + "]", told[place]
         known = len(faults)

@@ -188,3 +188,15 @@ def test_junk_in_any_place_is_a_fault_with_words_and_never_breaks_the_layout():
 @pytest.mark.soak
 def test_every_kind_of_junk_in_every_place_is_named():
     assert len(junk_is_named(10**6)) > 17
+
+
+CURB = hole((1, 1), (2, 1), (2, 2))
+MANY = [{"zone": "field", "outline": CURB["outline"]}] * 101
+
+
+@pytest.mark.parametrize(("field", "change"), [
+    ("openings", {"openings": [CURB] * 101}),
+    ("zone_map.drawn", {"zone_map": zone_map() | {"drawn": MANY}}),
+])
+def test_more_openings_or_drawn_zones_than_anybody_builds_are_left_out(field, change):
+    assert told(RECTANGLE | change).count(("too_many", field, 101)) == 1 and len(told(RECTANGLE | change)) < 9

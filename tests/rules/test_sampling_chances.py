@@ -10,6 +10,7 @@ from scipy.stats import binom, hypergeom
 
 from inspect_app.rules.draw import draw
 from inspect_app.rules.lot_bound import lot_bound
+from inspect_app.rules.refused import Refused
 from inspect_app.rules.risk import acceptance, acceptance_in_lot, defectives_accepted, share_accepted
 from inspect_app.rules.share_bound import share_bound
 from inspect_app.rules.zero_plan import zero_plan
@@ -107,3 +108,9 @@ def test_lots_with_known_bad_ones_are_accepted_as_often_as_computed(lot, n, acce
     computed = acceptance_in_lot(lot, n, accept, bad)
     error = (computed * (1 - computed) / LOTS) ** 0.5
     assert abs(accepted / LOTS - computed) < 4 * error
+
+
+def test_a_share_too_small_to_tell_from_none_is_refused_and_no_sample_is_empty():
+    with pytest.raises(Refused, match="out_of_range"):
+        zero_plan(1e-17, 0.95, None, None)
+    assert zero_plan(0.5, 1e-30, 10, None) == zero_plan(None, 1e-30, 10, 9) == 1
