@@ -100,8 +100,9 @@ def _line(page: Page, one: dict[str, Any]) -> list[Any]:
 
 def _briefly(page: Page, one: dict[str, Any]) -> list[Any]:
     """What was put in, and by which rule, of a line that passed."""
-    told = [line(one["working"]["rule"], 40) if one["working"]["rule"] else page.say("fit_by_record")]
-    told.append(inputs_text(page, one["working"] | {"rule": one["working"]["rule"] or ""}))
+    if not one["working"]["rule"]:  # what was compared stands above, side by side
+        return paragraphs("", [page.say("fit_by_record")], SMALL)
+    told = [line(one["working"]["rule"], 40), inputs_text(page, one["working"])]
     return paragraphs("", [" · ".join(part for part in told if part)], SMALL)
 
 
