@@ -1,5 +1,6 @@
 """The inspection that a crew's series calls for on a day that is about to be drawn."""
 
+from inspect_app.record.crew import crew_of
 from inspect_app.record.decision import decide
 from inspect_app.record.series import name_of, series
 
@@ -25,6 +26,6 @@ def calls_for(record: dict, crew: str, area: str, day: str) -> str:
 
 def _closed(lot: dict, crew: str, area: str) -> dict:
     lot = dict(lot)
-    same = lot["crew"].strip() == crew.strip() and lot["population"][0]["area"] == area
+    same = crew_of(lot) == crew_of({"crew": crew}) and lot["population"][0]["area"] == area
     lot["closed"] = lot["closed"] or same
     return lot

@@ -1,6 +1,6 @@
 """What is known of every panel of an area, without make-up: looked at, photographed, offered, released or unseen."""
 
-from inspect_app.record.looks import Looks
+from inspect_app.record.looks import Looks, reworked
 from inspect_app.record.lot_days import Days
 from inspect_app.record.marks import covered
 from inspect_app.record.ranges import holds
@@ -57,7 +57,10 @@ def _seen(record: dict, looks: Looks, photos: dict, said: dict, days: Days) -> d
         for stop in lot["drawn"]:
             if stop["state"] in ("covered", "unsafe") and covered(day["placed"], stop["panel"]):
                 told.append((stop["area"], stop["panel"], "covered_unseen"))
-    for lot_id, panel in said:
+    drawn = {lot_id: [stop.get("panel") for stop in record["lots"][lot_id]["drawn"]] for lot_id in days.of}
+    for lot_id, panel in said:  # nobody offers a panel that was not drawn
+        if panel not in drawn.get(lot_id, []):
+            continue
         if lot_id in days.of and type(panel) is int and holds(days.day(lot_id)["own"], panel):
             told.append((days.day(lot_id)["area"], panel, "offered"))
     found: dict = {}
@@ -97,8 +100,7 @@ def _state(record: dict, area: str, panel: int, count: "int | None", placed: lis
         if low <= panel <= high and holds(day["own"], panel):
             states.append(_decided(record["lots"][one]))
     for lot in record["lots"].values():
-        rows = lot["population"] if lot["purpose"] == "rework" and _decided(lot) == "released" else []
-        if any(row["area"] == area and row["from"] <= panel <= row["to"] for row in rows):
+        if reworked(record["lots"], lot, area, panel) and _decided(lot) == "released":
             return "released"
     for state in ("covered_unseen", "waiting", "released"):
         if state in states:

@@ -22,7 +22,8 @@ def decide(lot: dict, sampling: dict, called_for: "str | None" = None, allowed: 
 
     - *not accepted* as soon as a severity has found as many bad as its plan rejects, the lot open or not;
     - *open* until the lot is closed;
-    - *not determinable*: nothing set, nothing asked, no plan, fewer than half of the plan's sample left, or a larger
+    - *not determinable*: nothing set, nothing asked, no plan, a smaller draw than its own plan asks
+      for, fewer than half of the plan's sample left, or a larger
       share of drawn and set panels not fully looked at than the job allows (half and share are ours, no source);
     - else *accepted*.
 
@@ -87,6 +88,8 @@ def _severity_state(lot: dict, one: dict, left: int, limit: float, asked: bool) 
         return "not_determinable", "no_plan"
     if not left:
         return "not_determinable", "nothing_set"
+    if one["drawn"] < one["wanted"] and one["plan"]["inspection"] == lot["inspection"]:
+        return "not_determinable", "draw_small"  # its own plan asked for more: who draws chooses no smaller sample
     if left * 2 < one["wanted"] and left < lot["set"]:  # who has looked at all that is there has no small sample
         return "not_determinable", "draw_small" if one["drawn"] * 2 < one["wanted"] else "sample_small"
     if not at_most(float(one["unknown"]), limit * left):

@@ -25,6 +25,9 @@ def held(root: str, day: dict, marks: Marks, looks: Looks) -> list:
     for panel, look in looks.failing.get(day["area"], []):
         if _of_the_day(look, root, marks) and (within(day["planned"], panel) or within(day["own"], panel)):
             found[(panel, "failed")] = True
+    for panel, look in looks.gone_over.get(day["area"], []):  # called good since, which uncovers nothing
+        if _of_the_day(look, root, marks) and within(day["own"], panel):
+            found[(panel, "failed")] = True
     return sorted(found)
 
 
@@ -55,11 +58,13 @@ def hold(root: str, panel: int, why: str, day: dict, releases: Releases, marks: 
 
 def _known_before_cover(root: str, area: str, panel: int, marks: Marks, looks: Looks) -> bool:
     """Whether a key that said that something failed there went on to cover it: its own order proves that it knew."""
+    if any(at == panel and _of_the_day(look, root, marks) for at, look in looks.gone_over.get(area, [])):
+        return True
     for at, look in looks.failing.get(area, []):
         if at == panel and _of_the_day(look, root, marks):
             for kid, seq in look["failures"]:
-                own, following = marks.set_at(area, kid, panel), marks.set_at(area, kid, panel + 1)
-                if own is not None and following is not None and max(own, following) > seq:
+                cover = marks.covered_at(area, panel, kid)
+                if cover is not None and cover > seq:
                     return True
     return False
 

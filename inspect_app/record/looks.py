@@ -23,9 +23,11 @@ class Looks:
     def __init__(self, record: dict, grouped: dict, people: dict, marks: Marks) -> None:
         self.at: dict = {}
         self.failing: dict = {}  # area: [(panel, look)]
+        self.gone_over: dict = {}  # area: [(panel, look)] that failed, was covered and then called good
         self.claims: dict = {}  # lot: the looks that say they were taken at a place it drew
         self.answers = record["answers"]
         failures = _failures(record["answers"], grouped.get("answer", {}))
+        mended = _mended(record["answers"], grouped.get("answer", {}))
         for subject in sorted(record["stations"]):
             station = record["stations"][subject]
             group = grouped["station"][subject]
@@ -38,7 +40,11 @@ class Looks:
                 "station": subject, "digest": station["digest"], "area": station["area"], "lot": station.get("lot"),
                 "chosen": station["chosen"], "reached": station["reached"], "from_low_end": station["from_low_end"],
                 "late": late, "firsts": firsts, "failures": failures.get(subject, []), "placed": False,
-                "audit": lot is not None and lot["purpose"] == "audit",
+                "audit": lot is not None and (
+                    lot["purpose"] == "audit"
+                    or (lot["purpose"] == "rework"
+                        and not reworked(marks.lots, lot, station["area"], station["panel"]))
+                ),
                 "counts": any(not objection(entry, people) for entry in group["heads"]),
             }  # fmt: skip
             self.at.setdefault((station["area"], station["panel"]), []).append(look)
@@ -46,6 +52,10 @@ class Looks:
                 self.claims.setdefault(look["lot"], []).append(look)
             if look["failures"]:
                 self.failing.setdefault(station["area"], []).append((station["panel"], look))
+            covers = [(marks.covered_at(station["area"], station["panel"], kid), seq, until)
+                      for kid, seq, until in mended.get(subject, [])]  # fmt: skip
+            if [1 for at, seq, until in covers if at is not None and seq < at and (until is None or at < until)]:
+                self.gone_over.setdefault(station["area"], []).append((station["panel"], look))
 
     def seen(self, area: str, panel: int) -> list:
         """The looks at a panel while its leg could be seen; an audit's come after, and are none of them."""
@@ -86,6 +96,18 @@ class Looks:
         return "looked"
 
 
+def reworked(lots: dict, lot: dict, area: str, panel: int) -> bool:
+    """Whether a panel is looked at again after rework under this lot: it names the lot of work that set it. A first
+    look is no rework, whatever its lot calls itself."""
+    before = lots.get(lot.get("reworks"))
+    if lot["purpose"] != "rework" or before is None or before["purpose"] == "audit":
+        return False
+    return all(
+        any(row["area"] == area and row["from"] <= panel <= row["to"] for row in one["population"])
+        for one in (lot, before)
+    )
+
+
 def _failures(answers: dict, grouped: dict) -> dict:
     """``{station: [(kid, seq)]}``: when each failed answer was first said to fail; what is only recorded cannot."""
     found: dict = {}
@@ -97,6 +119,26 @@ def _failures(answers: dict, grouped: dict) -> dict:
             if (entry["payload"]["body"].get("verdict") or {}).get("result") == "fail":
                 said = found.setdefault(answer["station"], [])
                 said.append((entry["kid"], entry["payload"]["seq"]))
+    return found
+
+
+def _mended(answers: dict, grouped: dict) -> dict:
+    """``{station: [(kid, seq, until)]}`` of answers that failed and stand as something else: when a key said that it
+    fails, and when the same key first said otherwise after that (None: it never did)."""
+    found: dict = {}
+    for subject in sorted(answers):
+        answer = answers[subject]
+        if answer["result"] == "fail" or answer.get("severity") == "record" or answer.get("station") is None:
+            continue
+        said = [
+            (entry["kid"], entry["payload"]["seq"], (entry["payload"]["body"].get("verdict") or {}).get("result"))
+            for entry in grouped[subject]["all"]
+        ]
+        for kid, seq, result in said:
+            if result == "fail":
+                later = [at for other, at, told in said if other == kid and at > seq and told != "fail"]
+                own = found.setdefault(answer["station"], [])
+                own.append((kid, seq, min(later) if later else None))
     return found
 
 

@@ -1,5 +1,6 @@
 """How far each lot's day has come: what is planned, set and covered, area by area."""
 
+from inspect_app.record.crew import crew_of
 from inspect_app.record.marks import Marks, covered
 from inspect_app.record.places import Roofs, row_of
 from inspect_app.record.ranges import common, count, merged, without
@@ -102,8 +103,7 @@ class Days:
         hidden = merged([[low, high - 1] for low, high in day["placed"]])
         if not without(day["planned"], hidden) and not without(day["planned"], day["own"]):
             return True
-        crew = lot["crew"].strip()
-        return any(self.lots[one]["day"] > lot["day"] and self.lots[one]["crew"].strip() == crew
+        return any(self.lots[one]["day"] > lot["day"] and crew_of(self.lots[one]) == crew_of(lot)
             for one in self.lots_at[day["area"]])
 
 

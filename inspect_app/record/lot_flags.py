@@ -19,20 +19,23 @@ def lot_flags(
     ``ticket_…``: see ``tickets``. ``lot_laxer``: fewer panels or places, or more allowed to be bad, than any version of
     the job asks for (a laxer inspection than the crew's series is flagged where lots are decided). ``draw_differs``:
     population, size, digest, plans or number are not what the rules give. ``same_panels``: two lots of work over panels
-    that both may be drawn from. ``panel_beyond_area``. ``mark_taken_back``: a mark corrected downwards; what was drawn
-    in between had been shown. ``lot_unknown``. ``looked_after_cover``. ``released_unseen``. ``place_not_drawn``: it is
-    said to be drawn, and is not.
+    that both may be drawn from. ``panel_beyond_area``. ``mark_taken_back``: a mark corrected downwards, or to another
+    lot; what was drawn in between had been shown. ``lot_unknown``. ``looked_after_cover``. ``released_unseen``.
+    ``place_not_drawn``: it is said to be drawn, and is not.
     """
     found = ticket_flags(grouped.get("lot", {}), record["lots"])
     choices = [
         sampling(entry["payload"]["body"])
         for group in grouped.get("job", {}).values() for entry in group["all"]
     ]
+    areas = {entry["digest"]: area for area, group in grouped.get("area", {}).items() for entry in group["all"]}
     for subject in sorted(record["lots"]):
-        found += _of_lot(record["lots"][subject], days, choices)
+        found += _of_lot(record["lots"][subject], days, choices, areas)
     found += _same_panels(record["lots"], days)
     for root in sorted(marks.of):
         found += _of_marks(marks.of[root], days.day(root))
+    for digest, other, to in marks.moved:
+        found.append((digest, "mark_taken_back", {"other": other, "from": to, "to": 0}))
     found += _unknown(record["lots"], grouped, marks.unknown + releases.unknown)
     found += [(digest, "looked_after_cover", {}) for digest in late]
     for at in looks.at:
@@ -52,12 +55,17 @@ def lot_flags(
     return found
 
 
-def _of_lot(lot: dict, days: Days, choices: list) -> list:
+def _of_lot(lot: dict, days: Days, choices: list, areas: dict) -> list:
     found: list = []
     rows = days.rows[lot["id"]]
+    for row in lot["population"]:
+        if areas.get(row["area_entry"], row["area"]) != row["area"]:
+            found.append((lot["digest"], "draw_differs", {"other": row["area"]}))
     same = bool(rows) and lot["size"] == size_of(rows) and lot["population_digest"] == digest_of(rows)
     if not same or not as_computed(lot) or (lot["purpose"] != "audit" and len(rows) != 1):
         found.append((lot["digest"], "draw_differs", {}))
+    if lot.get("extends") in days.lots and lot["purpose"] == "work" and days.marks.roots.get(lot["id"]) == lot["id"]:
+        found.append((lot["digest"], "draw_differs", {"other": lot["extends"]}))  # of another crew, day or area
     for area, _, high in rows:
         there = days.panels(lot, area)
         if there is not None and high >= there:

@@ -1,5 +1,6 @@
 """Lots: a crew's panels of one area and day, what was set of them, what is held, and what was drawn from them."""
 
+from inspect_app.record.crew import crew_of
 from inspect_app.record.holds import held, hold
 from inspect_app.record.leg_photos import leg_photos
 from inspect_app.record.looks import Looks
@@ -10,6 +11,7 @@ from inspect_app.record.places import Roofs, lot_seed, places_of
 from inspect_app.record.population import rows_of
 from inspect_app.record.releases import Releases, unseen
 from inspect_app.record.rolling import rolling, wanting, zone_ends
+from inspect_app.record.sampling import sampling
 from inspect_app.record.stops import offered, stops
 from inspect_app.record.tickets import drawn_by
 
@@ -30,13 +32,15 @@ def fold_lots(record: dict, grouped: dict, people: dict, flags: list) -> dict:
     days = Days(record, rows, marks, roofs)
     for one in sorted(lots):
         _hold(lots[one], days, releases, marks, looks, record, grouped)
+    chosen = [sampling(entry["payload"]["body"]) for group in grouped.get("job", {}).values() for entry in group["all"]]
+    least = min([choice["places"] for choice in chosen]) if chosen else 0
     for one in sorted(lots):
         lot = lots[one]
         days.tell(lot)
         _tell_marks(lot, marks)
         lot["extensions"] = [other for other in marks.families.get(one, []) if other != one]
         lot["closed"] = one in days.of and days.over(lots[marks.roots[one]])
-        lot["drawn"] = stops(lot, rows[one], days.day(one), roofs, looks, said)
+        lot["drawn"] = stops(lot, rows[one], days.day(one), roofs, looks, said, least)
         if lot["purpose"] != "work":
             lot["closed"] = not [stop for stop in lot["drawn"] if stop["state"] == "due"]
         _tell_places(lot, days.day(one), roofs, looks, photos)
@@ -77,7 +81,7 @@ def _named(record: dict, bodies: dict) -> dict:
 
 
 def _roots(lots: dict, rows: dict) -> dict:
-    """``{lot of work: the lot that it extends in the end}``, itself where it extends none that is here."""
+    """``{lot of work: the lot that it extends in the end}``, itself where it extends none of its crew's day here."""
     roots = {}
     for one in lots:
         if lots[one]["purpose"] != "work" or not rows[one]:
@@ -91,11 +95,16 @@ def _roots(lots: dict, rows: dict) -> dict:
             if before not in lots or lots[before]["purpose"] != "work" or not rows[before]:
                 roots[one] = passed[-1]
                 break
-            if rows[before][0][0] != rows[one][0][0]:
+            if rows[before][0][0] != rows[one][0][0] or not _one_day(lots[before], lots[one]):
                 roots[one] = passed[-1]
                 break
             passed.append(before)
     return roots
+
+
+def _one_day(lot: dict, other: dict) -> bool:
+    """Whether two lots are of one crew's day: another crew's work is no part of it, nor of its series."""
+    return crew_of(lot) == crew_of(other) and lot["day"] == other["day"]
 
 
 def _hold(lot: dict, days: Days, releases: Releases, marks: Marks, looks: Looks, record: dict, grouped: dict) -> None:

@@ -23,6 +23,7 @@ class Marks:
         self.of: dict = {}
         self.against: dict = {}  # (root, panel): [(kid, seq)] of every version ever said
         self.unknown: list = []  # entries of a lot that is not here, or of an area it does not speak of
+        self.moved: list = []  # (digest, older digest, to): a mark that is of another lot or area since
         self._steps: dict = {}  # (area, kid): [(from, to, seq)]
         for subject in sorted(grouped):
             self._take(grouped[subject])
@@ -43,6 +44,10 @@ class Marks:
             payload = entry["payload"]
             body = payload["body"]
             root = self._root(body)
+            for older in group["all"]:
+                said = older["payload"]["body"]
+                if self._root(said) and (said["lot"], said["area"]) != (body.get("lot"), body.get("area")):
+                    self.moved.append((entry["digest"], older["digest"], said["to"]))
             if root is None:
                 continue
             mark = {
@@ -72,7 +77,9 @@ class Marks:
         both."""
         low: int = self.rows[lot_id][0][1]
         while True:
-            lot_id = self.lots[lot_id].get("extends")
+            after, lot_id = lot_id, self.lots[lot_id].get("extends")
+            if self.roots.get(after) != self.roots.get(lot_id):  # another crew's, another day's
+                return low
             rows = self.rows.get(lot_id)
             if not rows or self.lots[lot_id]["purpose"] != "work" or rows[0][2] + 1 != low:
                 return low
@@ -89,8 +96,13 @@ class Marks:
 
     def covered_before(self, area: str, panel: int, kid: str, seq: int) -> bool:
         """Whether this key's own chain proves that the panel was covered before ``seq``: it and the next were set."""
+        at = self.covered_at(area, panel, kid)
+        return at is not None and at < seq
+
+    def covered_at(self, area: str, panel: int, kid: str) -> "int | None":
+        """The ``seq`` at which this key said that the panel is covered: it and the next are set."""
         own, following = self.set_at(area, kid, panel), self.set_at(area, kid, panel + 1)
-        return own is not None and following is not None and max(own, following) < seq
+        return None if own is None or following is None else max(own, following)
 
 
 def covered(placed: list, panel: int) -> bool:

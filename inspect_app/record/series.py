@@ -1,14 +1,14 @@
 """A crew's series of lots on one assembly: which inspection it stands under, and which lots led there."""
 
+from inspect_app.record.crew import crew_of
 from inspect_app.rules.switch import switched
 
 COUNTED = ("A", "R", "M")
 
 
 def name_of(lot: dict, assembly: "str | None") -> str:
-    """``<crew>|<assembly id>``: a crew is its name, spaces around it apart."""
-    crew: str = lot["crew"].strip()
-    return crew + "|" + (assembly or "")
+    """``<crew>|<assembly id>``, the crew as ``crew_of`` reads it."""
+    return crew_of(lot) + "|" + (assembly or "")
 
 
 def series(lots: dict, assemblies: dict, sampling: dict, judge) -> dict:  # type: ignore[no-untyped-def]

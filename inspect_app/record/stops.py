@@ -30,8 +30,10 @@ def offered(grouped: dict, people: dict) -> dict:
     return found
 
 
-def stops(lot: dict, rows: "list | None", day: dict, roofs: Roofs, looks: Looks, said: dict) -> list:
-    """The record's ``drawn`` of one lot, ``results`` still to be told.
+def stops(lot: dict, rows: "list | None", day: dict, roofs: Roofs, looks: Looks, said: dict,
+          least: int) -> list:  # fmt: skip
+    """The record's ``drawn`` of one lot, ``results`` still to be told; on each panel the places that the lot states,
+    and ``least`` at least: what every version of the job asks for is not the lot's to choose.
 
     ``day``: ``own`` ranges set under this lot, ``placed`` under any of its area, ``reached`` the last panel set (the
     one before the first where none is). ``said``: as of :func:`offered`.
@@ -46,7 +48,7 @@ def stops(lot: dict, rows: "list | None", day: dict, roofs: Roofs, looks: Looks,
         if not there and not lot["closed"] and panel > day["reached"] + 1:
             continue
         stop["area"], stop["panel"] = area, panel
-        stop["places"] = places_of(roofs.of(lot, area), seed, panel, lot["places"])
+        stop["places"] = places_of(roofs.of(lot, area), seed, panel, max(lot["places"], least))
         looks.fill(lot, area, panel, stop["places"])
         if lot["purpose"] != "work":
             stop["state"] = _audited(stop["places"])

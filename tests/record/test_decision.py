@@ -79,8 +79,8 @@ def test_more_than_a_tenth_not_looked_at_is_not_determinable_and_just_a_tenth_is
     assert decided("gggg-", **ten)["reason"] == "nonresponse"  # one of five
     assert decided("g" * 12 + "-", **twenty)["state"] == "accepted"  # one of thirteen
     assert decided("g" * 11 + "--", **twenty)["state"] == "not_determinable"  # two of thirteen
-    assert decided("g" * 9 + "-", **twenty)["state"] == "accepted"  # one of ten, 10 % exactly
-    assert decided("g" * 8 + "-", **twenty)["state"] == "not_determinable"  # one of nine
+    assert decided("g" * 9 + "-xxx", **twenty)["state"] == "accepted"  # one of ten, 10 % exactly
+    assert decided("g" * 8 + "-xxxx", **twenty)["state"] == "not_determinable"  # one of nine
     assert decided("g" * 4 + "-", sampling={"nonresponse": "0.2"}, **ten)["state"] == "accepted"
 
 
