@@ -18,12 +18,14 @@ export function Day({ job, record, definitions, person, rest }) {
   if (rest[0] === 'plan') return html`<${PlanDay} ...${{ job, record, definitions, person, rest }} />`
   const open = openLots(record, person).sort((a, b) => Number(b.id === rest[0]) - Number(a.id === rest[0]))
   const closed = closedLots(record)
+  const drawing = Boolean(rest[0]) && !record.lots[rest[0]] // drawn a moment ago, and the record is being counted anew
   const unsigned = openToday(record, person)
   const walk = walkToday(record, definitions, person, DAY_WATCH)
   return html`<${Screen} title=${say('day')} over=${record.job.name} back=${path('job', job)} backTo=${record.job.name}>
-    ${open.length === 0 && html`<p class="big">${say('day.nothing')}</p>`}
+    ${drawing && html`<p class="big" role="status" data-name="being-drawn">${say('opening')}</p>`}
+    ${!drawing && open.length === 0 && html`<p class="big">${say('day.nothing')}</p>`}
     ${open.map((lot) => html`<${Front} key=${lot.id} ...${{ job, record, definitions, person, lot, walk }} />`)}
-    <a class=${open.length ? 'press' : 'press main'} href=${path('job', job, 'day', 'plan')} data-name="plan-day"><span class="label">${say(open.length ? 'day.another' : 'plan_day')}</span></a>
+    ${!drawing && html`<a class=${open.length ? 'press' : 'press main'} href=${path('job', job, 'day', 'plan')} data-name="plan-day"><span class="label">${say(open.length ? 'day.another' : 'plan_day')}</span></a>`}
     ${unsigned.length > 0 && html`<${Part} name=${say('day.unsigned')}>${unsigned.map((one) => html`<a key=${one.id} class="press tall" href=${path('job', job, 'walk', one.id)} data-name="unsigned">
       <span class="label">${pick(definitions.find((all) => all.digest === one.definition)?.title) ?? say('walk')}<span class="under">${say('walk.begun', { at: clock(one.at) })}</span></span></a>`)}<//>`}
     ${closed.length > 0 && html`<${Part} name=${say('day.closed')}>${closed.slice(0, 6).map((lot) => html`<a key=${lot.id} class="press tall" href=${path('job', job, 'lot', lot.id)} data-name="closed-lot">

@@ -4,6 +4,7 @@ import { html } from '../frame/view.js'
 import { drawn } from '../frame/amount.js'
 import { lowEnd, seamOf } from './areas.js'
 import { chords } from './chords.js'
+import { uncrowded } from './crowd.js'
 import { STATES } from './hatches.js'
 import { Mark } from './marks.js'
 import { toPlan } from './placing.js'
@@ -92,16 +93,15 @@ export function Sample({ shape, sample, sight, width, height, large }) {
   })
 }
 
-/** The places looked at, with what they came to. @param {any} props `states`: by station id */
-export function Looked({ shape, stations, states, sight, width, height, large }) {
-  return stations.map((/** @type {any} */ one) => {
-    if (!shape.panels[one.panel - 1]) return null
+/** The places looked at, with what they came to: of the whole roof those that have room. @param {any} props `states`: by station id; `thin`: a pass gives way */
+export function Looked({ shapes, stations, states, sight, width, height, large, thin }) {
+  const marks = shapes.flatMap((/** @type {any} */ shape) => stations.filter((/** @type {any} */ one) => one.area === shape.area.id && shape.panels[one.panel - 1]).map((/** @type {any} */ one) => {
     const far = drawn(one.from_low_end, shape.area.outline.unit) ?? 0
     const [e, n] = toPlan(shape.place, seamOf(shape, one.panel), lowEnd(shape, one.panel) + far)
     const [x, y] = onScreen(sight, e, n)
-    if (x < 16 * large || x > width - 16 * large || y < 16 * large || y > height - 16 * large) return null
-    return html`<${Mark} key=${one.id} ...${{ x, y, large: large * 0.8 }} state=${states[one.id]} />`
-  })
+    return { id: one.id, x, y, state: states[one.id] }
+  })).filter((/** @type {any} */ { x, y }) => x >= 16 * large && x <= width - 16 * large && y >= 16 * large && y <= height - 16 * large)
+  return (thin ? uncrowded(marks, 26 * large) : marks).map((/** @type {any} */ { id, x, y, state }) => html`<${Mark} key=${id} ...${{ x, y, large: large * 0.8, state }} />`)
 }
 
 /** The places of the area looked at that are near the view, as ticks across their seams, counted off leg by leg. @param {any} props */

@@ -91,6 +91,7 @@ def test_a_day_without_signal_from_its_plan_to_its_night_and_a_hold_gone_over_th
     assert f"Next stop: panel {stop}" in page.inner_text(".day-state")
     look_at_a_stop(walker, stop)
     close_the_day(walker, stop)
+    being_drawn(page)
     kinds = [one["kind"] for one in (parse_jws(token, "seamwalk-entry").payload for token in page.evaluate(TOKENS))]
     assert {name: kinds.count(name) for name in ("lot", "stop", "release")} == {"lot": 1, "stop": 0, "release": 2}
     assert all(one["body"]["severity"] for one in entries(page, "answer"))
@@ -98,6 +99,16 @@ def test_a_day_without_signal_from_its_plan_to_its_night_and_a_hold_gone_over_th
     gone_over(walker, roof.job)
     assert walker.faults == []
     context.close()
+
+
+def being_drawn(page: Any) -> None:
+    """A lot said a moment ago is not in the record yet: the day does not say that nothing is planned."""
+    before = page.evaluate("location.hash")
+    page.evaluate("(hash) => { location.hash = hash }", before.split("/day")[0] + "/day/said%2Fjust%2Fnow")
+    page.wait_for_selector('[data-name="being-drawn"]')
+    assert page.locator('[data-name="plan-day"]').count() == 0
+    page.evaluate("(hash) => { location.hash = hash }", before)
+    page.wait_for_selector('[data-name="being-drawn"]', state="detached")
 
 
 def look_at_a_stop(walker: Walker, panel: int) -> None:
