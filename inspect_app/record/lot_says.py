@@ -17,7 +17,9 @@ def lot_says(lot: dict, sampling: dict, decided: "int | None") -> list:
     decision = lot["decision"]
     said: list = []
     _say(said, None, _verdict(lot, decision, sampling))
-    if decision["state"] == "not_accepted":
+    if lot.get("disposition"):
+        pass  # what comes next was chosen, and stands beside the verdict
+    elif decision["state"] == "not_accepted":
         _say(said, None, ("not_accepted.now", {}))
     elif decision["state"] == "not_determinable" and decision["reason"] != "nothing_set":
         _say(said, None, ("undecided.now", {}))

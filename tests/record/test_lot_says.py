@@ -87,9 +87,9 @@ def test_a_clean_day_says_what_it_does_not_show() -> None:
     """12.9 % and 26 of 60 by hand; 7 and 21 of 60: the last with C(60 − D, 5)/C(60, 5) of at least 0.5 and 0.1."""
     major = spoken(SAID["accepted"], "major")
     assert "0 bad of 5 looked at; 0 allowed." in major
-    assert "level S-4, AQL 2.5, normal inspection. A lot of 60 gives letter C: look at 5" in major
+    assert "level S-4, AQL 2.5, normal inspection. A lot of 60 leads to letter C: look at 5" in major
     assert "a day with 13 % bad panels would still pass every second time" in major
-    assert "7 bad and it passes every second time, 21 bad and it passes one time in ten" in major
+    assert "at least every second time with up to 7 bad, at least one time in ten with up to 21 bad." in major
     assert "At 95 %, at most 26 of 60 could be bad." in major
     assert "One roof is an isolated lot unless a crew's series is long enough" in spoken(SAID["accepted"], None)
 
@@ -99,6 +99,11 @@ def test_a_lost_lot_says_what_was_found_and_what_comes_next() -> None:
     assert whole.startswith("Not accepted, major: 1 bad of 5 looked at; 0 allowed. Stop the cover-up. Look both ways")
     assert spoken(SAID["lost"], "major").startswith("1 bad of 5 looked at; 0 allowed. Plan:")
     assert "All 3 were looked at: 0 bad." in spoken(SAID["all"], "major")
+
+
+def test_a_lot_that_somebody_chose_about_calls_for_no_choice_again() -> None:
+    codes = [one["code"] for one in said("bgggg", disposition={"choice": "open"})]
+    assert "lot.says.not_accepted.now" not in codes and "lot.says.not_accepted.major" in codes
 
 
 def test_a_lot_not_fully_seen_says_how_much_is_missing() -> None:
