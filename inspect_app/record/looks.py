@@ -7,17 +7,19 @@ from inspect_app.rules.quantity import convert
 from inspect_app.rules.refused import Refused
 
 NEAR = 0.001  # metres: a place is named by its distance from the low end, which is copied and not measured
+TELLING = ("pass", "fail", "too_close")
 BEST = ("looked", "part", "unsafe", "covered")
 
 
 class Looks:
     """Every station by the panel it stands on: ``at[(area, panel)]``, each
     ``{"station", "area", "digest", "lot", "chosen", "reached", "from_low_end", "late", "firsts", "failures", "counts",
-    "audit", "placed"}``.
+    "audit", "tells", "placed"}``.
 
     ``late``: its own key's chain proves that the panel was covered before. Correcting a look later does not make it
     late, and does not make a late one early: what counts is where it was first said. ``firsts``: ``[(kid, seq)]``
     of that, ``failures`` of the answers there that fail. ``counts``: whether who recorded it may look.
+    ``tells``: whether something was found there, good or bad.
     """
 
     def __init__(self, record: dict, grouped: dict, people: dict, marks: Marks) -> None:
@@ -27,6 +29,7 @@ class Looks:
         self.claims: dict = {}  # lot: the looks that say they were taken at a place it drew
         self.answers = record["answers"]
         failures = _failures(record["answers"], grouped.get("answer", {}))
+        telling = _telling(record["answers"])
         mended = _mended(record["answers"], grouped.get("answer", {}))
         for subject in sorted(record["stations"]):
             station = record["stations"][subject]
@@ -39,7 +42,8 @@ class Looks:
             look = {
                 "station": subject, "digest": station["digest"], "area": station["area"], "lot": station.get("lot"),
                 "chosen": station["chosen"], "reached": station["reached"], "from_low_end": station["from_low_end"],
-                "late": late, "firsts": firsts, "failures": failures.get(subject, []), "placed": False,
+                "late": late, "firsts": firsts, "tells": subject in telling,
+                "failures": failures.get(subject, []), "placed": False,
                 "audit": lot is not None and (
                     lot["purpose"] == "audit"
                     or (lot["purpose"] == "rework"
@@ -58,10 +62,11 @@ class Looks:
                 self.gone_over.setdefault(station["area"], []).append((station["panel"], look))
 
     def seen(self, area: str, panel: int) -> list:
-        """The looks at a panel while its leg could be seen; an audit's come after, and are none of them."""
+        """The looks at a panel while its leg could be seen, where somebody answered something; an audit's come after,
+        and are none of them."""
         return [
             look for look in self.at.get((area, panel), [])
-            if look["reached"] == "yes" and not look["late"] and look["counts"] and not look["audit"]
+            if look["reached"] == "yes" and not look["late"] and look["counts"] and not look["audit"] and look["tells"]
         ]
 
     def drawn_at(self, lot_id: str, area: str, panel: int) -> list:
@@ -94,6 +99,14 @@ class Looks:
                 if look["station"] + "/" + name not in self.answers:
                     return "part"
         return "looked"
+
+
+def _telling(answers: dict) -> dict:
+    """The stations where something was found, good or bad: who only came by has not looked."""
+    return {
+        answers[subject]["station"]: True for subject in answers
+        if answers[subject].get("station") is not None and answers[subject]["result"] in TELLING
+    }
 
 
 def reworked(lots: dict, lot: dict, area: str, panel: int) -> bool:

@@ -21,7 +21,7 @@ def test_every_panel_is_exactly_what_is_known_of_it() -> None:
     site = Site()
     lot = site.plan(1, 40)
     site.mark(lot, 1)
-    site.station(1, BY_HAND, chosen="hand")
+    site.answer(site.station(1, BY_HAND, chosen="hand"), "screw", "pass")
     site.release(lot, 1)
     drawn = drawn_first()
     free = [panel for panel in range(2, 30) if panel not in drawn]
@@ -42,7 +42,7 @@ def walked(fails: str = "") -> tuple[Site, str]:
     site = Site()
     lot = site.plan(1, 40)
     site.mark(lot, 1)
-    site.station(1, BY_HAND, chosen="hand")
+    site.answer(site.station(1, BY_HAND, chosen="hand"), "screw", "pass")
     site.release(lot, 1)
     for panel in drawn_first():
         site.mark(lot, panel)

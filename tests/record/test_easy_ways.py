@@ -118,3 +118,14 @@ def test_a_mark_moved_to_another_lot_is_one_taken_back() -> None:
     site.mark(other, 21, subject="mark", replaces=(first,))
     told = [flag for flag in site.record()["flags"] if flag["code"] == "mark_taken_back"]
     assert [flag["facts"]["other"] for flag in told] == [first]
+
+
+def test_who_came_by_and_answered_nothing_has_not_looked() -> None:
+    site = Site()
+    lot = site.plan(1, 40)
+    site.mark(lot, 1)
+    bare = site.station(1, BY_HAND, chosen="hand")
+    site.answer(bare, "screw", "not_determinable")
+    site.release(lot, 1)
+    site.mark(lot, 3)
+    assert state(site, 1) != "looked_at" and "released_unseen" in codes(site.record())

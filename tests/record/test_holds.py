@@ -22,7 +22,7 @@ def test_the_first_panel_of_the_day_is_held_before_it_is_set_and_until_it_is_rel
     assert holds(site, lot)[1, "first"]["state"] == "ahead"
     site.mark(lot, 1)
     assert holds(site, lot)[1, "first"]["state"] == "open"
-    site.station(1, BY_HAND, chosen="hand")
+    site.answer(site.station(1, BY_HAND, chosen="hand"), "screw", "pass")
     given = site.release(lot, 1)
     site.mark(lot, 12)
     one = holds(site, lot)[1, "first"]
@@ -167,9 +167,10 @@ def test_a_release_without_a_look_is_pointed_out() -> None:
     site.mark(lot, 1)
     site.release(lot, 1)
     assert holds(site, lot)[1, "first"]["unseen"] and "released_unseen" in codes(site.record())
-    site.station(1, BY_HAND, chosen="hand")  # a look after the release
+    site.answer(site.station(1, BY_HAND, chosen="hand"), "screw", "pass")  # a look after the release
     assert holds(site, lot)[1, "first"]["unseen"]
-    site.station(1, BY_HAND, chosen="hand", kid=SECOND)  # another phone's: nothing proves that it came after
+    other = site.station(1, BY_HAND, chosen="hand", kid=SECOND)  # another phone's: nothing proves that it came after
+    site.answer(other, "screw", "pass", kid=SECOND)
     assert not holds(site, lot)[1, "first"]["unseen"] and "released_unseen" not in codes(site.record())
 
 
