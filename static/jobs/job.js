@@ -5,7 +5,7 @@ import { pick, say } from '../words/say.js'
 import { path } from '../frame/route.js'
 import { clock } from '../frame/age.js'
 import { Part, Screen } from '../frame/screen.js'
-import { sorted } from '../roof/order.js'
+import { sorted, findingsInOrder } from '../roof/order.js'
 import { Finding } from './finding.js'
 import { RoofPart } from './roof_part.js'
 import { frontOf } from './front_of.js'
@@ -17,7 +17,7 @@ export function Job({ job, record, definitions, person }) {
   const areas = sorted(record.areas, 'name')
   const walks = Object.values(record.walks).sort((/** @type {any} */ a, /** @type {any} */ b) => (a.at < b.at ? 1 : -1))
   const open = /** @type {any} */ (walks.find((/** @type {any} */ walk) => !walk.signoff && walk.by === person.id))
-  const findings = Object.values(record.findings)
+  const findings = findingsInOrder(record)
   const front = areas.length > 0 && FRONT.includes(person.role) ? frontOf(record, person) : null
   return html`<${Screen} title=${record.job.name} over=${record.job.place} back=${path()} backTo=${say('jobs')} wide>
     ${front && html`<a class=${front.held ? 'press main held' : 'press main'} href=${path('job', job, 'day')} data-name="day"><span class="label">${say('day')}</span><span class="under">${front.text}</span></a>`}

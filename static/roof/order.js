@@ -11,3 +11,10 @@ export function inWalkingOrder(record, wanted) {
     (record.areas[a.area]?.name ?? '').localeCompare(record.areas[b.area]?.name ?? '') || a.panel - b.panel ||
     Number(a.from_low_end.value) - Number(b.from_low_end.value) || (a.id < b.id ? -1 : 1))
 }
+
+/** Findings as one walks to them, what concerns a walk as a whole last. @param {any} record @returns {any[]} */
+export function findingsInOrder(record) {
+  const places = new Map(inWalkingOrder(record, () => true).map((one, at) => [one.id, at]))
+  const at = (/** @type {any} */ one) => places.get(one.station) ?? places.size
+  return Object.values(record.findings).sort((a, b) => at(a) - at(b) || (a.id < b.id ? -1 : 1))
+}
