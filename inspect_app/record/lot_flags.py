@@ -21,7 +21,7 @@ def lot_flags(
     population, size, digest, plans or number are not what the rules give. ``same_panels``: two lots of work over panels
     that both may be drawn from. ``panel_beyond_area``. ``mark_taken_back``: a mark corrected downwards, or to another
     lot; what was drawn in between had been shown. ``lot_unknown``. ``looked_after_cover``. ``released_unseen``.
-    ``place_not_drawn``: it is said to be drawn, and is not.
+    ``place_not_drawn``: it is said to be drawn, and is not, or is no more.
     """
     found = ticket_flags(grouped.get("lot", {}), record["lots"])
     choices = [
@@ -48,6 +48,7 @@ def lot_flags(
             known = row_of(lot, look["area"]) == {} or roofs.of(lot, look["area"]) is not None
             if known and not look["placed"]:
                 found.append((look["digest"], "place_not_drawn", {"other": lot_id}))
+    found += _moved_looks(record, grouped)
     for lot in record["lots"].values():
         for one in lot["holds"]:
             if one["unseen"]:
@@ -73,6 +74,20 @@ def _of_lot(lot: dict, days: Days, choices: list, areas: dict) -> list:
             found.append((lot["digest"], code, {"other": area, "panel": high}))
     if choices and all(laxer_than(lot, choice) for choice in choices):
         found.append((lot["digest"], "lot_laxer", {}))
+    return found
+
+
+def _moved_looks(record: dict, grouped: dict) -> list:
+    """A look said to be at a drawn place and moved from there since: what was found there left the figures with it."""
+    found = []
+    for subject in sorted(record["stations"]):
+        station = record["stations"][subject]
+        for entry in grouped["station"][subject]["all"]:
+            body = entry["payload"]["body"]
+            if body.get("chosen") == "drawn" and body.get("lot") in record["lots"] and any(
+                body.get(name) != station.get(name) for name in ("chosen", "lot", "area", "panel", "from_low_end")
+            ):
+                found.append((entry["digest"], "place_not_drawn", {"other": body["lot"]}))
     return found
 
 

@@ -129,3 +129,14 @@ def test_who_came_by_and_answered_nothing_has_not_looked() -> None:
     site.release(lot, 1)
     site.mark(lot, 3)
     assert state(site, 1) != "looked_at" and "released_unseen" in codes(site.record())
+
+
+def test_a_look_at_a_drawn_place_that_is_called_one_by_hand_later_is_pointed_out() -> None:
+    site = Site()
+    lot = site.plan(1, 40)
+    site.mark(lot, drawn_first()[0])
+    first = site.look(lot, drawn_first()[0], fails="dimple")[0]
+    assert "place_not_drawn" not in codes(site.record())
+    said = next(one for one in site.entries if one["payload"]["subject"] == first)
+    site.say(FOREMAN, "station", first, {**said["payload"]["body"], "chosen": "hand"}, (said["digest"],))
+    assert "place_not_drawn" in codes(site.record())
