@@ -18,5 +18,6 @@ def run(args: argparse.Namespace) -> int:
     with app.app_context():
         parts = app.extensions["seamwalk"]
         done = rebuild(parts.transactions, parts.records)
-    print(f"rebuilt from the log: {done.entries} entries, {done.devices} keys, {done.tickets} tickets, {done.jobs} jobs")
+    told = f"{done.entries} entries, {done.devices} keys, {done.tickets} tickets, {done.jobs} jobs"
+    print(f"rebuilt from the log: {told}")
     return 0

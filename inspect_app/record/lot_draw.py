@@ -46,7 +46,7 @@ def draw_lot(record: dict, asked: dict) -> dict:
         "population_digest": digest_of(rows),
         "ticket": {name: ticket[name] for name in ("series", "n", "random", "statement")},
         "inspection": inspection, "plans": plans, "n": largest(plans), "places": sampling["places"],
-        "night_places": sampling["night_places"], "asks": _asks(record, asked["definitions"], named),
+        "night_places": sampling["night_places"], "asks": asks_of(record, asked["definitions"], named),
         "placements": _placements(record, rows) if purpose == "audit" else [],
     }  # fmt: skip
     for name in ("extends", "reworks", "note"):
@@ -103,7 +103,7 @@ def _inspection(record: dict, asked: dict, named: list) -> str:
     return chosen
 
 
-def _asks(record: dict, definitions: list, named: list) -> dict:
+def asks_of(record: dict, definitions: list, named: list) -> dict:
     """What is asked at each place, by severity: what can fail of every definition that is answered place by place, as
     far as it speaks of what is fastened there."""
     fastened = [record["assemblies"][record["areas"][row["area"]]["assembly"]].get("attachment") for row in named]

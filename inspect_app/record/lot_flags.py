@@ -9,6 +9,8 @@ from inspect_app.record.population import digest_of, size_of
 from inspect_app.record.releases import Releases
 from inspect_app.record.sampling import sampling
 from inspect_app.record.tickets import ticket_flags
+from inspect_app.rules.day_number import day_number
+from inspect_app.rules.refused import Refused
 
 
 def lot_flags(
@@ -21,7 +23,8 @@ def lot_flags(
     population, size, digest, plans or number are not what the rules give. ``same_panels``: two lots of work over panels
     that both may be drawn from. ``panel_beyond_area``. ``mark_taken_back``: a mark corrected downwards, or to another
     lot; what was drawn in between had been shown. ``lot_unknown``. ``looked_after_cover``. ``released_unseen``.
-    ``place_not_drawn``: it is said to be drawn, and is not, or is no more.
+    ``place_not_drawn``: it is said to be drawn, and is not, or is no more. ``day_not_its_own``: a lot of work for a day
+    other than the one it was drawn on or the next, which may stand before or after a switch of inspection.
     """
     found = ticket_flags(grouped.get("lot", {}), record["lots"])
     choices = [
@@ -31,6 +34,7 @@ def lot_flags(
     areas = {entry["digest"]: area for area, group in grouped.get("area", {}).items() for entry in group["all"]}
     for subject in sorted(record["lots"]):
         found += _of_lot(record["lots"][subject], days, choices, areas)
+        found += _of_day(record["lots"][subject])
     found += _same_panels(record["lots"], days)
     for root in sorted(marks.of):
         found += _of_marks(marks.of[root], days.day(root))
@@ -54,6 +58,16 @@ def lot_flags(
             if one["unseen"]:
                 found.append((one["release"], "released_unseen", {"other": lot["id"], "panel": one["panel"]}))
     return found
+
+
+def _of_day(lot: dict) -> list:
+    try:
+        apart = day_number(str(lot["day"]), "day") - day_number(lot["at"][:10], "at")
+    except Refused:
+        return []
+    if lot["purpose"] != "work" or apart in (0, 1):
+        return []
+    return [(lot["digest"], "day_not_its_own", {"other": lot["id"], "day": lot["day"], "at": lot["at"][:10]})]
 
 
 def _of_lot(lot: dict, days: Days, choices: list, areas: dict) -> list:

@@ -5,11 +5,14 @@ from datetime import datetime
 from typing import Any
 
 from inspect_app.report.flagged import flagged
+from inspect_app.report.lot_asks import asked_less
 
 CLOCK_SECONDS = 120  # our choice: beyond it, the phone's clock and the server's are shown to differ
 
 
-def cautions(record: dict[str, Any], contents: dict[str, Any]) -> list[dict[str, Any]]:
+def cautions(
+    record: dict[str, Any], contents: dict[str, Any], definitions: dict[str, Any]
+) -> list[dict[str, Any]]:
     """``[{"code", "facts"}]``: first what this very record shows, then the limits that hold for every
     report."""
     told: list[dict[str, Any]] = []
@@ -21,6 +24,8 @@ def cautions(record: dict[str, Any], contents: dict[str, Any]) -> list[dict[str,
         if chain.get("orphans"):
             told.append(_fact("chain_broken", kid=kid, count=len(chain["orphans"]), digests=chain["orphans"]))
     told += flagged(record, contents)
+    if less := asked_less(record, definitions):
+        told.append(_fact("lot_asks_less", lots=less, count=len(less)))
     for day in contents["days"]:
         reached = [one["n"] for one in contents["stations"] if one["walk"] == day["n"] and one["reached"] == "yes"]
         if day["fall_protection"] == "not_on_roof" and reached:

@@ -89,7 +89,7 @@ def report_contents(
     told["acceptance"] = {"job": job.get("acceptance"), "readings": acceptances(answers, told["fits"])}
     told["instruments"] = instruments(answers, told["days"])
     told["not_seen"] = not_seen(record, definitions, numbers, places, answers, told["areas"])
-    told["cautions"] = cautions(record, told)
+    told["cautions"] = cautions(record, told, definitions)
     told["final"] = bool(options.get("final")) and not any(one["blocks"] for one in told["missing"])
     told["cover"] = cover(told)
     return told

@@ -9,7 +9,9 @@ const FIRST_TIME = 20 // panels offered where nobody has planned a day yet
 /** @param {any} record @param {any} person @param {any} lot to extend, or null @param {string} day */
 export function blankPlan(record, person, lot, day) {
   const crews = knownCrews(record)
-  const area = lot?.population[0].area ?? sorted(record.areas, 'name')[0]?.id ?? ''
+  const areas = sorted(record.areas, 'name')
+  const open = areas.find((one) => record.coverage?.[one.id]?.counts.to_come > 0) // a finished one waits for nobody
+  const area = lot?.population[0].area ?? (open ?? areas[0])?.id ?? ''
   return { area, crew: lot?.crew ?? crews[0] ?? '', other: crews.length === 0, day: lot?.day ?? day, inspection: '', ...(lot ? further(record, lot) : nextPanels(record, person, area)) }
 }
 

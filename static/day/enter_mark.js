@@ -1,6 +1,6 @@
 // Panels set up to a number, as an entry: each says for itself what was set, what changed and which holds were gone over.
 
-import { enter } from '../frame/enter.js'
+import { enterCounted } from '../frame/enter.js'
 import { uuid7 } from '../entry/uuid7.js'
 import { areaOf } from './standing.js'
 
@@ -10,5 +10,5 @@ import { areaOf } from './standing.js'
  */
 export function enterMark({ job, lot, to, change = [], night = false, against = [], metal = null, draft }) {
   const heat = metal ? { metal_temperature: { value: metal.value, unit: metal.unit }, metal_temperature_by: metal.by, metal_uncertainty: metal.uncertainty } : {}
-  return enter({ job, kind: 'mark', subject: uuid7(), draft, body: { lot: lot.id, area: areaOf(lot), to, change, night, against, ...heat } })
+  return enterCounted({ job, kind: 'mark', subject: uuid7(), draft, body: { lot: lot.id, area: areaOf(lot), to, change, night, against, ...heat } })
 }

@@ -1,7 +1,7 @@
 // The word that a held leg may be covered: who says it, in which sentence, and on the strength of which walk.
 
 import { say } from '../words/say.js'
-import { enter } from '../frame/enter.js'
+import { enterCounted } from '../frame/enter.js'
 
 /**
  * The sentence a person signs; another where nobody recorded a look at that panel. Of a look both ways it tells how far
@@ -19,7 +19,7 @@ export function statement(why, way, seen, panel, sides = []) {
  */
 export function enterRelease({ job, record, person, lot, area, panel, why, way = null, seen, walk, sides, draft }) {
   const subject = `${lot.id}/${panel}/${why}`
-  return enter({ job, kind: 'release', subject, replaces: record.releases?.[subject]?.heads ?? [], draft,
+  return enterCounted({ job, kind: 'release', subject, replaces: record.releases?.[subject]?.heads ?? [], draft,
     body: { lot: lot.id, area, panel, why, way, walk: walk?.id ?? null, statement: statement(why, way, seen, panel, sides), name: person.name, role: person.role } })
 }
 

@@ -1,6 +1,7 @@
 // Every entry a screen makes goes through here: checked for numbers that no entry may carry, then kept.
 
 import { keepEntry } from '../outbox/keep.js'
+import { jobRecord } from '../record/load.js'
 
 /**
  * @param {{job: string, kind: string, subject: string, body: any, replaces?: string[], draft?: string}} entry
@@ -9,6 +10,17 @@ import { keepEntry } from '../outbox/keep.js'
  */
 export function enter(entry) {
   return keepEntry({ replaces: [], ...entry, body: whole(entry.body, entry.kind) })
+}
+
+/**
+ * As `enter`, resolving when the record has counted it too: until then the screen still shows what was before, and a
+ * press would speak of that.
+ * @param {Parameters<typeof enter>[0]} entry
+ */
+export async function enterCounted(entry) {
+  const kept = await enter(entry)
+  await jobRecord(entry.job).catch(() => {}) // it is saved; that it cannot be counted is the screen's to say
+  return kept
 }
 
 /**

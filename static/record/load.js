@@ -15,7 +15,7 @@ export async function jobs() {
   return person ? ((await readMeta(['jobs', person.id])) ?? []) : []
 }
 
-/** Records folded lately: a job's entries only ever grow in number. @type {Map<string, {key: string, record: any}>} */
+/** Records folded lately, or being folded: a job's entries only ever grow in number. @type {Map<string, {key: string, record: Promise<any>}>} */
 const folded = new Map()
 
 /**
@@ -31,8 +31,9 @@ export async function jobRecord(job) {
   const before = folded.get(job)
   if (before?.key === key) return before.record
   const entries = rows.map((/** @type {any} */ { digest, kid, token }) => ({ digest, kid, payload: payloadOf(token) }))
-  const record = await ask({ call: 'fold', entries, people })
+  const record = ask({ call: 'fold', entries, people })
   folded.set(job, { key, record })
+  record.catch(() => { if (folded.get(job)?.record === record) folded.delete(job) })
   return record
 }
 

@@ -140,3 +140,10 @@ def test_a_look_at_a_drawn_place_that_is_called_one_by_hand_later_is_pointed_out
     said = next(one for one in site.entries if one["payload"]["subject"] == first)
     site.say(FOREMAN, "station", first, {**said["payload"]["body"], "chosen": "hand"}, (said["digest"],))
     assert "place_not_drawn" in codes(site.record())
+
+
+def test_a_lot_for_another_day_than_its_own_is_pointed_out_and_one_for_tomorrow_is_not() -> None:
+    for day, told in (("2026-11-25", False), ("2026-11-26", False), ("2026-11-24", True), ("2026-11-27", True)):
+        site = Site()
+        site.plan(1, 40, day=day)
+        assert ("day_not_its_own" in codes(site.record())) is told, day
