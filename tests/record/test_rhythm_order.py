@@ -70,7 +70,10 @@ def test_a_clock_that_jumps_by_twenty_years_changes_nothing_but_what_the_clock_s
     entries = copy.deepcopy(site.entries)
     for at, entry in enumerate(entries):
         entry["payload"]["at"] = f"{(2006, 2046)[at % 2]}-01-01T00:00:{at % 60:02}.000-05:00"
-    assert timeless(fold(entries, PEOPLE)) == timeless(site.record())
+    jumped = fold(entries, PEOPLE)
+    assert "day_not_its_own" in codes(jumped)  # a lot's day is held to the clock, and to nothing else
+    jumped["flags"] = [flag for flag in jumped["flags"] if flag["code"] != "day_not_its_own"]
+    assert timeless(jumped) == timeless(site.record())
 
 
 def timeless(value: Any) -> Any:
