@@ -1,32 +1,44 @@
 """``make screenshots``: the README's pictures, of the invented scenario, into ``tests/pictures/``."""
 
+import json
 import subprocess
 import sys
 import tempfile
+import threading
+from dataclasses import replace
 from pathlib import Path
+from urllib.parse import quote
 
 from PIL import Image
 from playwright.sync_api import sync_playwright
 
+from inspect_app.application import create_serving_app
+from inspect_app.settings import settings_from, sqlite_in
+from inspect_app.web.listening import listening, stop
 from tests.browser.conftest import CHROMIUM, FLAGS
+from tests.browser.gate import free_port
 from tests.browser.roof import Roof
 from tests.browser.test_journey import PHONE, ready, walk_a_place
 from tests.browser.walker import Walker
 
 PICTURES = Path(__file__).with_name("pictures")
 COLOURS = 64
-PAGE = 3
+PAGE = 11  # the roof from above
 
 
 def main() -> None:
     PICTURES.mkdir(exist_ok=True)
     with tempfile.TemporaryDirectory() as folder:
         of_the_app(Path(folder))
-        of_the_report(Path(folder))
+        demo = Path(folder) / "demo"
+        command = [sys.executable, "-m", "inspect_app.command_line", "demo", "--once", "--folder", demo]
+        subprocess.run(command, check=True)
+        of_the_week(demo, Path(folder))
+        of_the_report(demo, Path(folder))
 
 
 def of_the_app(folder: Path) -> None:
-    """The drawn roof of the job, and a reading with its verdict and working."""
+    """A reading with its verdict and working."""
     roof = Roof(folder / "data")
     roof.start()
     with sync_playwright() as playwright:
@@ -35,8 +47,6 @@ def of_the_app(folder: Path) -> None:
         walker.sign_in("foreman")
         walker.open_job()
         ready(walker)
-        walker.page.screenshot(path=folder / "roof.png")
-        keep(folder / "roof.png", "roof.png")
         walker.begin_walk()
         walk_a_place(walker, 0.03)
         walker.page.evaluate("scrollBy(0, document.querySelector('.slot-figure').getBoundingClientRect().top - 260)")
@@ -46,10 +56,40 @@ def of_the_app(folder: Path) -> None:
     roof.stop()
 
 
-def of_the_report(folder: Path) -> None:
-    """One page of the demonstration's report."""
-    demo = folder / "demo"
-    subprocess.run([sys.executable, "-m", "inspect_app.command_line", "demo", "--once", "--folder", demo], check=True)
+def of_the_week(demo: Path, folder: Path) -> None:
+    """The whole roof from above, a lot's decision and the coverage, of the demonstration's week."""
+    settings = settings_from({})
+    app = create_serving_app(replace(settings, data=demo, database_url=sqlite_in(demo)))
+    note = json.loads((demo / "demonstration.json").read_text("utf-8"))
+    password = next(one["password"] for one in note["people"] if one["role"] == "foreman")
+    with app.app_context():
+        lots = app.extensions["seamwalk"].records.record(note["job"])["lots"]
+    lost = next(name for name, lot in sorted(lots.items()) if lot["decision"]["state"] == "not_accepted")
+    port = free_port()
+    server = listening(app, "127.0.0.1", port)
+    threading.Thread(target=server.run, daemon=True).start()
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
+        page = browser.new_page(**PHONE)
+        page.goto(f"http://127.0.0.1:{port}/")
+        page.fill("#in-login", "foreman")
+        page.fill("#in-password", password)
+        page.click('[data-name="sign-in"]')
+        page.locator(".strip").filter(has_text="ready for no signal").wait_for(timeout=60000)
+        shown = (("plan", ["plan"], ".roofplan"), ("lot", ["lot", quote(lost, safe="")], '[data-name="drawn-panel"]'),
+                 ("coverage", ["coverage"], '[data-name="covered-unseen"]'))  # fmt: skip
+        for name, steps, sign in shown:
+            page.evaluate("(hash) => { location.hash = hash }", "#/job/" + "/".join([note["job"], *steps]))
+            page.locator(sign).first.wait_for(timeout=60000)
+            page.wait_for_timeout(1500)  # the counts come from the worker
+            page.screenshot(path=folder / f"{name}.png")
+            keep(folder / f"{name}.png", f"{name}.png")
+        browser.close()
+    stop(server)
+
+
+def of_the_report(demo: Path, folder: Path) -> None:
+    """One page of the demonstration's report: the roof with all that is known of its panels."""
     report = next(demo.glob("reports/*/*.pdf"))
     page = ["-f", str(PAGE), "-l", str(PAGE)]
     subprocess.run(["pdftoppm", "-r", "70", "-png", "-singlefile", *page, report, folder / "page"], check=True)
