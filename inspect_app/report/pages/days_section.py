@@ -49,7 +49,9 @@ def _day(page: Page, day: dict[str, Any], answers: dict[str, Any]) -> list[Any]:
     story: list[Any] = [together(head)]
     own = [answers[name] for name in day["answers"]]
     for one in own:
-        story += [answer_row(page, one, day)] if is_short(one) else [*answer_block(page, one), space(3)]
+        computed = bool((one["working"] or {}).get("values"))  # a reader may do its sum again
+        short = is_short(one) and not computed
+        story += [answer_row(page, one, day)] if short else [*answer_block(page, one), space(3)]
     return [*story, space(5)]
 
 
