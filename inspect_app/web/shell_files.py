@@ -43,6 +43,7 @@ class ShellFiles:
         self._static = static
         self._package = package
         self._seen: dict[str, tuple[tuple[int, int], Member]] = {}
+        self._known: dict[str, Path] = {}
 
     def places(self) -> Iterator[tuple[str, Path]]:
         """Address and place of every member, in order of address."""
@@ -63,11 +64,12 @@ class ShellFiles:
         return [self._read(url, place) for url, place in self.places()]
 
     def member(self, url: str) -> Member | None:
-        """The member at this address, or None."""
-        for known, place in self.places() if url not in self._seen else [(url, self._place(url))]:
-            if known == url and place.is_file():
-                return self._read(url, place)
-        return None
+        """The member at this address, or None. The folders are gone through only for an address not met before: a phone
+        asks for every file, one by one."""
+        if url not in self._known:
+            self._known = dict(self.places())
+        place = self._known.get(url)
+        return self._read(url, place) if place and place.is_file() else None
 
     def listing(self) -> dict[str, object]:
         """``{"build", "files": [{"url", "sha256", "size"}]}``; ``build`` is the digest of ``files``."""
@@ -79,12 +81,6 @@ class ShellFiles:
     def build(self) -> str:
         """The digest that names the app as it is now."""
         return str(self.listing()["build"])
-
-    def _place(self, url: str) -> Path:
-        if url == "/":
-            return self._static / "index.html"
-        root, name = url[1:].split("/", 1)
-        return (self._static if root == "static" else self._package) / name
 
     def _read(self, url: str, place: Path) -> Member:
         stat = place.stat()
