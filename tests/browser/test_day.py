@@ -4,6 +4,8 @@ import re
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from inspect_app.entry.jws import parse_jws
 from inspect_app.record.stops import drawn_panels
 from tests.browser.roof import Roof
@@ -187,6 +189,7 @@ def gone_over(walker: Walker, job: str) -> None:
     assert page.locator('[data-name="release"]').count() == 0
 
 
+@pytest.mark.soak  # minutes of a browser: the suite walks the first of them
 def test_two_phones_on_one_area_lose_no_mark_and_share_the_state_when_they_meet_signal(
     chromium: Any, roof: Roof, tmp_path: Path
 ) -> None:

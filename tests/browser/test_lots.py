@@ -5,6 +5,8 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from tests.browser.eye import Eye
 from tests.browser.lots import Crew
 from tests.browser.roof import Roof
@@ -117,6 +119,7 @@ def rework(walker: Walker, roof: Roof, crew: Crew, lot: str) -> None:
     assert walker.faults == []
 
 
+@pytest.mark.soak  # minutes of a browser: the suite walks the first of them
 def test_an_audit_is_drawn_without_signal_looked_at_by_what_shows_and_compared(
     chromium: Any, roof: Roof, tmp_path: Path
 ) -> None:
@@ -165,6 +168,7 @@ def test_an_audit_is_drawn_without_signal_looked_at_by_what_shows_and_compared(
     assert walker.faults == []
 
 
+@pytest.mark.soak  # minutes of a browser: the suite walks the first of them
 def test_the_office_states_the_job_s_own_sampling_and_the_instruments_leave_it_alone(
     chromium: Any, roof: Roof, tmp_path: Path
 ) -> None:
