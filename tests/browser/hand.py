@@ -39,7 +39,7 @@ class Hand:
         place.tap(position={"x": box["width"] * across, "y": box["height"] * down})
         self.taps += 1
 
-    def sees(self, selector: str, limit: float = 8000) -> Any:
+    def sees(self, selector: str, limit: float = 60000) -> Any:
         """What ``selector`` finds, once it shows; else a failure that says what stood on the screen instead."""
         place = self.page.locator(selector).first
         try:

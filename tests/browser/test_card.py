@@ -45,7 +45,7 @@ def place(walker: Walker, degrees: str) -> tuple[float, str | None]:
     """Where the tab far from the fixed line is drawn once the metal is typed, and the third it is said to lie in."""
     page = walker.page
     page.fill(".card:not(.elsewhere) .stepper input", degrees)
-    page.locator(f'.card:not(.elsewhere) .seam.one [data-degrees="{degrees}"]').first.wait_for(timeout=8000)
+    page.locator(f'.card:not(.elsewhere) .seam.one [data-degrees="{degrees}"]').first.wait_for(timeout=60000)
     third = page.locator('.card:not(.elsewhere) .seam.one [data-part="far"] li').get_attribute("data-third")
     drawn = page.locator(AIM).first.get_attribute("style")
     return float(drawn.split("(")[1].split("px")[0]), third
@@ -64,7 +64,7 @@ def test_a_crew_is_shown_where_the_screw_belongs_in_its_language_and_on_paper_wi
     assert cold[0] > mild[0] > hot[0], "ridge up: hot metal moves a tab above its fixed line up the drawing"
     assert cold[0] - mild[0] == pytest.approx(mild[0] - hot[0], abs=0.01)
     page.locator(".card:not(.elsewhere) .stepper button", has_text="+ 10").click()
-    page.locator('.card:not(.elsewhere) [data-degrees="140"]').first.wait_for(timeout=8000)
+    page.locator('.card:not(.elsewhere) [data-degrees="140"]').first.wait_for(timeout=60000)
     assert "no bare hand" in page.locator(".card:not(.elsewhere) .card-touch").inner_text()
 
     walker.choose("language", "es")

@@ -167,7 +167,7 @@ def nobody_came(walker: Walker) -> None:
     nobody = page.locator('button[data-name="not-attended"]')
     assert nobody.is_disabled() and "10 min" in nobody.inner_text()
     page.evaluate(LATER, 601_000)
-    page.wait_for_selector('button[data-name="not-attended"]:enabled', timeout=8000)
+    page.wait_for_selector('button[data-name="not-attended"]:enabled', timeout=60000)
     nobody.click()
     walker.sees('[data-name="stop"][data-state="not_attended"]:has-text("offered, not attended")')
     (stop,) = entries(page, "stop")

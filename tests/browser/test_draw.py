@@ -90,7 +90,7 @@ def test_an_l_with_a_hip_and_a_valley_is_pulled_to_its_lengths_kept_and_counted_
     assert drawer.faults == []
 
     roof.start()
-    for _ in range(300):
+    for _ in range(900):
         if roof.kinds().count("area") == 3:
             break
         time.sleep(0.1)

@@ -209,7 +209,7 @@ def test_what_waits_goes_by_itself_when_the_server_is_back(phone: Phone, office)
     phone.page.wait_for_timeout(700)
     assert phone.run("return status()")["online"] is False
     office.start()
-    for _ in range(60):
+    for _ in range(300):
         phone.page.wait_for_timeout(100)
         if areas(office):
             break

@@ -46,12 +46,12 @@ def type_in(walker: Walker, name: str, value: str) -> None:
 
 def verdict(walker: Walker, result: str) -> str:
     found = walker.page.locator(f'[data-name="verdict"][data-result="{result}"]')
-    found.wait_for(timeout=10000)
+    found.wait_for(timeout=60000)
     return str(found.inner_text())
 
 
 def no_verdict(walker: Walker) -> bool:
-    walker.page.locator('button[data-name="record"]:disabled').wait_for(timeout=5000)
+    walker.page.locator('button[data-name="record"]:disabled').wait_for(timeout=60000)
     return walker.page.locator('[data-name="verdict"]').count() == 0
 
 
@@ -65,7 +65,7 @@ def recorded(roof: Roof, walker: Walker, item: str, result: str, told: str) -> d
     """Record the reading shown with this verdict, and read it back from the office once it says ``told``."""
     walker.judged(result)
     walker.sees('[data-name="back-to-walk"]')
-    for _ in range(200):
+    for _ in range(600):
         for name, one in roof.record()["answers"].items():
             if name.endswith(f"/trial/{item}") and told in one["reading"]:
                 return dict(one["reading"])
@@ -75,7 +75,7 @@ def recorded(roof: Roof, walker: Walker, item: str, result: str, told: str) -> d
 
 def tap_picture(walker: Walker, *points: tuple[float, float]) -> None:
     shown = walker.page.locator('[data-name="tap-picture"]')
-    shown.wait_for(timeout=8000)
+    shown.wait_for(timeout=60000)
     for x, y in points:
         box = shown.bounding_box()
         scale = box["width"] / SIZE[0]
@@ -284,7 +284,7 @@ def test_the_office_states_an_instrument_and_the_crew_reads_it(walker: Walker, r
     before = roof.record()["job"]
     walker.named("save-instruments")
     walker.sees('[data-name="start"]')
-    for _ in range(200):
+    for _ in range(600):
         if roof.kinds().count("job") == 2:
             break
         page.wait_for_timeout(50)

@@ -13,11 +13,11 @@ PHONE = {"viewport": {"width": 390, "height": 844}, "locale": "en-US", "has_touc
 
 def ready(walker: Walker) -> None:
     """Wait until the phone says that it is ready for no signal."""
-    walker.page.wait_for_selector('.strip:has-text("✓ ready for no signal")', timeout=15000)
+    walker.page.wait_for_selector('.strip:has-text("✓ ready for no signal")', timeout=60000)
 
 
 def arrived(roof: Roof, kind: str) -> bool:
-    for _ in range(300):
+    for _ in range(900):
         if kind in roof.kinds():
             return True
         time.sleep(0.1)
@@ -103,13 +103,13 @@ def test_a_walk_without_network_or_server_arrives_once_and_becomes_a_verified_re
 
     roof.start()
     assert arrived(roof, "signoff")
-    walker.page.wait_for_selector('.strip:has-text("The office has everything")', timeout=30000)
+    walker.page.wait_for_selector('.strip:has-text("The office has everything")', timeout=60000)
     kinds = roof.kinds()
     assert kinds.count("signoff") == 1 and kinds.count("walk") == 1 and kinds.count("station") == 3
     assert kinds.count("photo") == 5
     assert roof.app.extensions["background"].settled(30)
     walker.page.goto(f"{roof.url}/#/job/{roof.job}/report")
-    walker.page.wait_for_selector('[data-name="report-state"][data-state="ready"]', timeout=15000)
+    walker.page.wait_for_selector('[data-name="report-state"][data-state="ready"]', timeout=60000)
     reports = sorted((roof.parts.settings.data / "reports" / roof.job).glob("report-*.pdf"))
     assert reports and not verify(reports[-1].read_bytes()).failed
     record = roof.record()
@@ -153,14 +153,14 @@ def test_a_killed_browser_comes_back_to_everything_that_was_shown_as_saved(
     page = profile.start().new_page()
     page.goto(where)
     pin = page.locator("#in-pin-digits")
-    pin.or_(page.locator('[data-role="where"] .done-bar')).first.wait_for(timeout=15000)
+    pin.or_(page.locator('[data-role="where"] .done-bar')).first.wait_for(timeout=60000)
     if pin.count():
         pin.fill("1234")
         page.locator('[data-name="unlock"]').click()
         page.goto(where)
-    page.wait_for_selector('[data-role="where"] .done-bar', timeout=15000)
+    page.wait_for_selector('[data-role="where"] .done-bar', timeout=60000)
     # The walk, the place, the picture and what it says of itself.
-    page.wait_for_selector('.strip:has-text("4 only on this phone")', timeout=15000)
+    page.wait_for_selector('.strip:has-text("4 only on this phone")', timeout=60000)
 
 
 def test_an_area_is_added_by_hand_without_signal(chromium: Any, roof: Roof, tmp_path: Path) -> None:
@@ -176,9 +176,9 @@ def test_an_area_is_added_by_hand_without_signal(chromium: Any, roof: Roof, tmp_
     assert page.locator('button[data-name="save-area"]').is_disabled()
     page.locator('.stepper[data-name="width"] input').fill("24")
     walker.named("save-area")
-    page.wait_for_selector('h3:has-text("Lean-to"), a:has-text("Lean-to"), h1:has-text("Lean-to")', timeout=8000)
+    page.wait_for_selector('h3:has-text("Lean-to"), a:has-text("Lean-to"), h1:has-text("Lean-to")', timeout=60000)
     roof.start()
-    for _ in range(300):
+    for _ in range(900):
         if roof.kinds().count("area") == 3:
             break
         time.sleep(0.1)

@@ -45,7 +45,7 @@ def readable(walker: Walker) -> None:
 
 def settles(holds: Callable[[], bool]) -> bool:
     """Whether it holds within half a minute."""
-    for _ in range(300):
+    for _ in range(900):
         if holds():
             return True
         time.sleep(0.1)

@@ -52,7 +52,7 @@ def test_a_new_build_is_offered_waits_for_open_work_and_changes_at_a_press(chrom
     assert page.evaluate("window.same"), "it would have taken over, were nothing open"
     assert hand.sees("[data-name='build']").inner_text() == first[:8]
 
-    with page.expect_navigation(timeout=40000):
+    with page.expect_navigation(timeout=60000):
         hand.tap("update-now")
     hand.sees(f"[data-name='build']:has-text('{second[:8]}')")
     assert page.evaluate(DRAFT, ["loadDraft", "an item begun"]) == {"note": "half a"}

@@ -68,7 +68,7 @@ class Tour:
         walker.sign_in("foreman")
         yield "jobs"
         walker.open_job()
-        page.locator(".strip").filter(has_text=READY).wait_for(timeout=30000)
+        page.locator(".strip").filter(has_text=READY).wait_for(timeout=60000)
         self.at("report")
         walker.sees('[data-name="report-state"][data-state="none"]')
         yield "report: none yet"

@@ -17,7 +17,7 @@ class Walker:
         page.on("pageerror", lambda fault: self.faults.append(str(fault)))
 
     def tap(self, selector: str) -> None:
-        self.page.locator(selector).first.click(timeout=8000)
+        self.page.locator(selector).first.click(timeout=60000)
         self.taps += 1
 
     def named(self, name: str) -> None:
@@ -27,11 +27,11 @@ class Walker:
         self.tap(f'fieldset[data-name="{name}"] [data-value="{value}"]')
 
     def sees(self, selector: str) -> None:
-        self.page.wait_for_selector(selector, timeout=10000)
+        self.page.wait_for_selector(selector, timeout=60000)
 
     def sign_in(self, login: str) -> None:
         self.page.goto(self.url)
-        self.page.fill("#in-login", login, timeout=10000)
+        self.page.fill("#in-login", login, timeout=60000)
         self.page.fill("#in-password", PASSWORD)
         self.page.fill("#in-pin", "1234")
         self.named("sign-in")
@@ -76,7 +76,7 @@ class Walker:
     def tap_slot(self, offset: float) -> None:
         """Three taps on the picture where the slot and its screw are drawn."""
         shown = self.page.locator('[data-name="tap-picture"]')
-        shown.wait_for(timeout=8000)
+        shown.wait_for(timeout=60000)
         shown.scroll_into_view_if_needed()
         for x in (-0.5, 0.5, -offset):
             box = shown.bounding_box()
@@ -96,7 +96,7 @@ class Walker:
         for step in range(1, 9):
             mouse.move(box["x"] + 30 + 28 * step, box["y"] + (60 if step % 2 else 130))
         mouse.up()
-        self.page.locator('button[data-name="sign"]').click(timeout=5000)
+        self.page.locator('button[data-name="sign"]').click(timeout=60000)
         self.taps += 1
         self.sees(".done-bar")
 
@@ -113,14 +113,14 @@ class Walker:
             touch.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": [at]})
         touch.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
         touch.detach()
-        self.page.locator('button[data-name="sign"]').click(timeout=5000)
+        self.page.locator('button[data-name="sign"]').click(timeout=60000)
         self.taps += 1
         self.sees(".done-bar")
 
     def judged(self, result: str) -> None:
         """The reading's verdict is shown with its working, the rule in words and its source; then it is recorded."""
         verdict = self.page.locator(f'[data-name="verdict"][data-result="{result}"]')
-        verdict.wait_for(timeout=10000)
+        verdict.wait_for(timeout=60000)
         verdict.locator("details summary").click()
         working = verdict.inner_text()
         assert "undefined" not in working and "rule." not in working
