@@ -43,10 +43,18 @@ def chromium_path() -> str | None:
 
 
 @pytest.fixture(scope="session")
-def chromium(playwright, chromium_path):
+def browser_of_this_worker(playwright, chromium_path):
     browser = playwright.chromium.launch(executable_path=chromium_path, headless=True, args=FLAGS)
     yield browser
     browser.close()
+
+
+@pytest.fixture
+def chromium(browser_of_this_worker):
+    """The worker's browser. Its phones end with their test: left open they go on sending, and slow every later one."""
+    yield browser_of_this_worker
+    for context in browser_of_this_worker.contexts:
+        context.close()
 
 
 @pytest.fixture(scope="session")
