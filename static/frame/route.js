@@ -22,6 +22,7 @@ export function useRoute() {
   useEffect(() => {
     const follow = () => setRoute(parts(location.hash))
     addEventListener('hashchange', follow)
+    follow() // it may have changed since the first rendering, with nobody listening yet
     return () => removeEventListener('hashchange', follow)
   }, [])
   return route

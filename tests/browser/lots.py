@@ -24,7 +24,7 @@ class Crew:
         definition = self._flange()
         self.definition = definition["digest"]
         self.asked = [{**definition, "items": [one for one in definition["items"] if one["id"] in ITEMS.values()]}]
-        self.walk = ""
+        self.walk, self.unseen = "", 0
 
     def _now(self) -> datetime:
         self.ticks += 1
@@ -95,15 +95,17 @@ class Crew:
                 })  # fmt: skip
 
     def bad_day(self, last: int = 12) -> str:
-        """A lot of ``last`` panels: its last stop shows something major, one panel was covered against its hold."""
+        """A lot of ``last`` panels: its last stop shows something major, and a panel that no ticket drew (``unseen``)
+        was covered against its hold."""
         self.begin(self.definition, "Quay slope")
         lot = self.draw(1, last)
         record = self.deliver()
         rows = [(one["area"], one["from"], one["to"]) for one in record["lots"][lot]["population"]]
         stops = sorted(panel for _, panel in drawn_panels(lot, record["lots"][lot], rows))
+        self.unseen = next(panel for panel in range(3, last - 1) if panel not in stops)
         for panel in range(1, last + 1):
-            self.mark(lot, panel, change=["coil"] if panel == 6 else [], against=[7] if panel == 8 else [],
-                      night=panel == last)  # fmt: skip
+            self.mark(lot, panel, change=["coil"] if panel == self.unseen - 1 else [],
+                      against=[self.unseen] if panel == self.unseen + 1 else [], night=panel == last)  # fmt: skip
             if panel == 1:
                 self.release(lot, 1, "first")
             if panel in stops:

@@ -4,6 +4,8 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
+from playwright.sync_api import TimeoutError
+
 from inspect_app.demo import picture
 from tests.browser.roof import PASSWORD
 
@@ -27,7 +29,12 @@ class Walker:
         self.tap(f'fieldset[data-name="{name}"] [data-value="{value}"]')
 
     def sees(self, selector: str) -> None:
-        self.page.wait_for_selector(selector, timeout=60000)
+        """Waits for it; else a failure that says what stood on the screen instead."""
+        try:
+            self.page.wait_for_selector(selector, timeout=60000)
+        except TimeoutError as late:
+            shown = f"{self.page.evaluate('location.hash')}:\n{self.page.inner_text('body')}"
+            raise AssertionError(f"{selector} is not there, but at {shown}\n{self.faults}") from late
 
     def sign_in(self, login: str) -> None:
         self.page.goto(self.url)
