@@ -1,6 +1,8 @@
 """The shape of each kind's body: what must be there, of which form. Unknown members are kept."""
 
 from inspect_app.entry.area_body import AREA
+from inspect_app.entry.day_body import DAY
+from inspect_app.entry.finding_bodies import ASSIGNMENT, CONCESSION, CORRECTION, FINDING, RECHECK, REOPENING
 from inspect_app.entry.lot_bodies import DISPOSITION, LOT, MARK, RELEASE, SAMPLING, STOP, lot_name
 from inspect_app.entry.outline import outline_matches_edges
 from inspect_app.entry.quantity import quantity
@@ -24,7 +26,10 @@ from inspect_app.entry.shape import (
     text,
 )
 from inspect_app.entry.uuid7 import any_uuid
+from inspect_app.entry.verdict import VERDICT
 
+# What a named person says of an entry that was kept apart: let it into the record, and why.
+_ADMISSION = record({"entry": digest, "reason": text, "name": text, "role": text})
 LENGTH, TEMPERATURE = quantity("length"), quantity("temperature")
 
 _GAUGE_SYSTEM = choice("MSG", "GSG", "USS", "BS", "mil")
@@ -142,16 +147,6 @@ _STATION = record(
     {"lot": lot_name},
 )
 
-_VERDICT = record(
-    {
-        "result": nullable(choice("pass", "fail", "not_determinable", "not_applicable", "too_close")),
-        "rule": nullable(name),
-        "rulebook": text,
-        "reason": nullable(mapping),
-        "inputs": mapping,
-        "values": mapping,
-    }
-)
 _ANSWER = record(
     {
         "walk": any_uuid,
@@ -163,7 +158,7 @@ _ANSWER = record(
         "reading": nullable(mapping),
         "note": text,
         "photos": list_of(sha256),
-        "verdict": _VERDICT,
+        "verdict": VERDICT,
     },
     {"severity": choice("critical", "major", "minor", "record")},
 )
@@ -225,7 +220,7 @@ _FIT = record(
                 "build_up": LENGTH,
             },
         ),
-        "lines": list_of(record({"line": name, "verdict": _VERDICT})),
+        "lines": list_of(record({"line": name, "verdict": VERDICT})),
         "name": text,
         "role": text,
         "note": text,
@@ -247,6 +242,14 @@ BODIES: dict[str, Check] = {
     "stop": STOP,
     "release": RELEASE,
     "disposition": DISPOSITION,
+    "finding": FINDING,
+    "assignment": ASSIGNMENT,
+    "correction": CORRECTION,
+    "recheck": RECHECK,
+    "reopening": REOPENING,
+    "concession": CONCESSION,
+    "day": DAY,
+    "admission": _ADMISSION,
 }
 
 

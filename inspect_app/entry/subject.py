@@ -5,12 +5,17 @@ from inspect_app.entry.refusal import Refused
 from inspect_app.entry.shape import name
 from inspect_app.entry.uuid7 import any_uuid
 
+# Things with an id of their own, made where they are first said.
+OWN_IDS = (
+    "assembly", "area", "walk", "station", "mark", "finding", "correction", "recheck", "reopening", "day",
+)  # fmt: skip
+
 
 def check_subject(kind: str, subject: object, job: object, body: dict[str, object]) -> None:
     """Raises Refused ``bad_field`` on ``subject`` when it contradicts what the body says."""
     name(subject, "subject")
     assert isinstance(subject, str)
-    if kind in ("assembly", "area", "walk", "station", "mark"):
+    if kind in OWN_IDS:
         any_uuid(subject, "subject")
     elif kind == "answer":
         if not _names_answer(subject, body):
@@ -46,4 +51,7 @@ def _others(job: object, body: dict[str, object]) -> dict[str, object]:
         "stop": stop,
         "release": f"{stop}/{body.get('why')}",
         "disposition": body.get("lot"),
+        "assignment": body.get("finding"),
+        "concession": body.get("finding"),
+        "admission": body.get("entry"),
     }

@@ -2,7 +2,7 @@
 
 from inspect_app.errors import BadInput
 
-ROLES = ("foreman", "inspector", "reviewer", "administrator")
+ROLES = ("foreman", "inspector", "reviewer", "administrator", "engineer", "owner")
 
 
 def role(text: str) -> str:

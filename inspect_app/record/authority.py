@@ -16,7 +16,15 @@ MAY = {
     "stop": ("foreman", "inspector"),
     "release": ("administrator", "foreman", "inspector"),
     # What is not accepted is not for those who made it, or found it, to put right by a word.
-    "disposition": ("administrator",),
+    "disposition": ("administrator", "engineer"),
+    "finding": LOOKERS + ("administrator", "engineer"),
+    "assignment": ("administrator", "inspector", "foreman"),
+    "correction": ("administrator", "inspector", "foreman"),
+    "recheck": ("administrator", "inspector", "foreman"),  # never their own correction: the fold looks
+    "reopening": LOOKERS + ("administrator", "engineer", "owner"),
+    "concession": ("engineer", "administrator"),
+    "day": ("administrator", "foreman", "inspector"),
+    "admission": ("administrator",),
 }
 
 

@@ -20,8 +20,15 @@ import { useTicket } from './ticket.js'
 const TRIES = 50
 const STORES = ['chains', 'entries', 'outbox', 'photos', 'receipts', 'drafts']
 
-/** Kinds that name a picture, which goes with them. @type {Record<string, (body: any) => string | null>} */
-const PICTURES = { photo: ({ sha256 }) => sha256, disposition: ({ document }) => document }
+const theirs = (/** @type {any} */ { photos }) => photos
+const document = (/** @type {any} */ { document }) => (document ? [document] : [])
+
+/** Kinds that name pictures, which go with them. @type {Record<string, (body: any) => string[]>} */
+const PICTURES = {
+  photo: ({ sha256 }) => [sha256], disposition: document, concession: document,
+  finding: theirs, correction: theirs, recheck: theirs, reopening: theirs,
+  day: ({ photos, materials }) => [...photos, ...materials.flatMap(theirs)],
+}
 
 /** One at a time in this tab: only other tabs can then be faster. @type {Promise<any>} */
 let turn = Promise.resolve()
@@ -87,11 +94,11 @@ function commit(entry, payload, draft) {
     const head = await tx.objectStore('chains').get(chain)
     if (head?.digest === entry.digest) return true
     if ((head?.digest ?? null) !== payload.prev) return false
-    const picture = PICTURES[payload.kind]?.(payload.body)
-    const photo = picture ? await unsentPhoto(tx, entry, picture) : undefined
+    const photos = []
+    for (const picture of new Set(PICTURES[payload.kind]?.(payload.body) ?? [])) photos.push(await unsentPhoto(tx, entry, picture))
     if (payload.kind === 'lot') await useTicket(tx, entry, payload)
     await tx.objectStore('entries').put(entry)
-    for (const row of outboxRows(entry, payload, photo)) await tx.objectStore('outbox').put(row)
+    for (const row of outboxRows(entry, payload, photos.filter(Boolean))) await tx.objectStore('outbox').put(row)
     await tx.objectStore('chains').put({ kid: entry.kid, job: entry.job, seq: payload.seq, digest: entry.digest })
     if (draft !== undefined) await tx.objectStore('drafts').delete([entry.person, draft])
     return true

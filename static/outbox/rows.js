@@ -6,14 +6,14 @@
 
 /**
  * @param {{person: string, digest: string, job: string, token: string}} entry @param {any} payload
- * @param {{sha256: string, size: number, type: string} | undefined} photo kept on this phone, that the entry names
+ * @param {{sha256: string, size: number, type: string}[]} photos kept on this phone, that the entry names
  * @returns {any[]}
  */
-export function outboxRows(entry, payload, photo) {
+export function outboxRows(entry, payload, photos) {
   const common = { person: entry.person, job: entry.job, kind: payload.kind, subject: payload.subject, at: payload.at,
     state: 'waiting', refusal: null, failures: 0, next: 0 }
   const rows = [{ ...common, what: 'entry', name: entry.digest, size: entry.token.length, seq: payload.seq }]
-  if (photo) {
+  for (const photo of photos) {
     rows.push({ ...common, what: 'photo', name: photo.sha256, size: photo.size, seq: payload.seq,
       ...{ type: photo.type, upload: null } })
   }

@@ -7,9 +7,9 @@ const entry = { person: 'p', digest: 'd'.repeat(43), job: 'j', token: 'x'.repeat
 const payload = { kind: 'photo', subject: 's', at: '2026-11-25T16:40:05.120-05:00', seq: 3, body: {} }
 
 test('an entry makes one row, a photo declared by it another', () => {
-  assert.deepEqual(outboxRows(entry, payload, undefined).map((row) => [row.what, row.size]), [['entry', 700]])
+  assert.deepEqual(outboxRows(entry, payload, []).map((row) => [row.what, row.size]), [['entry', 700]])
   const photo = { sha256: 'a'.repeat(64), size: 12, type: 'image/jpeg' }
-  const rows = outboxRows(entry, payload, photo)
+  const rows = outboxRows(entry, payload, [photo])
   assert.deepEqual(rows.map((row) => [row.what, row.name, row.size, row.state]),
     [['entry', entry.digest, 700, 'waiting'], ['photo', photo.sha256, 12, 'waiting']])
 })

@@ -4,7 +4,7 @@ import pytest
 
 from inspect_app.record.authority import MAY, objection
 
-ROLES = ("administrator", "foreman", "inspector", "reviewer")
+ROLES = ("administrator", "engineer", "foreman", "inspector", "owner", "reviewer")
 EXPECTED = {
     "job": {"administrator"},
     "assembly": {"administrator"},
@@ -19,7 +19,15 @@ EXPECTED = {
     "mark": {"foreman", "inspector"},
     "stop": {"foreman", "inspector"},
     "release": {"administrator", "foreman", "inspector"},
-    "disposition": {"administrator"},
+    "disposition": {"administrator", "engineer"},
+    "finding": {"administrator", "engineer", "foreman", "inspector", "reviewer"},
+    "assignment": {"administrator", "foreman", "inspector"},
+    "correction": {"administrator", "foreman", "inspector"},
+    "recheck": {"administrator", "foreman", "inspector"},
+    "reopening": {"administrator", "engineer", "foreman", "inspector", "owner", "reviewer"},
+    "concession": {"administrator", "engineer"},
+    "day": {"administrator", "foreman", "inspector"},
+    "admission": {"administrator"},
 }
 
 

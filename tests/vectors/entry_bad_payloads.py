@@ -14,7 +14,7 @@ SPOILT: list[tuple[str, str, object, str, str]] = [
     ("station", "v", 2, "unknown_version", "v"),
     ("station", "v", True, "unknown_version", "v"),
     ("station", "v", GONE, "unknown_version", "v"),
-    ("station", "kind", "finding", "unknown_kind", "kind"),
+    ("station", "kind", "oracle", "unknown_kind", "kind"),
     ("station", "kind", ["station"], "unknown_kind", "kind"),
     ("station", "id", uuid(1).replace("-7", "-4", 1), "bad_field", "id"),
     ("station", "id", uuid(1).upper(), "bad_field", "id"),

@@ -21,6 +21,45 @@ def q(value: str, unit: str) -> dict[str, str]:
     return {"value": value, "unit": unit}
 
 
+FINDING = uuid(10)
+_BY = {"name": "Ada Ejemplo (invented)", "role": "inspector"}
+_VERDICT = {"result": "pass", "rule": "limit@2", "rulebook": DIGEST, "reason": None, "inputs": {}, "values": {}}
+FINDINGS: dict[str, tuple[str, dict[str, Any]]] = {
+    "finding": (
+        FINDING,
+        {
+            "walk": WALK, "area": AREA, "severity": "critical", "required": "a screw in each slot", "found": "none",
+            "photos": [SHA256], "panel": 7, "from_low_end": q("12.5", "ft"), "station": STATION, **_BY,
+        },
+    ),
+    "assignment": (
+        FINDING,
+        {
+            "finding": FINDING, "firm": "Invented sub", "crew": "2", "by_day": "2026-11-26", "note": "",
+            "cause": {"code": "driver_setting", "words": "clutch at 9"}, **_BY,
+        },
+    ),
+    "correction": (
+        uuid(11),
+        {
+            "finding": FINDING, "walk": None, "done": "screw set", "photos": [SHA256], "reading": {"value": q("1", "in")},
+            "verdict": _VERDICT, **_BY,
+        },
+    ),
+    "recheck": (
+        uuid(12),
+        {
+            "finding": FINDING, "correction": DIGEST, "result": "good", "walk": WALK, "photos": [SHA256], "note": "",
+            "reading": None, "verdict": None, **_BY,
+        },
+    ),
+    "reopening": (uuid(13), {"finding": FINDING, "of": [DIGEST], "reason": "it came loose", "photos": [], **_BY}),
+    "concession": (
+        FINDING,
+        {"finding": FINDING, "reason": "enough there", "document": SHA256, "reference": "invented letter 4", **_BY},
+    ),
+}  # fmt: skip
+
 BODIES: dict[str, tuple[str, dict[str, Any]]] = {
     "job": (
         JOB,
@@ -151,6 +190,25 @@ BODIES: dict[str, tuple[str, dict[str, Any]]] = {
             "lot": LOT, "choice": "accept", "reason": "invented", "document": SHA256, "reference": "invented letter 3",
             "name": "Ines Ejemplo (invented)", "role": "administrator",
         },
+    ),
+    **FINDINGS,
+    "day": (
+        uuid(16),
+        {
+            "day": "2026-11-25", "crew": "2", "head_count": 4, "no_work": None, "work": "Panels 1 to 32 of Quay slope",
+            "weather": [{"at": "07:30", "sky": "clear", "wind": "light", "air": q("41", "F"), "metal": q("38", "F"),
+                         "metal_by": "contact"}],
+            "materials": [{"what": "Panels", "quantity": "32", "accepted": "yes", "stored": "dry", "photos": [SHA256],
+                           "gauge": 24, "gauge_system": "MSG", "coating": "AZ50", "coil": "C-17", "maker": "invented"}],
+            "equipment": [{"what": "screw gun", "operator": "Ada", "setting": "clutch 6", "hours": "8"}],
+            "submittals": "", "offsite": "", "instructions": [{"by": "Ines", "said": "Stop at the valley"}],
+            "delays": [{"why": "dew", "hours": "1"}], "safety": "tied off", "tied_down": "two bundles", "photos": [],
+            "statement": "Complete and correct.", "name": "Ada Ejemplo (invented)", "role": "foreman",
+        },
+    ),
+    "admission": (
+        DIGEST,
+        {"entry": DIGEST, "reason": "a lost phone", "name": "Ines Ejemplo (invented)", "role": "administrator"},
     ),
 }  # fmt: skip
 
