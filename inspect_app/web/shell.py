@@ -4,15 +4,18 @@ The worker (``static/sw.js``) installs exactly what ``/shell.json`` lists and ch
 is served with the list's digest as its first line, so that a changed file anywhere makes a new worker.
 """
 
+import gzip
 import mimetypes
 from functools import cache
 from pathlib import Path
 
 from flask import Blueprint, Response, abort, jsonify, request, send_file
 
+from inspect_app.errors import BadInput, NotFound
 from inspect_app.web.parts import parts
 from inspect_app.web.shell_files import Member, ShellFiles
 
+MOST = 100  # files of one pack
 PACKAGE = Path(__file__).resolve().parents[1]
 
 # What the machine's own registry says of these types is not to be relied on: a worker of the wrong one fails.
@@ -56,8 +59,34 @@ def worker() -> Response:
 
 @blueprint.get("/shell.json")
 def shell_list() -> Response:
-    """``{"build", "files": [{"url", "sha256", "size"}]}``: every file of the app, by digest."""
+    """``{"build", "files": [{"url", "sha256", "size", "type"}]}``: every file of the app, by digest."""
     answer = jsonify(files().listing())
+    answer.headers["Cache-Control"] = "no-cache"
+    return answer
+
+
+@blueprint.post("/pack")
+def pack() -> Response:
+    """``{"files": [SHA256]}``: those files of the app, end to end. A phone far from a mast pays for each asking."""
+    given = request.get_json(silent=True)
+    asked = given.get("files") if isinstance(given, dict) else None
+    if not isinstance(asked, list) or not 0 < len(asked) <= MOST or not all(isinstance(one, str) for one in asked):
+        raise BadInput("bad_pack", "files", asked if isinstance(asked, str) else "")
+    content = files().pack(asked)
+    if content is None:
+        raise NotFound("build_gone", "files", "")
+    packed = gzip.compress(content, 6, mtime=0) if request.accept_encodings.quality("gzip") else None
+    answer = Response(packed or content, mimetype="application/octet-stream")
+    if packed:
+        answer.headers["Content-Encoding"] = "gzip"
+    answer.headers["Cache-Control"] = "no-store"
+    return answer
+
+
+@blueprint.get("/rulebook.json")
+def rulebook() -> Response:
+    """``{name: text}`` of all the rulebook's files: the worker that runs them asks once."""
+    answer = jsonify(files().rulebook())
     answer.headers["Cache-Control"] = "no-cache"
     return answer
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 
+RULEBOOK = "/rulebook/"
 SHARED = ("rules", "record")  # packages of the server that the phone runs too
 SUFFIXES = {".js", ".mjs", ".css", ".json", ".wasm", ".svg", ".png", ".webmanifest"}
 # In static/ and yet no members: the page and the worker have addresses of their own, and some words are
@@ -54,7 +55,7 @@ class ShellFiles:
                 found[f"/static/{name}"] = place
         for package in SHARED:
             for place in (self._package / package).rglob("*.py"):
-                found[f"/rulebook/{place.relative_to(self._package).as_posix()}"] = place
+                found[f"{RULEBOOK}{place.relative_to(self._package).as_posix()}"] = place
         for url in sorted(found):
             if found[url].is_file():
                 yield url, found[url]
@@ -71,10 +72,21 @@ class ShellFiles:
         place = self._known.get(url)
         return self._read(url, place) if place and place.is_file() else None
 
+    def pack(self, digests: list[str]) -> bytes | None:
+        """The members of these digests, end to end; None where one of them is no file of the app as it is now."""
+        found = {one.sha256: one.content for one in self.members()}
+        return b"".join(found[digest] for digest in digests) if found.keys() >= set(digests) else None
+
+    def rulebook(self) -> dict[str, str]:
+        """The Python files that the phone runs, as text, by their place below the package."""
+        own = [one for one in self.members() if one.url.startswith(RULEBOOK)]
+        return {one.url.removeprefix(RULEBOOK): one.content.decode() for one in own}
+
     def listing(self) -> dict[str, object]:
-        """``{"build", "files": [{"url", "sha256", "size"}]}``; ``build`` is the digest of ``files``."""
+        """``{"build", "files": [{"url", "sha256", "size", "type"}]}``; ``build`` is the digest of ``files``."""
         files = [
-            {"url": one.url, "sha256": one.sha256, "size": len(one.content)} for one in self.members()
+            {"url": one.url, "sha256": one.sha256, "size": len(one.content), "type": one.type}
+            for one in self.members()
         ]
         return {"build": _digest(files), "files": files}
 

@@ -5,11 +5,9 @@ import { writeFiles } from './files.js'
 
 const HEAP = 64 * 1024 * 1024
 
-/** The files that this build of the app is made of, as text. */
+/** The files that this build of the app is made of, as text. @returns {Promise<[string, string][]>} */
 async function fetched() {
-  const { files } = await (await fetch('/shell.json')).json()
-  const own = files.map((/** @type {any} */ one) => one.url).filter((/** @type {string} */ url) => url.startsWith('/rulebook/'))
-  return Promise.all(own.map(async (/** @type {string} */ url) => [url.slice('/rulebook/'.length), await (await fetch(url)).text()]))
+  return Object.entries(await (await fetch('/rulebook.json')).json())
 }
 
 async function start() {

@@ -1,5 +1,6 @@
 """Between phone and server: answers in the server's place when a test says so."""
 
+import io
 import json
 import random
 import socket
@@ -24,6 +25,7 @@ class Gate:
         self.lie_files: Callable[[Request], str | None] = lambda request: None
         self.open = True
         self.seen: list[str] = []
+        self.bodies: list[object] = []  # of packs asked for
         self.lies: dict[str, int] = {}
         self._lock = threading.Lock()
 
@@ -33,6 +35,9 @@ class Gate:
         request = Request(environ)
         with self._lock:
             self.seen.append(f"{request.method} {request.path}")
+            if request.path == "/pack":
+                environ["wsgi.input"] = io.BytesIO(request.get_data())  # read once more by the app
+                self.bodies.append(json.loads(request.get_data()))
             lie = self.lie(request) if request.path.startswith("/api/") else self.lie_files(request)
             if lie:
                 self.lies[lie] = self.lies.get(lie, 0) + 1

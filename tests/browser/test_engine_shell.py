@@ -1,7 +1,10 @@
 """The app without a network: installed whole or not at all, proved, replaced only when quiet."""
 
+import hashlib
+
 import pytest
 
+from inspect_app.web.headers import HEADERS
 from tests.browser.office import Office
 from tests.browser.phone import Phone
 
@@ -23,15 +26,23 @@ def phone(chromium, own):
     context.close()
 
 
-def cut_after(office: Office, files: int) -> None:
-    """The link breaks once this many of the app's files have passed."""
+PACK = "POST /pack"
+
+
+def cut_after(office: Office, packs: int) -> None:
+    """The link breaks once this many packs of the app's files have passed."""
     start = len(office.gate.seen)
 
     def lie(request) -> str | None:
-        passed = sum("/static/" in line or "/rulebook/" in line for line in office.gate.seen[start:])
-        return "reset" if passed > files else None
+        return "reset" if office.gate.seen[start:].count(PACK) > packs else None
 
     office.gate.lie_files = lie
+
+
+def whole(office: Office) -> int:
+    """Packs of a whole app, by its size alone: 128 KiB each, and those that a large file fills."""
+    sizes = [one["size"] for one in office.app.test_client().get("/shell.json").json["files"]]
+    return sum(sizes) // (128 * 1024) + sum(size > 128 * 1024 for size in sizes) + 1
 
 
 def heal(office: Office) -> None:
@@ -40,15 +51,18 @@ def heal(office: Office) -> None:
 
 def test_an_install_cut_anywhere_goes_on_and_ends_whole(phone: Phone, own) -> None:
     total = len(own.app.test_client().get("/shell.json").json["files"])
-    for files in (0, 1, total // 3, total // 2):
-        cut_after(own, files)
+    asked = []
+    for packs in (0, 1, 3):
+        cut_after(own, packs)
+        before = len(own.gate.seen)
         assert phone.run(REGISTER) == "redundant", "not installed, and it says so"
         assert phone.run(PROVE) is None
+        asked.append(own.gate.seen[before:].count(PACK))
     heal(own)
     before = len(own.gate.seen)
     assert phone.run(REGISTER) in ("installed", "activating", "activated")
-    fetched = [line for line in own.gate.seen[before:] if "/static/" in line or "/rulebook/" in line]
-    assert len(fetched) < total * 0.6, "what had come already is not fetched again"
+    assert 4 < own.gate.seen[before:].count(PACK) < whole(own) - 3, "what had come already is not fetched again"
+    assert whole(own) < 40, "each asking costs a phone far from a mast half a second"
     proof = phone.run(PROVE)
     assert (proof["total"], proof["missing"], proof["page"]) == (total, [], True)
 
@@ -61,21 +75,34 @@ def test_a_whole_app_opens_cold_with_the_server_gone(phone: Phone, own) -> None:
     assert page.title().endswith("Seamwalk")
     text = page.evaluate("async () => (await fetch('/rulebook/record/fold.py')).text()")
     assert "def fold(" in text
+    rulebook = page.evaluate("async () => (await fetch('/rulebook.json')).json()")
+    assert rulebook["record/fold.py"] == text
+    guard = page.evaluate("async () => (await fetch('/')).headers.get('Content-Security-Policy')")
+    assert guard == HEADERS["Content-Security-Policy"], "the page is guarded without the server too"
     assert page.evaluate("() => fetch('/api/server').then(() => 'answered', () => 'none')") == "none"
 
 
-def test_a_file_that_is_not_the_listed_one_is_never_installed(phone: Phone, own) -> None:
-    own.gate.lie_files = lambda request: "502 HTML" if request.path.endswith("/keep.js") else None
+@pytest.mark.parametrize("lie", ["502 HTML", "200 HTML"])
+def test_what_is_not_the_listed_files_is_never_installed(phone: Phone, own, lie: str) -> None:
+    own.gate.lie_files = lambda request: lie if request.path == "/pack" and own.gate.seen.count(PACK) == 4 else None
     assert phone.run(REGISTER) == "redundant"
+    assert phone.run("return (await caches.keys())") == ["seamwalk-apps", "seamwalk-parts"], "the rest is kept"
 
 
 def test_files_the_browser_lost_are_noticed_and_fetched_again(phone: Phone, own) -> None:
     phone.run(REGISTER)
-    lose = """const members = await caches.open('seamwalk-members'); const keys = await members.keys();
-      await members.delete(keys[3]); await members.put(keys[5], new Response('altered'))"""
-    phone.run(lose)
+    before = len(own.gate.seen)
+    alter = """const apps = await caches.open('seamwalk-apps'); const [name] = await apps.keys();
+      const bytes = new Uint8Array(await (await apps.match(name)).arrayBuffer());
+      for (const at of arg) bytes[at < 0 ? bytes.length + at : at] ^= 1;
+      await apps.put(name, new Response(bytes))"""
+    phone.run(alter, [-5, -900_000])
     assert len(phone.run(PROVE)["missing"]) == 2
-    assert phone.run(PROVE)["missing"] == []
+    asked = [one for pack in own.gate.bodies[-own.gate.seen[before:].count(PACK) :] for one in pack["files"]]
+    assert len(asked) == 2 and phone.run(PROVE)["missing"] == []
+    phone.run(alter, [0])  # the list itself can no longer be read
+    assert phone.run(PROVE)["total"] == 0
+    assert phone.run(PROVE)["missing"] == [] and phone.run(PROVE)["page"]
 
 
 def test_an_update_waits_for_an_open_draft_and_the_old_app_stays_whole(phone: Phone, own) -> None:
@@ -97,13 +124,15 @@ def test_an_update_waits_for_an_open_draft_and_the_old_app_stays_whole(phone: Ph
         await new Promise((done) => setTimeout(done, 100)) }
       return [updateWaiting(), await applyIfQuiet()]"""
     assert phone.run(whole) == [True, False], "whole, and waiting for the draft"
-    fetched = [line for line in own.gate.seen[before:] if "/static/" in line or "/rulebook/" in line]
-    assert fetched == ["GET /static/words/shell.json"], "only what changed"
+    fetched = [line for line in own.gate.seen[before:] if "/static/" in line or "/rulebook/" in line or line == PACK]
+    assert fetched == [PACK], "only what changed: one file, in one pack"
+    assert own.gate.bodies[-1] == {"files": [hashlib.sha256(changed.read_bytes()).hexdigest()]}
     phone.run("await dropDraft('p', 'k')")
     with phone.page.expect_navigation():
         phone.run("applyIfQuiet()")
     assert phone.run(PROVE)["missing"] == []
-    assert phone.run("return (await caches.keys()).length") == 2
+    kept = "return Promise.all((await caches.keys()).map(async (one) => (await (await caches.open(one)).keys()).length))"
+    assert phone.run(kept) == [1], "the old build is given up"
 
 
 def test_repair_touches_no_work(phone: Phone, own) -> None:

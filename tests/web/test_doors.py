@@ -8,6 +8,7 @@ from tests.phone import new_uuid
 OPEN = {
     "/api/server", "/api/session", "/api/nonce", "/api/openapi.json", "/api/definitions",
     "/api/definitions/<digest>", "/", "/sw.js", "/shell.json", "/static/<path:name>", "/rulebook/<path:name>",
+    "/rulebook.json", "/pack",
 }  # fmt: skip
 DIGEST, SHA256 = "A" * 43, "0" * 64
 

@@ -27,6 +27,32 @@ def test_the_list_names_each_file_by_the_bytes_that_are_served(client) -> None:
         assert len(served.data) == file["size"]
 
 
+def test_a_pack_is_the_files_asked_for_end_to_end(client) -> None:
+    files = client.get("/shell.json").json["files"][5:12]
+    asked = {"files": [one["sha256"] for one in files]}
+    plain = client.post("/pack", json=asked)
+    assert plain.data == b"".join(client.get(one["url"]).data for one in files)
+    packed = client.post("/pack", json=asked, headers={"Accept-Encoding": "gzip"})
+    assert gzip.decompress(packed.data) == plain.data and len(packed.data) < len(plain.data)
+
+
+@pytest.mark.parametrize(
+    ("asked", "status"),
+    [({"files": ["0" * 64]}, 404), ({"files": []}, 400), ({"files": ["0"] * 101}, 400), ({"files": "0"}, 400),
+     ({"files": [7]}, 400), ([], 400), (None, 400)],
+)  # fmt: skip
+def test_a_pack_of_nothing_of_ours_is_refused_in_words(client, asked, status: int) -> None:
+    answer = client.post("/pack", json=asked)
+    assert answer.status_code == status and answer.json["error"]["way_out"].startswith("Open the app again")
+
+
+def test_the_rulebook_in_one_text_is_the_files_themselves(client) -> None:
+    whole = client.get("/rulebook.json").json
+    listed = [one["url"] for one in client.get("/shell.json").json["files"] if one["url"].startswith("/rulebook/")]
+    assert sorted(f"/rulebook/{name}" for name in whole) == sorted(listed)
+    assert all(client.get(url).text == whole[url.removeprefix("/rulebook/")] for url in listed[::9])
+
+
 def test_compressed_and_plain_answers_are_the_same_file(client) -> None:
     for url in ("/", "/static/sync/engine.js", "/static/vendor/micropython.wasm"):
         plain = client.get(url)
