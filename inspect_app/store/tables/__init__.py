@@ -2,17 +2,24 @@
 
 from inspect_app.store.tables.derived import DerivedJob
 from inspect_app.store.tables.device import DeviceRow
+from inspect_app.store.tables.device_contact import DeviceContactRow
 from inspect_app.store.tables.entry import EntryRow
+from inspect_app.store.tables.firm import FirmRow, JobFirmRow
+from inspect_app.store.tables.invitation import InvitationRow
 from inspect_app.store.tables.manifest import ManifestRow
 from inspect_app.store.tables.membership import MembershipRow
 from inspect_app.store.tables.person import PersonRow
 from inspect_app.store.tables.photo import PhotoRow
 from inspect_app.store.tables.quarantine import QuarantineRow
+from inspect_app.store.tables.quarantine_photo import QuarantinePhotoRow
 from inspect_app.store.tables.report import ReportRow
 from inspect_app.store.tables.statement import StatementRow
 from inspect_app.store.tables.ticket import TicketRow
+from inspect_app.store.tables.trail import TrailRow
+from inspect_app.store.tables.viewer_link import ViewerLinkRow
 
 __all__ = [
-    "DerivedJob", "DeviceRow", "EntryRow", "ManifestRow", "MembershipRow", "PersonRow", "PhotoRow",
-    "QuarantineRow", "ReportRow", "StatementRow", "TicketRow",
+    "DerivedJob", "DeviceContactRow", "DeviceRow", "EntryRow", "FirmRow", "InvitationRow", "JobFirmRow",
+    "ManifestRow", "MembershipRow", "PersonRow", "PhotoRow", "QuarantinePhotoRow", "QuarantineRow",
+    "ReportRow", "StatementRow", "TicketRow", "TrailRow", "ViewerLinkRow",
 ]

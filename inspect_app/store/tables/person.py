@@ -4,7 +4,8 @@ from inspect_app.store.database import Table
 
 
 class PersonRow(Table):
-    """An account. ``password`` is an Argon2 hash in its own text form."""
+    """An account. ``password`` is an Argon2 hash in its own text form. A sign-in made before ``sign_ins_from`` no longer
+    counts: a phone of theirs was revoked then."""
 
     __tablename__ = "person"
 
@@ -14,3 +15,4 @@ class PersonRow(Table):
     role: Mapped[str]
     password: Mapped[str]
     added_at: Mapped[str]
+    sign_ins_from: Mapped[str | None]
