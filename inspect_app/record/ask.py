@@ -4,6 +4,7 @@ import json
 
 from inspect_app.record.calls_for import calls_for
 from inspect_app.record.card import card
+from inspect_app.record.day_record_material import compared
 from inspect_app.record.fit import fit
 from inspect_app.record.fold import fold
 from inspect_app.record.judge import judge_item
@@ -18,8 +19,8 @@ DEEP = 4  # the record, its kinds, each thing: below, a text is short
 def ask(text: str) -> str:
     """Answer one request: ``{"call": "judge", "rule", "inputs", "units"?}``, ``{"call": "judge_item", "item",
     "context"}``, ``{"call": "fold", "entries", "people"}``, ``{"call": "fit", "job", "assembly", "area", "found",
-    "day"}``, ``{"call": "card", "job", "assembly", "area", "metal_now"?}``, ``{"call": "describe", "rule"}`` or one of
-    ``roof_calls.py``.
+    "day"}``, ``{"call": "card", "job", "assembly", "area", "metal_now"?}``, ``{"call": "material", "record",
+    "areas", "material"}`` (``day_record_material.py``), ``{"call": "describe", "rule"}`` or one of ``roof_calls.py``.
 
     Gives ``{"ok": answer}``, or ``{"refused": {"code", "field", "value"}}`` for input that cannot be taken.
     """
@@ -61,6 +62,8 @@ def _answer(request: dict) -> object:
         return fit(request["job"], request["assembly"], request["area"], request["found"], request["day"])
     if call == "card":
         return card(request["job"], request["assembly"], request["area"], request.get("metal_now"))
+    if call == "material":
+        return compared(request["record"], request["areas"], request["material"])
     if call == "draw_lot":
         return draw_lot(request["record"], request)
     if call == "calls_for":

@@ -5,6 +5,7 @@ from inspect_app.record.area import from_high_end, longest_run, panel_count, pan
 from inspect_app.record.authority import objection
 from inspect_app.record.chain import chains
 from inspect_app.record.coverage import coverage
+from inspect_app.record.day_record import fold_days
 from inspect_app.record.decisions import fold_decisions
 from inspect_app.record.findings import findings
 from inspect_app.record.fits import fold_fits
@@ -23,9 +24,10 @@ def fold(entries: list, people: dict) -> dict:
     ``entries``: list of ``{"digest", "kid", "payload"}`` in any order, duplicates allowed.
     ``people``: ``{person id: {"name", "role", "kids": [...]}}``.
     Returns ``{"job", "sampling", "assemblies", "areas", "fits", "walks", "stations", "answers", "photos", "marks",
-    "stops", "releases", "lots", "layouts", "coverage", "series", "to_date", "audits", "findings", "flags", "chains"}``;
-    each thing is its head's body plus ``id, digest, by, at, clock, heads``. Where several heads stand, the one with the
-    greatest digest lends its body and ``heads`` names them all; of a lot, the first that used its ticket (``lots``).
+    "stops", "releases", "lots", "layouts", "coverage", "series", "to_date", "audits", "findings", "days", "flags",
+    "chains"}``; each thing is its head's body plus ``id, digest, by, at, clock, heads``. Where several heads stand, the
+    one with the greatest digest lends its body and ``heads`` names them all; of a lot, the first that used its ticket
+    (``lots``).
     """
     flags: list = []
     grouped = versions(entries, people, flags)
@@ -62,6 +64,7 @@ def fold(entries: list, people: dict) -> dict:
     fold_decisions(record, grouped, people, flags)
     record["coverage"] = coverage(record, told)
     record["findings"] = findings(record["answers"])
+    record["days"] = fold_days(record, grouped, people, told["days"], flags)
     record["flags"] = sorted(flags, key=_place)
     return record
 

@@ -72,8 +72,10 @@ def test_a_clock_that_jumps_by_twenty_years_changes_nothing_but_what_the_clock_s
         entry["payload"]["at"] = f"{(2006, 2046)[at % 2]}-01-01T00:00:{at % 60:02}.000-05:00"
     jumped = fold(entries, PEOPLE)
     assert "day_not_its_own" in codes(jumped)  # a lot's day is held to the clock, and to nothing else
+    wanted = site.record()
+    assert jumped.pop("days") != wanted.pop("days")  # a walk is of the day that its phone's clock showed
     jumped["flags"] = [flag for flag in jumped["flags"] if flag["code"] != "day_not_its_own"]
-    assert timeless(jumped) == timeless(site.record())
+    assert timeless(jumped) == timeless(wanted)
 
 
 def timeless(value: Any) -> Any:
