@@ -19,7 +19,8 @@ class Looks:
     ``late``: its own key's chain proves that the panel was covered before. Correcting a look later does not make it
     late, and does not make a late one early: what counts is where it was first said. ``firsts``: ``[(kid, seq)]``
     of that, ``failures`` of the answers there that fail. ``counts``: whether who recorded it may look.
-    ``tells``: whether something was found there, good or bad.
+    ``tells``: whether something was found there, good or bad. ``late_answers``: those first given when the panel was
+    covered; what they find good was not seen, what they find bad counts all the same.
     """
 
     def __init__(self, record: dict, grouped: dict, people: dict, marks: Marks) -> None:
@@ -28,8 +29,9 @@ class Looks:
         self.gone_over: dict = {}  # area: [(panel, look)] that failed, was covered and then called good
         self.claims: dict = {}  # lot: the looks that say they were taken at a place it drew
         self.answers = record["answers"]
+        self.late_answers = _late(record, grouped.get("answer", {}), marks)
         failures = _failures(record["answers"], grouped.get("answer", {}))
-        telling = _telling(record["answers"])
+        telling = _telling(record["answers"], self.late_answers)
         mended = _mended(record["answers"], grouped.get("answer", {}))
         for subject in sorted(record["stations"]):
             station = record["stations"][subject]
@@ -96,17 +98,39 @@ class Looks:
             return "unsafe" if look["reached"] == "unsafe" else "covered"
         for names in (lot.get("asks") or {}).values():
             for name in names:
-                if look["station"] + "/" + name not in self.answers:
+                subject = look["station"] + "/" + name
+                if subject not in self.answers or subject in self.late_answers:
                     return "part"
         return "looked"
 
 
-def _telling(answers: dict) -> dict:
+def _telling(answers: dict, late: dict) -> dict:
     """The stations where something was found, good or bad: who only came by has not looked."""
     return {
         answers[subject]["station"]: True for subject in answers
-        if answers[subject].get("station") is not None and answers[subject]["result"] in TELLING
+        if answers[subject].get("station") is not None and answers[subject]["result"] in TELLING and subject not in late
     }
+
+
+def _late(record: dict, grouped: dict, marks: Marks) -> dict:
+    """The answers whose own key first gave them when it had covered the panel; a correction makes none late. What an
+    audit or a rework finds on a covered panel is told from what still shows."""
+    found = {}
+    for subject in sorted(record["answers"]):
+        answer = record["answers"][subject]
+        station = record["stations"].get(answer.get("station"))
+        if station is None or answer["result"] == "fail":
+            continue
+        lot = marks.lots.get(station.get("lot"))
+        if lot is not None and lot["purpose"] != "work":
+            continue
+        firsts: dict = {}
+        for entry in grouped[subject]["all"]:
+            seq = entry["payload"]["seq"]
+            firsts[entry["kid"]] = min(seq, firsts.get(entry["kid"], seq))
+        if firsts and all(marks.covered_before(station["area"], station["panel"], kid, firsts[kid]) for kid in firsts):
+            found[subject] = True
+    return found
 
 
 def reworked(lots: dict, lot: dict, area: str, panel: int) -> bool:

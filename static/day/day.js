@@ -10,7 +10,7 @@ import { lotWords } from './lot_words.js'
 import { Care } from './care.js'
 import { Front } from './front.js'
 import { PlanDay } from './plan_day.js'
-import { closedLots, openLots } from './standing.js'
+import { closedLots, openLots, reworked } from './standing.js'
 import { openToday, walkToday } from './walk_today.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
@@ -29,7 +29,7 @@ export function Day({ job, record, definitions, person, rest }) {
     ${unsigned.length > 0 && html`<${Part} name=${say('day.unsigned')}>${unsigned.map((one) => html`<a key=${one.id} class="press tall" href=${path('job', job, 'walk', one.id)} data-name="unsigned">
       <span class="label">${pick(definitions.find((all) => all.digest === one.definition)?.title) ?? say('walk')}<span class="under">${say('walk.begun', { at: clock(one.at) })}</span></span></a>`)}<//>`}
     ${closed.length > 0 && html`<${Part} name=${say('day.closed')}>${closed.slice(0, 6).map((lot) => html`<a key=${lot.id} class="press tall" href=${path('job', job, 'lot', lot.id)} data-name="closed-lot">
-      <span class="label">${lotWords(record, lot)}<span class="under">${lot.decision ? say(`day.decision.${lot.decision.state}`) : ''}</span></span><span class="go" aria-hidden="true">→</span></a>`)}<//>`}
+      <span class="label">${lotWords(record, lot)}<span class="under">${lot.decision ? say(`day.decision.${lot.decision.state}`) : ''}${reworked(record, lot).map((one) => ` · ${say('day.after_rework', { decision: say(`day.decision.${one.decision?.state ?? 'open'}`) })}`).join('')}</span></span><span class="go" aria-hidden="true">→</span></a>`)}<//>`}
     <${Care} />
   <//>`
 }

@@ -13,9 +13,18 @@ import { Trouble } from '../words/trouble.js'
  * @throws {Trouble} `outbox.no_ticket`, or what the rulebook refuses as `reason.CODE`
  */
 export function drawDay({ job, record, definitions, crew, day, area, from, to, inspection, extending, draft }) {
-  return withTicket(job, 'work', async (ticket) => {
-    const { subject, body } = await drawn({ call: 'draw_lot', record, purpose: 'work', crew: crew.trim(), day, population: [{ area, from, to }],
-      ticket, definitions, inspection, extends: extending })
+  return keepDrawn(job, 'work', { record, definitions, purpose: 'work', crew: crew.trim(), day, population: [{ area, from, to }],
+    inspection, extends: extending }, draft)
+}
+
+/**
+ * Draw by the next ticket, sign, keep.
+ * @param {string} job @param {'work' | 'audit'} series of the ticket @param {any} what of `draw_lot`, but for the ticket
+ * @param {string} [draft] @returns {Promise<string>} the lot's id @throws {Trouble} as above
+ */
+export function keepDrawn(job, series, what, draft) {
+  return withTicket(job, series, async (ticket) => {
+    const { subject, body } = await drawn({ call: 'draw_lot', ticket, ...what })
     await enter({ job, kind: 'lot', subject, body, draft })
     return subject
   })

@@ -6,6 +6,7 @@ import { go, path } from '../frame/route.js'
 import { clock } from '../frame/age.js'
 import { Part, Screen } from '../frame/screen.js'
 import { MainAction } from '../frame/main_action.js'
+import { Twice } from '../frame/twice.js'
 import { Sheet } from '../walk/sheet.js'
 import { Care } from './care.js'
 import { DrawnPlaces } from './drawn_places.js'
@@ -45,7 +46,8 @@ export function Hold({ job, record, definitions, person, rest }) {
       ${!seen && html`<p class="problem" data-name="unseen"><strong>▲ ${say('release.nobody_looked')}</strong></p>`}
       <p class="statement">${statement(why, null, seen, panel)}</p>
       <p>${person.name}, ${say(`role.${person.role}`)}</p>
-      <${MainAction} name="release" plain=${!seen} label=${say('release.do', { panel })} under=${say('release.under')} run=${release} />
+      ${seen ? html`<${MainAction} name="release" label=${say('release.do', { panel })} under=${say('release.under')} run=${release} />`
+        : html`<${Twice} name="release" label=${say('release.do', { panel })} ask=${say('release.nobody_looked.sure', { panel })} run=${release} />`}
     <//>
     <${Care} />
   <//>`

@@ -50,6 +50,7 @@ export function PlanDay({ job, record, definitions, person, rest }) {
     <${Stepper} ...${end('to')} />
     ${turned && html`<p class="problem" role="alert"><strong>▲ ${say('walk.placed.order')}</strong></p>`}
     ${!lot && html`<${TextField} name="day" type="date" label=${say('plan_day.date')} value=${draft.day} onChange=${(/** @type {string} */ day) => change({ day })} />`}
+    ${!lot && draft.day && draft.day !== today() && html`<p class="problem" role="alert" data-name="other-day"><strong>▲ ${say('plan_day.other_day', { day: draft.day, today: today() })}</strong></p>`}
     ${state === 'stopped' && html`<p class="problem" role="alert"><strong>▲ ${say('plan_day.stopped')}</strong></p>`}
     ${choices.length > 1 ? html`<${Choice} name="inspection" label=${say('plan_day.inspection')} hint=${say('plan_day.stricter')} value=${inspection} onChange=${(/** @type {string} */ one) => change({ inspection: one })}
       options=${choices.map((one) => ({ value: one, label: say(`inspection.${one}`), under: one === proposed ? say('plan_day.proposed') : undefined }))} />`

@@ -18,6 +18,11 @@ function dayLots(record) {
 /** @param {any} a @param {any} b */
 const newest = (a, b) => (a.day < b.day ? 1 : a.day > b.day ? -1 : a.at < b.at ? 1 : -1)
 
+/** What was put right of a lot, drawn anew, oldest first. @param {any} record @param {any} lot @returns {any[]} */
+export function reworked(record, lot) {
+  return Object.values(record.lots ?? {}).filter((/** @type {any} */ one) => one.purpose === 'rework' && one.reworks === lot.id).sort((a, b) => newest(b, a))
+}
+
 /** A lot of work speaks of one area. @param {any} lot @returns {string} */
 export function areaOf(lot) {
   return lot.population[0]?.area ?? ''

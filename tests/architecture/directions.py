@@ -46,7 +46,7 @@ JAVASCRIPT = {
     "day": ["checklist", "entry", "frame", "instruments", "outbox", "roof", "rules", "walk", "words"],
     "phone": ["frame", "outbox", "people", "server", "shell", "storage", "sync", "words"],
     "jobs": ["checklist", "day", "frame", "phone", "record", "roof", "sync", "words"],
-    "lot": ["checklist", "day", "frame", "jobs", "outbox", "photo", "roof", "rules", "storage", "sync", "walk",
+    "lot": ["checklist", "day", "frame", "jobs", "photo", "roof", "rules", "storage", "sync", "walk",
             "words"],
     "report": ["frame", "people", "words"],
     "card": ["frame", "phone", "roof", "rules", "words"],

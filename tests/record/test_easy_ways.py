@@ -147,3 +147,35 @@ def test_a_lot_for_another_day_than_its_own_is_pointed_out_and_one_for_tomorrow_
         site = Site()
         site.plan(1, 40, day=day)
         assert ("day_not_its_own" in codes(site.record())) is told, day
+
+
+def test_a_good_answer_given_after_the_cover_was_not_seen_and_a_bad_one_counts_all_the_same() -> None:
+    for result, told in (("pass", "part"), ("fail", "looked")):
+        site = Site()
+        lot = site.plan(1, 40)
+        panel = drawn_first()[0]
+        site.mark(lot, panel)
+        stations = [site.station(panel, place["from_low_end"], lot=lot) for place in site.places(lot, panel)]
+        for station in stations:
+            for item in ("screw", "wave"):
+                site.answer(station, item, "pass")
+        site.mark(lot, panel + 1)  # the next panel is over it
+        for station in stations:
+            site.answer(station, "dimple", result)
+        drawn = next(one for one in site.record()["lots"][lot]["drawn"] if one.get("panel") == panel)
+        assert {place["state"] for place in drawn["places"]} == {told}
+        assert site.record()["lots"][lot]["decision"]["by"]["major"]["found"] == (result == "fail")
+
+
+def test_a_word_given_in_time_and_measured_after_the_cover_still_counts() -> None:
+    site = Site()
+    lot = site.plan(1, 40)
+    panel = drawn_first()[0]
+    site.mark(lot, panel)
+    stations = [site.station(panel, place["from_low_end"], lot=lot) for place in site.places(lot, panel)]
+    said = [site.answer(station, item, "pass") for station in stations for item in ("screw", "dimple", "wave")]
+    site.mark(lot, panel + 1)
+    first = next(one for one in site.entries if one["digest"] == said[0])["payload"]
+    site.say(FOREMAN, "answer", first["subject"], first["body"], (said[0],))  # the taps, made in the truck
+    drawn = next(one for one in site.record()["lots"][lot]["drawn"] if one.get("panel") == panel)
+    assert {place["state"] for place in drawn["places"]} == {"looked"}
