@@ -27,6 +27,9 @@ def the_day(tour: Any) -> Iterator[str]:
     walker.sees('[data-name="release"]')
     yield "hold: the first panel"
     walker.named("release")
+    walker.sees('[data-name="release-sure"]')
+    yield "hold: nobody looked, release it?"
+    walker.named("release-sure")
     yield from failed(tour)
     yield from night(tour)
 
