@@ -41,6 +41,8 @@ PUBLISHED = {
     r"central projection": "central projection (pinhole camera)",
     r"million strips": "numerical integration of the plane figure",
     r"Gregorian": "Gregorian calendar",
+    r"Sim and Wright": "Sim and Wright, Physical Therapy 85(3), 2005",
+    r"Cohen, same": "Cohen's kappa as an encyclopaedia prints it",
 }
 # Tests that hold something against an outside program, library or publication: what, against, file.
 ELSEWHERE = [
@@ -73,6 +75,8 @@ def of_the_rules() -> list[tuple[str, str, str, int]]:
          "rules/test_sampling_chances.py", sampling_cases.CASES * 7),
         ("lots with known bad ones accepted as often as computed", "20,000 lots drawn from, each three ways",
          "rules/test_sampling_chances.py", sampling_cases.LOTS * 3),
+        ("Cohen's kappa and its error; the normal distribution's limits", "the delta method done numerically, SciPy",
+         "rules/test_kappa.py", sampling_cases.TABLES + 6),
         ("the draw is even, place by place and order by order", "chi-square of 24,000 draws, SciPy",
          "rules/test_draw.py", 24_000),
         ("every cell of Table I and every plan after the arrows", "MIL-STD-105E, resolved by a reader of its own",

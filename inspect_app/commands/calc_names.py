@@ -38,6 +38,7 @@ ALIASES = {
     "share_bound": {"count": "found", "of": "n"},
     "lot_bound": {"count": "found", "of": "n"},
     "draw": {"sample": "n"},
+    "kappa": {"both": "both_bad", "first": "first_only", "second": "second_only", "neither": "both_good"},
 }  # fmt: skip
 RULES = {"tab": "clip"}  # the same rule by its other name: a tab moves in its clip
 BARE_UNITS = {"degrees": "deg", "percent": "%", "rise": "/12"}
@@ -79,6 +80,7 @@ EXAMPLES = {
     "risk": "n=5 accept=0 share=10%",
     "share_bound": "found=1 n=32 confidence=95% sides=1",
     "lot_bound": "lot=60 n=5 found=0 confidence=95%",
+    "kappa": "both_bad=22 first_only=2 second_only=4 both_good=11 confidence=95%",
     "draw": "population=60 n=5 seed=00112233445566778899aabbccddeeff00112233445566778899aabbccddeeff",
     "switch": "history=A,R,A,R inspection=normal reduced=not",
 }

@@ -16,6 +16,7 @@ from inspect_app.rules import (
     guard,
     head_compared,
     in_force,
+    kappa,
     limit,
     limit_accepted,
     longest_run,
@@ -81,6 +82,7 @@ RELEASED = {
     "lot_bound": {"1": lot_bound},
     "draw": {"1": draw},
     "switch": {"1": switch},
+    "kappa": {"1": kappa},
 }
 NEWEST = {name: str(max([int(version) for version in RELEASED[name]])) for name in RELEASED}
 

@@ -18,6 +18,7 @@ from tests.rules.hostile import spoiled
 from tests.rules.pinhole import slot_marks, tapped
 from tests.rules.test_slot_cards import scene
 
+TOLD = ("both_bad", "first_only", "second_only", "both_good")
 VECTORS = json.loads((Path(__file__).parents[1] / "vectors" / "rules.json").read_text("utf-8"))
 
 
@@ -66,6 +67,7 @@ def sampled(chance: random.Random) -> list[tuple[str, dict[str, Any]]]:
         ("lot_bound", {"lot": lot, "n": n, "found": found, **sure}),
         ("zero_plan", {"defective": max(bad, 1), "lot": lot, **sure}),
         ("draw", {"population": lot, "n": n, "seed": seed}),
+        ("kappa", {**{name: chance.randint(0, 40) for name in TOLD}, **sure}),
         ("switch", {"history": chance.choices("AAAARMN", k=30), "inspection": "normal", "reduced": "allowed"}),
     ]  # fmt: skip
 

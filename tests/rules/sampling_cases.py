@@ -4,6 +4,7 @@ import random
 from collections.abc import Iterator
 
 CASES = 200  # of each kind
+TABLES = 150  # of two people's looks
 LOTS = 20_000  # drawn from in each simulation
 BIG = (60_000, 500)
 

@@ -10,6 +10,7 @@ from typing import Any
 
 from tests.vectors import (
     rules_accepted,
+    rules_agreement,
     rules_capacity,
     rules_centred,
     rules_fit,
@@ -243,7 +244,7 @@ VECTORS = [
 
 if __name__ == "__main__":
     more = (rules_run, rules_capacity, rules_found, rules_accepted, rules_fresh, rules_slopes, rules_fit, rules_centred,
-            rules_sampling)  # fmt: skip
+            rules_sampling, rules_agreement)  # fmt: skip
     every = VECTORS + [one for module in more for one in module.VECTORS]
     text = json.dumps(every, indent=1, ensure_ascii=False)
     Path(__file__).with_name("rules.json").write_text(text + "\n", "utf-8")
