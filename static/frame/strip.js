@@ -36,9 +36,9 @@ export function useStanding() {
 export function Strip({ person, invented }) {
   const standing = useStanding()
   return html`<div class="strip" role="region" aria-label=${say('strip.region')}>
-    ${invented && html`<p class="invented">${say('invented')}</p>`}
+    ${invented && html`<p class="invented">${say('invented.data')}<span class="more">${say('invented.more')}</span></p>`}
     <a class="standing" href=${path(person ? 'phone' : 'who')} data-name="standing">
-      <span class="line"><strong>${person ? waitingWords(standing) : say('strip.nobody')}</strong></span>
+      <span class="line"><strong>${person ? html`${waitingWords(standing)}<span class="more">${oldestWords(standing)}</span>` : say('strip.nobody')}</strong></span>
       <span class="line">${person ? `${readyWords(standing)} · ${person.name}` : standing?.others ? '▲ ' + say('phone.others', { n: standing.others }) : ''}</span>
     </a>
   </div>`
@@ -49,7 +49,12 @@ export function waitingWords(standing) {
   if (!standing) return say('strip.counting')
   const n = standing.entries + standing.photos
   if (n === 0) return '✓ ' + say('strip.all_sent')
-  return '▲ ' + say('strip.waiting', { n, age: age(standing.oldest) })
+  return '▲ ' + say('strip.waiting', { n })
+}
+
+/** @param {any} standing how old the oldest of it is; nothing where nothing waits */
+export function oldestWords(standing) {
+  return standing && standing.entries + standing.photos > 0 ? say('strip.oldest', { age: age(standing.oldest) }) : ''
 }
 
 /** @param {any} standing */

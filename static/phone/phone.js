@@ -8,9 +8,10 @@ import { go, path } from '../frame/route.js'
 import { Part, Screen } from '../frame/screen.js'
 import { MainAction } from '../frame/main_action.js'
 import { Twice } from '../frame/twice.js'
-import { useStanding, waitingWords } from '../frame/strip.js'
+import { useStanding, waitingWords, oldestWords } from '../frame/strip.js'
 import { Install } from './install.js'
 import { Language } from './language.js'
+import { Passkeys } from './passkeys.js'
 import { PinField } from './pin_field.js'
 import { useSyncStatus } from './sync_status.js'
 import { Update } from './update.js'
@@ -25,7 +26,7 @@ export function Phone({ person }) {
     setPinText('')
   }
   return html`<${Screen} title=${say('phone')} back=${path()} backTo=${say('jobs')}>
-    <p class="figure-line">${waitingWords(standing)}</p>
+    <p class="figure-line">${waitingWords(standing)}${oldestWords(standing)}</p>
     ${standing?.refused > 0 && html`<p class="problem"><strong>▲ ${say('phone.refused', { n: standing.refused })}</strong></p>`}
     ${standing?.others > 0 && html`<p>${say('phone.others', { n: standing.others })}</p>`}
     <${MainAction} name="send-now" label=${say('phone.send')} under=${sync} run=${sendNow} />
@@ -42,6 +43,7 @@ export function Phone({ person }) {
       <${MainAction} plain name="set-pin" label=${say('phone.set_pin')} run=${changePin} done=${say('saved')} disabled=${pin.length < 4} />
       <${Twice} name="sign-out" label=${say('phone.sign_out')} ask=${say('phone.sign_out.ask')} run=${() => signOut().then(() => go())} />
     <//>
+    <${Part} name=${say('passkey')}><${Passkeys} person=${person} /><//>
     <${Part} name=${say('shell.app')}>
       <${Update} />
       <${Install} />
