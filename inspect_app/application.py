@@ -18,13 +18,19 @@ from inspect_app.intake.completion import Completion
 from inspect_app.intake.pictures import facts, shrink
 from inspect_app.intake.uploads import Uploads
 from inspect_app.people.accounts import Accounts
+from inspect_app.people.contacts import Contacts
 from inspect_app.people.delivery import Delivery
 from inspect_app.people.devices import Devices
+from inspect_app.people.firms import Firms
+from inspect_app.people.invitations import Invitations
 from inspect_app.people.membership import Membership
 from inspect_app.people.nonces import Nonces
+from inspect_app.people.passkeys import Passkeys
 from inspect_app.people.passwords import Passwords
 from inspect_app.people.tickets import Tickets
+from inspect_app.people.trail import Trail
 from inspect_app.people.tries import Tries
+from inspect_app.people.viewer_links import ViewerLinks
 from inspect_app.report.background import Background
 from inspect_app.report.make import Maker
 from inspect_app.report.seal_key import SealKey, given_key, own_key
@@ -45,6 +51,7 @@ from inspect_app.store.transactions import Transactions, prepare
 from inspect_app.store.vault import Vault
 from inspect_app.store.vault_copies import Copies
 from inspect_app.web.bearer import device_from_bearer, require_member
+from inspect_app.web.office_desk import OfficeDesk
 from inspect_app.web.parts import Parts
 from inspect_app.web.photos_desk import PhotoDesk
 from inspect_app.web.register import register
@@ -80,6 +87,7 @@ def create_app(
         parts = build(settings, clock, secret, after_intake, Passwords(hasher))
         migrate(parts.transactions)
     app.extensions["seamwalk"] = parts
+    app.extensions["office"] = office_desk(parts)
     app.extensions["photos"] = desk = photo_desk(parts)
     app.extensions["reports"] = report_maker(parts, desk.copies)
     register(app)
@@ -123,18 +131,33 @@ def build(
     def new_id() -> str:
         return uuid7(int(clock().timestamp() * 1000), urandom(10))
 
+    accounts = Accounts(transactions, clock, new_id, passwords)
     return Parts(
         settings=settings, clock=clock, new_id=new_id, words=Words(settings.static / "words"),
         definitions=definitions, archive=archive, server_key=key,
         transactions=transactions, statements=statements, log=log, reading=reading, records=records,
         vault=Vault(settings.data / "photos"), quarantine=quarantine,
-        manifests=Manifests(transactions, clock), accounts=Accounts(transactions, clock, new_id, passwords),
+        manifests=Manifests(transactions, clock), accounts=accounts,
         membership=membership, devices=devices, nonces=nonces,
         delivery=Delivery(secret, clock, nonces, devices), tries=Tries(clock),
-        tickets=Tickets(transactions, statements, clock, urandom),
+        tickets=Tickets(transactions, statements, clock, urandom), passkeys=Passkeys(transactions, clock, accounts),
         batches=Batches(log, quarantine, devices, membership), completion=completion,
         after_intake=after_intake,
     )  # fmt: skip
+
+
+def office_desk(parts: Parts) -> OfficeDesk:
+    """What the routes about people need."""
+    firms = Firms(parts.transactions, parts.clock, parts.new_id)
+    made = (parts.new_id, urandom)
+    return OfficeDesk(
+        firms,
+        Invitations(parts.transactions, parts.clock, firms, parts.membership, *made),
+        ViewerLinks(parts.transactions, parts.clock, *made),
+        Contacts(parts.transactions, parts.manifests, parts.clock),
+        Trail(parts.transactions, parts.clock),
+        Tries(parts.clock, 20, "too_many_links_tried", "link"),
+    )
 
 
 def photo_desk(parts: Parts) -> PhotoDesk:

@@ -15,6 +15,7 @@ from inspect_app.people.delivery import Delivery
 from inspect_app.people.devices import Devices
 from inspect_app.people.membership import Membership
 from inspect_app.people.nonces import Nonces
+from inspect_app.people.passkeys import Passkeys
 from inspect_app.people.tickets import Tickets
 from inspect_app.people.tries import Tries
 from inspect_app.settings import Settings
@@ -57,6 +58,7 @@ class Parts:
     delivery: Delivery
     tries: Tries
     tickets: Tickets
+    passkeys: Passkeys
     batches: Batches
     completion: Completion
     after_intake: Callable[[str], None]

@@ -1,5 +1,7 @@
 """A QR code (ISO/IEC 18004) as the path of an SVG: drawn by the page in its own colours, never as markup from here."""
 
+from collections.abc import Iterable
+
 import segno
 
 QUIET = 4  # modules of white around it, the least that the standard allows
@@ -17,8 +19,9 @@ def drawn(text: str) -> dict[str, object]:
     return {"size": len(rows), "path": "".join(_runs(y, row) for y, row in enumerate(rows))}
 
 
-def _runs(y: int, row: bytearray) -> str:
-    path, start = "", None
+def _runs(y: int, row: Iterable[int]) -> str:
+    path = ""
+    start: int | None = None
     for x, dark in enumerate([*row, 0]):
         if dark and start is None:
             start = x

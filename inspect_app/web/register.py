@@ -8,8 +8,13 @@ from inspect_app.web import (
     entries,
     errors,
     headers,
+    invitations,
+    job_devices,
     jobs,
+    links,
     manifest,
+    passkeys,
+    people,
     photos,
     report,
     server,
@@ -17,6 +22,7 @@ from inspect_app.web import (
     shell,
     signed_in,
     tickets,
+    trail,
 )
 from inspect_app.web.api import described
 from inspect_app.web.photos_upload import uploads
@@ -30,7 +36,9 @@ def register(app: Flask) -> None:
     signed_in.install(app)
     errors.install(app)
     headers.install(app)
-    for part in (server, session, devices, entries, tickets, manifest, jobs, definitions, report, photos):
+    for part in (server, session, passkeys, devices, entries, tickets, manifest, jobs, definitions, report, photos):
+        api.register_blueprint(part.blueprint)
+    for part in (people, invitations, links, job_devices, trail):
         api.register_blueprint(part.blueprint)
     api.register_blueprint(uploads)
     app.register_blueprint(shell.blueprint)

@@ -73,7 +73,7 @@ async function accept(person, kid, { enrolment, server }) {
 }
 
 /** What people will know this phone by: a plain word and the day, no fingerprint of it. */
-function deviceName() {
+export function deviceName() {
   const kind = /iPhone|iPad/.test(navigator.userAgent) ? 'iOS' : /Android/.test(navigator.userAgent) ? 'Android' : 'browser'
   return `${kind} ${new Date().toISOString().slice(0, 10)}`
 }

@@ -22,9 +22,14 @@ export async function signIn(login, password) {
   const before = await call('GET', '/api/session', { cookies: true })
   const reply = await call('POST', '/api/session', { cookies: true, json: { login, password },
     headers: { 'X-Seamwalk-Csrf': String(before.data?.csrf ?? '') } })
-  const person = reply.data?.person
-  if (reply.status >= 300 || !person) throw refusal('people.not_signed_in', 'login', login, reply)
-  csrf = String(reply.data.csrf ?? '')
+  if (reply.status >= 300 || !reply.data?.person) throw refusal('people.not_signed_in', 'login', login, reply)
+  return begun(reply.data)
+}
+
+/** The session has begun, whatever it was opened by: its person becomes the current one.
+ * @param {{person: {id: string, name: string, role: string}, csrf: string}} session @returns {Promise<Person>} */
+export async function begun({ person, csrf: token }) {
+  csrf = String(token ?? '')
   await changePerson(person.id, { name: person.name, role: person.role, hidden: false, tries: { wrong: 0, until: 0 } })
   await setCurrent(person.id, false)
   return shown(await personRow(person.id))

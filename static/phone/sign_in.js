@@ -5,6 +5,7 @@ import { say } from '../words/say.js'
 import { Trouble } from '../words/trouble.js'
 import { isPin } from '../people/pin.js'
 import { signIn, setPin } from '../people/session.js'
+import { hasPasskeys, signInWithPasskey } from '../people/passkeys.js'
 import { enrol } from '../people/device.js'
 import { sendNow } from '../sync/engine.js'
 import { go } from '../frame/route.js'
@@ -18,10 +19,10 @@ export function SignIn() {
   const [login, setLogin] = useState('')
   const [password, setPassword] = useState('')
   const [pin, setPinText] = useState('')
-  const run = async () => {
+  const run = (/** @type {() => Promise<any>} */ open) => async () => {
     if (pin && !isPin(pin)) throw new Trouble('people.pin_form', { field: 'pin', value: '•'.repeat(pin.length) })
-    await signIn(login.trim(), password)
-    if (pin) await setPin(pin) // the password was right: this PIN takes the place of one forgotten
+    await open()
+    if (pin) await setPin(pin) // it was them: this PIN takes the place of one forgotten
     await enrol()
     sendNow()
     go()
@@ -32,7 +33,8 @@ export function SignIn() {
     <${TextField} name="password" type="password" label=${say('sign_in.password')} value=${password} onChange=${setPassword}
       autocomplete="current-password" />
     <${PinField} name="pin" label=${say('sign_in.pin')} hint=${`${say('pin.form')} ${say('pin.replaces')}`} value=${pin} onChange=${setPinText} />
-    <${MainAction} name="sign-in" label=${say('sign_in')} run=${run} disabled=${!login.trim() || !password} />
+    <${MainAction} name="sign-in" label=${say('sign_in')} run=${run(() => signIn(login.trim(), password))} disabled=${!login.trim() || !password} />
+    ${hasPasskeys() && html`<${MainAction} plain name="passkey" label=${say('passkey.sign_in')} under=${say('passkey.sign_in.under')} run=${run(signInWithPasskey)} />`}
     <${Language} />
     <p class="small">${say('not_the_engineer')}</p>
   <//>`

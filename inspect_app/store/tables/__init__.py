@@ -8,6 +8,7 @@ from inspect_app.store.tables.firm import FirmRow, JobFirmRow
 from inspect_app.store.tables.invitation import InvitationRow
 from inspect_app.store.tables.manifest import ManifestRow
 from inspect_app.store.tables.membership import MembershipRow
+from inspect_app.store.tables.passkey import PasskeyRow, SpentChallengeRow
 from inspect_app.store.tables.person import PersonRow
 from inspect_app.store.tables.photo import PhotoRow
 from inspect_app.store.tables.quarantine import QuarantineRow
@@ -20,6 +21,6 @@ from inspect_app.store.tables.viewer_link import ViewerLinkRow
 
 __all__ = [
     "DerivedJob", "DeviceContactRow", "DeviceRow", "EntryRow", "FirmRow", "InvitationRow", "JobFirmRow",
-    "ManifestRow", "MembershipRow", "PersonRow", "PhotoRow", "QuarantinePhotoRow", "QuarantineRow",
-    "ReportRow", "StatementRow", "TicketRow", "TrailRow", "ViewerLinkRow",
+    "ManifestRow", "MembershipRow", "PasskeyRow", "PersonRow", "PhotoRow", "QuarantinePhotoRow", "QuarantineRow",
+    "ReportRow", "SpentChallengeRow", "StatementRow", "TicketRow", "TrailRow", "ViewerLinkRow",
 ]
