@@ -8,7 +8,7 @@ import { Problem } from '../frame/problem.js'
 import { MARKS, stateOf } from '../roof/state.js'
 import { zoneName } from '../roof/names.js'
 import { lookAt } from './look_at.js'
-import { tape } from './tape.js'
+import { tape } from '../frame/tape.js'
 
 /**
  * @param {{job: string, record: any, definitions: any[], walk: any, lot: any, area: string, panel: number, places: any[], here: string[], locked?: boolean, quiet?: boolean}} props

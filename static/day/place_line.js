@@ -2,7 +2,7 @@
 
 import { say } from '../words/say.js'
 import { zoneName } from '../roof/names.js'
-import { tape } from './tape.js'
+import { tape } from '../frame/tape.js'
 
 /** @param {{from_low_end: any, zone: string | null}} place */
 export function placeLine({ from_low_end: distance, zone }) {

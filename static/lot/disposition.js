@@ -11,7 +11,7 @@ import { Facts } from '../frame/facts.js'
 import { MainAction } from '../frame/main_action.js'
 import { TextField } from '../frame/text_field.js'
 import { Picture } from '../walk/pair.js'
-import { DocumentPhoto } from './document.js'
+import { DocumentPhoto } from '../walk/document.js'
 
 const CHOICES = ['open', 'replace', 'accept']
 

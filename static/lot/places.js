@@ -3,7 +3,7 @@
 import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
 import { path } from '../frame/route.js'
-import { shown } from '../frame/amount.js'
+import { tape } from '../frame/tape.js'
 import { lookAt } from '../day/look_at.js'
 import { Lost } from '../frame/opening.js'
 import { MainAction } from '../frame/main_action.js'
@@ -24,7 +24,7 @@ export function Place({ job, record, definitions, lot, walk, area, panel }) {
     ${places.map((place) => {
       const station = place.station && record.stations[place.station]
       const state = station ? stateOf(record, definitions, station) : ''
-      return html`<${Part} key=${place.index} name=${[say('place.from_low_end', { distance: shown(place.from_low_end) }), place.zone && zoneName(place.zone)].filter(Boolean).join(' · ')}>
+      return html`<${Part} key=${place.index} name=${[say('place.from_low_end', { distance: tape(place.from_low_end) }), place.zone && zoneName(place.zone)].filter(Boolean).join(' · ')}>
         ${station
           ? html`<a class=${'press tall ' + state} href=${path('job', job, 'station', station.id, ...here)} data-name="drawn-place" data-state=${state}>
               <span class=${'mark ' + state} aria-hidden="true">${MARKS[state]}</span><span class="label">${say(`state.${state}`)}</span><span class="go" aria-hidden="true">→</span></a>`

@@ -2,7 +2,7 @@
 
 import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
-import { shown } from '../frame/amount.js'
+import { tape } from '../frame/tape.js'
 import { zoneName } from '../roof/names.js'
 
 /** @param {{places: any[]}} props */
@@ -10,5 +10,5 @@ export function UnseenPlaces({ places }) {
   const unseen = places.filter((place) => place.state !== 'looked')
   if (unseen.length === 0) return null
   return html`<ul class="unseen-places">${unseen.map((place) => html`<li key=${place.index} data-name="unseen-place" data-state=${place.state}>
-    ${say('place.from_low_end', { distance: shown(place.from_low_end) })}${place.zone ? ` · ${zoneName(place.zone)}` : ''}: ${say(`drawn.place.${place.state}`)}</li>`)}</ul>`
+    ${say('place.from_low_end', { distance: tape(place.from_low_end) })}${place.zone ? ` · ${zoneName(place.zone)}` : ''}: ${say(`drawn.place.${place.state}`)}</li>`)}</ul>`
 }

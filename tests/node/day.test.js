@@ -6,7 +6,7 @@ import { asked, nextPanels } from '../../static/day/blank_plan.js'
 import { doneOf, stepsOf } from '../../static/day/night_steps.js'
 import { missedStops } from '../../static/day/missed.js'
 import { goneOver, nextPanel, openLots, plannedTo, revealed, standing, stopsDrawn } from '../../static/day/standing.js'
-import { tape } from '../../static/day/tape.js'
+import { tape } from '../../static/frame/tape.js'
 
 const LOT = { id: 'k/work/0', by: 'ann', at: '2026-09-14T07:00', day: '2026-09-14', purpose: 'work', closed: false, crew: 'two', placed_to: 8, open_panel: 8, marks: [],
   population: [{ area: 'quay', from: 1, to: 12 }], extensions: [], holds: [], drawn: [{ state: 'sealed' }, { state: 'next', panel: 9 }, { state: 'looked', panel: 2 }] }

@@ -2,7 +2,7 @@
 // itself is recorded as it was drawn; half an inch is no farther than the head of its screw.
 
 import { number } from '../words/number.js'
-import { shown } from '../frame/amount.js'
+import { shown } from './amount.js'
 
 const INCHES = /** @type {Record<string, number>} */ ({ ft: 12, in: 1 })
 
