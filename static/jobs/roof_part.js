@@ -19,9 +19,7 @@ export function RoofPart({ job, record, definitions }) {
   const states = useMemo(() => statesOf(record, definitions), [record, definitions])
   const layouts = useLaid('layout', record, areas)
   const stations = Object.values(record.stations)
-  /** @type {Record<string, number>} */
-  const places = {}
-  for (const one of /** @type {any[]} */ (stations)) places[one.area] = (places[one.area] ?? 0) + 1
+  const places = placesReached(stations)
   return html`<${Part} name=${say('job.roof')}>
     ${areas.length === 0 ? html`<p class="big">${say('job.no_area')}</p>` : html`
       <${RoofPlan} ...${{ record, areas, states, stations }} tallest=${Math.max(300, innerHeight * 0.5)} onLook=${(/** @type {string} */ area) => go('job', job, 'plan', area)} />
@@ -32,6 +30,15 @@ export function RoofPart({ job, record, definitions }) {
       <${Legend} />`}
     <a class="press" href=${path('job', job, 'draw')} data-name="add-area">${say('job.add_area')}</a>
   <//>`
+}
+
+/** By area: a place looked at twice is one place, one that nobody reached is none. @param {any[]} stations @returns {Record<string, number>} */
+function placesReached(stations) {
+  const each = new Map(stations.filter((one) => one.reached === 'yes').map((one) => [`${one.area}/${one.panel}/${one.from_low_end.value} ${one.from_low_end.unit}`, one.area]))
+  /** @type {Record<string, number>} */
+  const places = {}
+  for (const area of each.values()) places[area] = (places[area] ?? 0) + 1
+  return places
 }
 
 /** @param {any} area @param {any} layout @param {number} places */
