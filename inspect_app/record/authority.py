@@ -17,11 +17,11 @@ MAY = {
     "release": ("administrator", "foreman", "inspector"),
     # What is not accepted is not for those who made it, or found it, to put right by a word.
     "disposition": ("administrator", "engineer"),
-    "finding": LOOKERS + ("administrator", "engineer"),
+    "finding": ("foreman", "inspector", "reviewer", "administrator", "engineer"),
     "assignment": ("administrator", "inspector", "foreman"),
     "correction": ("administrator", "inspector", "foreman"),
     "recheck": ("administrator", "inspector", "foreman"),  # never their own correction: the fold looks
-    "reopening": LOOKERS + ("administrator", "engineer", "owner"),
+    "reopening": ("foreman", "inspector", "reviewer", "administrator", "engineer", "owner"),
     "concession": ("engineer", "administrator"),
     "day": ("administrator", "foreman", "inspector"),
     "admission": ("administrator",),

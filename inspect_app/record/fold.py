@@ -7,7 +7,7 @@ from inspect_app.record.chain import chains
 from inspect_app.record.coverage import coverage
 from inspect_app.record.day_record import fold_days
 from inspect_app.record.decisions import fold_decisions
-from inspect_app.record.findings import findings
+from inspect_app.record.findings import fold_findings
 from inspect_app.record.fits import fold_fits
 from inspect_app.record.heads import versions
 from inspect_app.record.instruments import instruments
@@ -63,7 +63,7 @@ def fold(entries: list, people: dict) -> dict:
     told = fold_lots(record, grouped, people, flags)
     fold_decisions(record, grouped, people, flags)
     record["coverage"] = coverage(record, told)
-    record["findings"] = findings(record["answers"])
+    record["findings"] = fold_findings(record, grouped, people, flags)
     record["days"] = fold_days(record, grouped, people, told["days"], flags)
     record["flags"] = sorted(flags, key=_place)
     return record

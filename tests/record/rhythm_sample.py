@@ -11,13 +11,15 @@ from inspect_app.record.fold import fold
 from inspect_app.record.lot_draw import draw_lot
 from tests.bodies import body_of
 
-FOREMAN, SECOND, INSPECTOR, LEAD, REVIEWER = (letter * 43 for letter in "FSILR")
+FOREMAN, SECOND, INSPECTOR, LEAD, REVIEWER, ENGINEER, OWNER = (letter * 43 for letter in "FSILREO")
 PEOPLE = {
     "fay": {"name": "Fay (invented)", "role": "foreman", "kids": [FOREMAN]},
     "sol": {"name": "Sol (invented)", "role": "foreman", "kids": [SECOND]},
     "ira": {"name": "Ira (invented)", "role": "inspector", "kids": [INSPECTOR]},
     "lee": {"name": "Lee (invented)", "role": "administrator", "kids": [LEAD]},
     "rey": {"name": "Rey (invented)", "role": "reviewer", "kids": [REVIEWER]},
+    "eno": {"name": "Eno (invented)", "role": "engineer", "kids": [ENGINEER]},
+    "oda": {"name": "Oda (invented)", "role": "owner", "kids": [OWNER]},
 }
 JOB, AREA, ASSEMBLY, WALK = "job", "area", "assembly", "walk"
 ASKED = [

@@ -1,0 +1,19 @@
+"""A device's wall time as a number, to put what was said in order. The phone's interpreter has no dates of its own."""
+
+from inspect_app.rules.day_number import day_number
+from inspect_app.rules.refused import Refused
+
+
+def moment(at: str) -> int:
+    """Milliseconds since 1970-01-01 in UTC of ``2026-11-25T16:40:05.120-05:00``; 0 for any other text, as a clock that
+    cannot be read is no reason to drop what it stands on."""
+    if len(at) != 29 or at[23] not in "+-":
+        return 0
+    try:
+        days = day_number(at[:10], "at")
+        hour, minute, second, milli = int(at[11:13]), int(at[14:16]), int(at[17:19]), int(at[20:23])
+        ahead = int(at[24:26]) * 60 + int(at[27:29])
+    except (Refused, ValueError):
+        return 0
+    minutes = days * 1440 + hour * 60 + minute - (ahead if at[23] == "+" else -ahead)
+    return (minutes * 60 + second) * 1000 + milli
