@@ -21,7 +21,8 @@ def series(lots: dict, assemblies: dict, sampling: dict, judge) -> dict:  # type
     stands (None: from the beginning); ``decided``: lots accepted or not. ``lots``: ``[{"lot", "day", "symbol",
     "called_for"}]`` in order (day, then id), by the major decision: A accepted, R not, M between the two numbers of
     reduced inspection, N not determinable. A lot still open has no symbol and waits.
-    Stopped, a series begins again, tightened, with the technical lead's decision on the lot that stopped it.
+    Stopped, a series begins again, tightened, with what the technical lead or the engineer chose for the lot that
+    stopped it.
     """
     grouped: dict = {}
     extending = {one: True for lot in lots.values() for one in lot["extensions"]}

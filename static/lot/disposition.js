@@ -1,5 +1,5 @@
-// After a lot was not accepted: the technical lead says what is done with it. Open it, replace it, or accept it with a
-// document. Signed, and never taken back: a later choice stands beside the earlier one in the log.
+// After a lot was not accepted: the technical lead or the engineer says what is done with it. Open it, replace it, or
+// accept it with a document. Signed, and never taken back: a later choice stands beside the earlier one in the log.
 
 import { html } from '../frame/view.js'
 import { say } from '../words/say.js'

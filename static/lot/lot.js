@@ -38,7 +38,7 @@ export function Lot({ job, record, definitions, person, rest }) {
     ${ofTheLot(lot).series.map(said).map((text) => html`<p key=${text} class="statement" data-name="isolated">${text}</p>`)}
     <${Part} name=${say('lot.holds')}><${GoneOver} lot=${lot} /><//>
     ${bad && html`<${Part} name=${say('lot.disposition')} id="disposition">
-      ${person.role !== 'administrator' ? html`<p>${say('disposition.by_office')}</p>`
+      ${!['administrator', 'engineer'].includes(person.role) ? html`<p>${say('disposition.by_office')}</p>`
         : lot.disposition ? html`<details><summary class="press" data-name="again">${say('disposition.again')}</summary><${Choose} ...${{ job, lot, person }} /></details>`
           : html`<${Choose} ...${{ job, lot, person }} />`}
     <//>`}
