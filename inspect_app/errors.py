@@ -31,6 +31,10 @@ class NotFound(Problem):
     """There is no such thing, or none that this person may know of."""
 
 
+class Gone(Problem):
+    """It was there, and ended: used, withdrawn or expired."""
+
+
 class Conflict(Problem):
     """It contradicts what is held already."""
 

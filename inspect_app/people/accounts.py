@@ -60,6 +60,11 @@ class Accounts:
     def by_id(self, person: str) -> Person | None:
         return self._one(PersonRow.id == person)
 
+    def sign_ins_from(self, person: str) -> str | None:
+        """Since when a sign-in of theirs counts; None: always."""
+        with self.transactions.reading() as session:
+            return session.scalar(select(PersonRow.sign_ins_from).where(PersonRow.id == person))
+
     def everybody(self) -> list[Person]:
         """All accounts, in order of their login."""
         with self.transactions.reading() as session:

@@ -8,7 +8,7 @@ from sqlalchemy import insert, select, update
 
 from inspect_app.entry.accept import Key
 from inspect_app.entry.jwk import bare
-from inspect_app.entry.statement import enrolment, revocation
+from inspect_app.entry.statement import enrolment, parse_statement, revocation
 from inspect_app.entry.thumbprint import thumbprint
 from inspect_app.errors import Conflict, NotFound
 from inspect_app.people.accounts import Person
@@ -55,8 +55,8 @@ class Devices:
             return issued.jws
 
     def revoke(self, kid: str, by: str) -> str:
-        """End a key, once; the statement (JWS). ``by``: a person id, or ``server`` for whoever runs it.
-        Raises ``NotFound``."""
+        """End a key, once, and the sign-ins that its person made before, since one may be on that very phone; the
+        statement (JWS). ``by``: a person id, or ``server`` for whoever runs it. Raises ``NotFound``."""
         with self.transactions.writing() as session:
             held = session.execute(select(DeviceRow).where(DeviceRow.kid == kid)).scalar_one_or_none()
             if held is None:
@@ -65,6 +65,8 @@ class Devices:
                 return self.statements.at(held.revoked)
             issued = self.statements.issue(lambda seq, at: revocation(seq, at, kid, by))
             session.execute(update(DeviceRow).where(DeviceRow.kid == kid).values(revoked=issued.seq))
+            at = parse_statement(issued.jws).payload["at"]
+            session.execute(update(PersonRow).where(PersonRow.id == held.person).values(sign_ins_from=at))
             return issued.jws
 
     def find(self, kid: str) -> Device | None:

@@ -2,7 +2,7 @@
 
 from collections.abc import Collection
 
-from sqlalchemy import insert, select
+from sqlalchemy import insert, select, update
 
 from inspect_app.clock import Clock, spell
 from inspect_app.store.tables import MembershipRow
@@ -22,6 +22,16 @@ class Membership:
                 return False
             session.execute(insert(MembershipRow).values(job=job, person=person, since=spell(self.clock())))
             return True
+
+    def place(self, person: str, job: str, firm: str) -> bool:
+        """Make the person a member in this firm of the job; False when they are there for another firm already."""
+        with self.transactions.writing() as session:
+            self.join(person, job)
+            here = (MembershipRow.job == job, MembershipRow.person == person)
+            known = session.scalar(select(MembershipRow.firm).where(*here))
+            if known is None:
+                session.execute(update(MembershipRow).where(*here).values(firm=firm))
+            return known in (None, firm)
 
     def belongs(self, person: str, job: str) -> bool:
         asked = select(MembershipRow.job).where(MembershipRow.job == job, MembershipRow.person == person)

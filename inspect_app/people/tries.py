@@ -1,4 +1,5 @@
-"""Slow down guessing: after five wrong passwords for one login, each further try has to wait longer."""
+"""Slow down guessing: after five wrong passwords for one login, or twenty links from one address that lead nowhere,
+each further try has to wait longer."""
 
 import threading
 
@@ -11,10 +12,10 @@ MOST = 10_000  # logins remembered; the oldest is forgotten first
 
 
 class Tries:
-    """Wrong tries by login, in memory: a restart forgives, which no guesser can cause."""
+    """Wrong tries by login (or address), in memory: a restart forgives, which no guesser can cause."""
 
-    def __init__(self, clock: Clock) -> None:
-        self.clock = clock
+    def __init__(self, clock: Clock, free: int = FREE, code: str = "too_many_tries", field: str = "password") -> None:
+        self.clock, self.free, self.code, self.field = clock, free, code, field
         self._wrong: dict[str, tuple[int, float]] = {}
         self._lock = threading.Lock()
 
@@ -24,12 +25,12 @@ class Tries:
             _, until = self._wrong.get(login, (0, 0.0))
         left = until - self.clock().timestamp()
         if left > 0:
-            raise TooOften("too_many_tries", "password", int(left) + 1)
+            raise TooOften(self.code, self.field, int(left) + 1)
 
     def wrong(self, login: str) -> None:
         with self._lock:
             count = self._wrong.pop(login, (0, 0.0))[0] + 1
-            wait = min(LONGEST, 2 ** min(count - FREE, 10)) if count > FREE else 0
+            wait = min(LONGEST, 2 ** min(count - self.free, 10)) if count > self.free else 0
             self._wrong[login] = (count, self.clock().timestamp() + wait)
             if len(self._wrong) > MOST:
                 del self._wrong[next(iter(self._wrong))]

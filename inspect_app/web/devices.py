@@ -8,6 +8,7 @@ from inspect_app.clock import spell
 from inspect_app.people.delivery import SECONDS, scope_of
 from inspect_app.people.enrolment import enrol
 from inspect_app.web.bearer import person_from_request
+from inspect_app.web.office_desk import office
 from inspect_app.web.parts import parts
 from inspect_app.web.schemas.devices import DeliverySchema, DeviceSchema, EnrolledSchema, ProofSchema
 
@@ -32,6 +33,7 @@ def add(given: dict[str, Any]) -> dict[str, object]:
 def deliver(given: dict[str, str]) -> dict[str, object]:
     """A bearer token for the key that signed the nonce. No sign-in: an expired one never strands work."""
     token, device = parts().delivery.token(given["proof"])
+    office().contacts.heard(device.kid)
     return {
         "token": token, "expires_in": SECONDS, "scope": scope_of(device), "time": spell(parts().clock()),
     }  # fmt: skip

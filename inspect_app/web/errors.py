@@ -10,6 +10,7 @@ from inspect_app.entry.refusal import Refused
 from inspect_app.errors import (
     BadInput,
     Conflict,
+    Gone,
     NotAllowed,
     NotFound,
     NotSignedIn,
@@ -26,7 +27,7 @@ from inspect_app.web.error_body import error_body
 Answer = tuple[dict[str, Any], int, dict[str, str]]
 
 STATUS: dict[type[Problem], int] = {
-    BadInput: 400, NotSignedIn: 401, NotAllowed: 403, NotFound: 404, Conflict: 409, TooLarge: 413,
+    BadInput: 400, NotSignedIn: 401, NotAllowed: 403, NotFound: 404, Conflict: 409, Gone: 410, TooLarge: 413,
     TooOften: 429, StorageBusy: 503, StorageFull: 507,
 }  # fmt: skip
 HTTP = {404: "not_found", 405: "wrong_method", 413: "too_large", 415: "not_json"}

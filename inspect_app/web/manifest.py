@@ -6,6 +6,7 @@ from flask_smorest import Blueprint
 
 from inspect_app.clock import spell
 from inspect_app.web.bearer import device_from_bearer
+from inspect_app.web.office_desk import office
 from inspect_app.web.parts import parts
 from inspect_app.web.schemas.manifest import HeardSchema, ManifestSchema
 
@@ -19,4 +20,5 @@ def hear(given: dict[str, Any]) -> dict[str, object]:
     """Replace what this key said before."""
     device = device_from_bearer(scope="quarantine")
     parts().manifests.keep(device.kid, given["items"], given["oldest"])
+    office().contacts.heard(device.kid)
     return {"time": spell(parts().clock())}

@@ -16,6 +16,7 @@ from inspect_app.web import (
     passkeys,
     people,
     photos,
+    quarantine,
     report,
     server,
     session,
@@ -38,7 +39,7 @@ def register(app: Flask) -> None:
     headers.install(app)
     for part in (server, session, passkeys, devices, entries, tickets, manifest, jobs, definitions, report, photos):
         api.register_blueprint(part.blueprint)
-    for part in (people, invitations, links, job_devices, trail):
+    for part in (people, invitations, links, job_devices, quarantine, trail):
         api.register_blueprint(part.blueprint)
     api.register_blueprint(uploads)
     app.register_blueprint(shell.blueprint)

@@ -6,7 +6,9 @@ from flask import Flask, request, session
 from flask.sessions import SecureCookieSessionInterface
 from flask_login import LoginManager, UserMixin, current_user, login_user, logout_user
 
+from inspect_app.clock import spell
 from inspect_app.people.accounts import Person
+from inspect_app.web.office_desk import office
 from inspect_app.web.parts import parts
 
 HOURS = 12
@@ -42,14 +44,22 @@ def install(app: Flask) -> None:
 
 def _load(person: str) -> SignedIn | None:
     known = parts().accounts.by_id(person)
-    return SignedIn(known) if known else None
+    ended = parts().accounts.sign_ins_from(person) if known else None
+    return SignedIn(known) if known and (ended is None or ended < str(session.get("since", ""))) else None
 
 
 def sign_in(person: Person) -> None:
     """Begin a new session: whatever was in the one before (a token somebody planted) ends."""
     session.clear()
     session.permanent = True
+    stay_signed_in()
+    office().trail.note("signed_in", None, person.id)
     login_user(SignedIn(person))
+
+
+def stay_signed_in() -> None:
+    """This sign-in counts from now: whoever revokes a phone of their own ends their other sign-ins by it."""
+    session["since"] = spell(parts().clock() + timedelta(milliseconds=1))
 
 
 def sign_out() -> None:

@@ -12,7 +12,7 @@ PYTHON = {
     "settings": ["errors"],
     "evidence": ["apart", "entry", "record"],
     "store": ["clock", "entry", "errors", "record"],
-    "people": ["clock", "entry", "errors", "store"],
+    "people": ["clock", "entry", "errors", "record", "store"],
     "intake": ["clock", "entry", "errors", "people", "store"],
     "report": ["apart", "clock", "entry", "evidence", "record", "rules", "store"],
     "web": ["checklist", "clock", "entry", "errors", "intake", "people", "report", "settings", "store", "words"],

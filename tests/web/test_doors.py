@@ -11,6 +11,7 @@ OPEN = {
     "/rulebook.json", "/pack",
 }  # fmt: skip
 DIGEST, SHA256 = "A" * 43, "0" * 64
+BODY = {"entries": [], "name": "n", "side": "sub", "role": "foreman", "firm": new_uuid()}
 
 
 def routes(office, job):
@@ -22,6 +23,11 @@ def routes(office, job):
         "digest": DIGEST,
         "name": "nothing",
         "number": 1,
+        "kid": "K" * 43,
+        "secret": "S" * 43,
+        "invitation": "i",
+        "link": "l",
+        "passkey": "p",
     }
     adapter = office.app.url_map.bind("localhost")
     for rule in office.app.url_map.iter_rules():
@@ -38,7 +44,7 @@ def secrets_of(office, job, chief):
 
 def asked(client, method, address, job, headers):
     query = {"job": job, "sha256": SHA256}
-    return client.open(address, method=method, headers=headers, query_string=query, json={"entries": []})
+    return client.open(address, method=method, headers=headers, query_string=query, json=BODY)
 
 
 def test_without_credentials_every_route_but_the_open_ones_is_shut(office):

@@ -4,8 +4,8 @@ from inspect_app.store.database import Table
 
 
 class PersonRow(Table):
-    """An account. ``password`` is an Argon2 hash in its own text form. A sign-in made before ``sign_ins_from`` no longer
-    counts: a phone of theirs was revoked then."""
+    """An account. ``password`` is an Argon2 hash in its own text form. A sign-in made before ``sign_ins_from``
+    no longer counts: a phone of theirs was revoked then."""
 
     __tablename__ = "person"
 

@@ -5,8 +5,8 @@ from inspect_app.store.database import Sequence, Table
 
 
 class TrailRow(Table):
-    """Who did what beside the record: saw, exported, invited, revoked. The database itself refuses to change or remove a
-    row. ``job`` is NULL for a sign-in, ``who`` a person's id or NULL, ``facts`` JSON."""
+    """Who did what beside the record: saw, exported, invited, revoked. The database itself refuses to change or
+    remove a row. ``job`` is NULL for a sign-in, ``who`` a person's id or NULL, ``facts`` JSON."""
 
     __tablename__ = "trail"
 

@@ -31,3 +31,36 @@ class DeliverySchema(Wire):
     expires_in = fields.Integer()
     scope = fields.String()
     time = fields.String()
+
+
+class UnsentSchema(Wire):
+    """What of this job is still only on the phone, as it told last."""
+
+    entries = fields.Integer()
+    photos = fields.Integer()
+    oldest = fields.String(allow_none=True)
+
+
+class HeldKeySchema(Wire):
+    """A person's key on a phone. ``person``: their id, ``who`` their name; ``unsent`` null before it ever told."""
+
+    kid = fields.String()
+    name = fields.String()
+    person = fields.String()
+    who = fields.String()
+    enrolled_at = fields.String()
+    last_contact = fields.String(allow_none=True)
+    unsent = fields.Nested(UnsentSchema, allow_none=True)
+    revoked_at = fields.String(allow_none=True)
+
+
+class NameSchema(Wire):
+    """What to call it."""
+
+    name = text(200, required=True)
+
+
+class RevokedSchema(Wire):
+    """The server's statement that ends the key (JWS)."""
+
+    revocation = fields.String()

@@ -1,4 +1,4 @@
-"""Firms and their people, invitations, reviewers' links, the trail, phones' names and last contact, photos kept apart"""
+"""Firms, invitations, reviewers' links, the trail, phones' names and last contact, photos kept apart"""
 
 import sqlalchemy as sa
 from alembic import op
