@@ -18,8 +18,8 @@ DEEP = 4  # the record, its kinds, each thing: below, a text is short
 
 def ask(text: str) -> str:
     """Answer one request: ``{"call": "judge", "rule", "inputs", "units"?}``, ``{"call": "judge_item", "item",
-    "context"}``, ``{"call": "fold", "entries", "people"}``, ``{"call": "fit", "job", "assembly", "area", "found",
-    "day"}``, ``{"call": "card", "job", "assembly", "area", "metal_now"?}``, ``{"call": "material", "record",
+    "context"}``, ``{"call": "fold", "entries", "people", "partial"?}``,
+    ``{"call": "fit", "job", "assembly", "area", "found", "day"}``, ``{"call": "card", "job", "assembly", "area", "metal_now"?}``, ``{"call": "material", "record",
     "areas", "material"}`` (``day_record_material.py``), ``{"call": "describe", "rule"}`` or one of ``roof_calls.py``.
 
     Gives ``{"ok": answer}``, or ``{"refused": {"code", "field", "value"}}`` for input that cannot be taken.
@@ -57,7 +57,7 @@ def _answer(request: dict) -> object:
     if call == "judge_item":
         return judge_item(request["item"], request["context"])
     if call == "fold":
-        return fold(request["entries"], request["people"])
+        return fold(request["entries"], request["people"], bool(request.get("partial")))
     if call == "fit":
         return fit(request["job"], request["assembly"], request["area"], request["found"], request["day"])
     if call == "card":

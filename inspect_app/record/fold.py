@@ -1,5 +1,6 @@
 """Fold a job's entries into its record. See ``inspect_app/record/__init__.py`` for what it promises."""
 
+from inspect_app.record.admissions import flag_admissions
 from inspect_app.record.answers import fold_answers
 from inspect_app.record.area import from_high_end, longest_run, panel_count, panel_length
 from inspect_app.record.authority import objection
@@ -12,17 +13,19 @@ from inspect_app.record.fits import fold_fits
 from inspect_app.record.heads import versions
 from inspect_app.record.instruments import instruments
 from inspect_app.record.lots import fold_lots
+from inspect_app.record.partly_seen import partly_seen
 from inspect_app.record.sampling import sampling, stated
 from inspect_app.record.signoff import fold_signoff
 
 PLACES = ("assembly", "area", "walk", "station", "photo", "mark", "stop", "release")
 
 
-def fold(entries: list, people: dict) -> dict:
+def fold(entries: list, people: dict, partial: bool = False) -> dict:
     """The record of one job.
 
     ``entries``: list of ``{"digest", "kid", "payload"}`` in any order, duplicates allowed.
-    ``people``: ``{person id: {"name", "role", "kids": [...]}}``.
+    ``people``: ``{person id: {"name", "role", "kids": [...]}}``. ``partial``: these are the entries of somebody who
+    sees a part of the job (``partly_seen``).
     Returns ``{"job", "sampling", "assemblies", "areas", "fits", "walks", "stations", "answers", "photos", "marks",
     "stops", "releases", "lots", "layouts", "coverage", "series", "to_date", "audits", "findings", "days", "flags",
     "chains"}``; each thing is its head's body plus ``id, digest, by, at, clock, heads``. Where several heads stand, the
@@ -65,7 +68,8 @@ def fold(entries: list, people: dict) -> dict:
     record["coverage"] = coverage(record, told)
     record["findings"] = fold_findings(record, grouped, people, flags)
     record["days"] = fold_days(record, grouped, people, told["days"], flags)
-    record["flags"] = sorted(flags, key=_place)
+    flag_admissions(grouped, people, flags)
+    record["flags"] = sorted(partly_seen(record, flags) if partial else flags, key=_place)
     return record
 
 

@@ -7,7 +7,7 @@ import { Trouble } from '../words/trouble.js'
 import { withDb } from '../storage/database.js'
 import { readMeta } from '../storage/meta.js'
 
-/** @typedef {{id: string, name: string, people: {id: string, name: string, role: string, kids: string[]}[]}} Job */
+/** @typedef {{id: string, name: string, people: {id: string, name: string, role: string, kids: string[]}[], partial?: boolean}} Job */
 
 /** Jobs of the current person, as last told by the server. @returns {Promise<Job[]>} */
 export async function jobs() {
@@ -27,11 +27,12 @@ export async function jobRecord(job) {
   if (!person) throw new Trouble('people.nobody', { field: 'person', value: '' })
   const rows = await withDb(['entries'], 'readonly', (tx) => tx.store.index('job').getAll([person.id, job]))
   const people = await peopleOf(job)
-  const key = JSON.stringify([person.id, job, rows.length, people])
+  const partial = (await jobs()).find((one) => one.id === job)?.partial === true
+  const key = JSON.stringify([person.id, job, rows.length, people, partial])
   const before = folded.get(job)
   if (before?.key === key) return before.record
   const entries = rows.map((/** @type {any} */ { digest, kid, token }) => ({ digest, kid, payload: payloadOf(token) }))
-  const record = ask({ call: 'fold', entries, people })
+  const record = ask({ call: 'fold', entries, people, partial })
   folded.set(job, { key, record })
   record.catch(() => { if (folded.get(job)?.record === record) folded.delete(job) })
   return record

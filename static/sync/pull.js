@@ -21,25 +21,30 @@ export async function pullJobs(person) {
 }
 
 /**
- * Everything new in the person's jobs. A job that the person joined later has entries before the cursor: it is
- * brought whole first, under a cursor of its own.
+ * Everything new in the person's jobs. A job that the person joined later, or sees otherwise than before, has entries
+ * before the cursor: it is brought whole first, under a cursor of its own.
  * @param {any} person @param {{jwk: any}} server @param {string[]} jobs @param {() => void} progress
  * @throws {Trouble} `sync.forged` at the first entry whose receipt the pinned key did not sign: the cursor stays
  *   before it
  */
 export async function pullEntries(person, server, jobs, progress) {
   const whole = await readMeta(['whole', person.id])
-  for (const job of whole ? jobs.filter((id) => !whole.includes(id)) : []) {
-    await pullFrom(person, server, job, progress)
+  const sights = new Map(((await readMeta(['jobs', person.id])) ?? []).map((/** @type {any} */ job) => [job.id, job.sight]))
+  const named = (/** @type {string} */ id) => (sights.get(id) ? `${id} ${sights.get(id)}` : id)
+  for (const job of whole ? jobs.filter((id) => !whole.includes(named(id))) : []) {
+    const before = whole.some((/** @type {string} */ name) => name.startsWith(job))
+    if (before && !sights.get(job)) await writeMeta(['cursor', person.id, job], 0) // all of it, as once before
+    await pullFrom(person, server, job, progress, sights.get(job))
   }
   await pullFrom(person, server, null, progress)
-  const known = [...new Set([...(whole ?? []), ...jobs])]
-  if (known.length !== whole?.length) await writeMeta(['whole', person.id], known)
+  const known = [...(whole ?? []).filter((/** @type {string} */ name) => !jobs.some((id) => name.startsWith(id))), ...jobs.map(named)]
+  if (known.some((name) => !whole?.includes(name)) || known.length !== whole?.length) await writeMeta(['whole', person.id], known)
 }
 
-/** @param {any} person @param {any} server @param {string | null} job @param {() => void} progress */
-async function pullFrom(person, server, job, progress) {
-  const cursor = job ? ['cursor', person.id, job] : ['cursor', person.id]
+/** @param {any} person @param {any} server @param {string | null} job @param {() => void} progress
+ * @param {string} [sight] what of the job is seen, where it is not all */
+async function pullFrom(person, server, job, progress, sight) {
+  const cursor = ['cursor', person.id, ...(job ? [job] : []), ...(sight ? [sight] : [])]
   for (let more = true; more;) {
     const after = (await readMeta(cursor)) ?? 0
     const reply = await callAs(person, 'GET', `/api/entries?after=${after}&limit=${PAGE}${job ? `&job=${job}` : ''}`)
