@@ -25,6 +25,7 @@ class Marks:
         self.unknown: list = []  # entries of a lot that is not here, or of an area it does not speak of
         self.moved: list = []  # (digest, older digest, to): a mark that is of another lot or area since
         self._steps: dict = {}  # (area, kid): [(from, to, seq)]
+        self._covered: dict = {}  # (area, kid): {panel: seq}, as asked so far: every look asks
         for subject in sorted(grouped):
             self._take(grouped[subject])
         for root in self.of:
@@ -101,8 +102,12 @@ class Marks:
 
     def covered_at(self, area: str, panel: int, kid: str) -> "int | None":
         """The ``seq`` at which this key said that the panel is covered: it and the next are set."""
-        own, following = self.set_at(area, kid, panel), self.set_at(area, kid, panel + 1)
-        return None if own is None or following is None else max(own, following)
+        known = self._covered.setdefault((area, kid), {})
+        if panel not in known:
+            own, following = self.set_at(area, kid, panel), self.set_at(area, kid, panel + 1)
+            known[panel] = None if own is None or following is None else max(own, following)
+        told: "int | None" = known[panel]
+        return told
 
 
 def covered(placed: list, panel: int) -> bool:
