@@ -2,7 +2,6 @@
 
 import json
 
-from inspect_app.record.authority import MAY
 from inspect_app.record.calls_for import calls_for
 from inspect_app.record.card import card
 from inspect_app.record.day_record_material import compared
@@ -11,11 +10,10 @@ from inspect_app.record.fold import fold
 from inspect_app.record.judge import judge_item
 from inspect_app.record.lot_draw import draw_lot, places
 from inspect_app.record.roof_calls import ROOF_CALLS, roof_answer
-from inspect_app.record.trends import trends
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import describe, judge
 
-DEEP = 3  # the record, its kinds: each thing below is a short text
+DEEP = 4  # the record, its kinds, each thing: below, a text is short
 
 
 def ask(text: str) -> str:
@@ -74,10 +72,6 @@ def _answer(request: dict) -> object:
     if call == "places":
         asked = request.get("area")
         return places(request["record"], request["lot"], request["panel"], request["count"], asked)
-    if call == "authority":
-        return MAY
-    if call == "trends":
-        return trends(request["record"], request.get("filters"))
     if call == "describe":
         return describe(request["rule"])
     if call in ROOF_CALLS:
