@@ -13,7 +13,7 @@ from inspect_app.record.roof_calls import ROOF_CALLS, roof_answer
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import describe, judge
 
-DEEP = 4  # the record, its kinds, each thing: below, a text is short
+DEEP = 3  # the record, its kinds: each thing below is a short text
 
 
 def ask(text: str) -> str:
