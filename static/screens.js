@@ -32,6 +32,15 @@ import { Series } from './lot/series.js'
 import { Coverage } from './lot/coverage.js'
 import { Audit } from './lot/audit.js'
 import { Sampling } from './lot/sampling.js'
+import { Findings } from './finding/findings.js'
+import { Finding } from './finding/finding.js'
+import { Raise } from './finding/raise.js'
+import { Assign } from './finding/assign.js'
+import { Correct } from './finding/correct.js'
+import { Recheck } from './finding/recheck.js'
+import { Concede } from './finding/concede.js'
+import { Reopen } from './finding/reopen.js'
+import { Tomorrow } from './finding/tomorrow.js'
 
 const OUTSIDE = /** @type {Record<string, any>} */ ({ 'sign-in': SignIn, who: Who, phone: Phone, unsent: Unsent })
 const INSIDE = /** @type {Record<string, any>} */ ({
@@ -39,10 +48,13 @@ const INSIDE = /** @type {Record<string, any>} */ ({
   station: Station, item: Item, sign: SignOff, report: Report, card: Card, instruments: Instruments, fit: Fit,
   day: Day, stop: Stop, hold: Hold, night: Night,
   lot: Lot, series: Series, coverage: Coverage, audit: Audit, sampling: Sampling,
+  findings: Findings, finding: Finding, 'new-finding': Raise, assign: Assign, correct: Correct, recheck: Recheck,
+  concede: Concede, reopen: Reopen, tomorrow: Tomorrow,
 })
 
 /** What a screen speaks of, by the first id in its address: a thing just saved is in the record a moment later. */
-const SPEAKS_OF = /** @type {Record<string, string>} */ ({ approved: 'assemblies', area: 'areas', fit: 'areas', lot: 'lots', walk: 'walks', place: 'walks', sign: 'walks', station: 'stations', stop: 'lots', hold: 'lots', night: 'lots' })
+const SPEAKS_OF = /** @type {Record<string, string>} */ ({ approved: 'assemblies', area: 'areas', fit: 'areas', lot: 'lots', walk: 'walks', place: 'walks', sign: 'walks', station: 'stations', stop: 'lots', hold: 'lots', night: 'lots',
+  finding: 'findings', assign: 'findings', correct: 'findings', recheck: 'findings', concede: 'findings', reopen: 'findings' })
 
 /** @param {string[]} route @param {any} person @param {(invented: boolean) => void} tellInvented */
 export function screenFor(route, person, tellInvented) {

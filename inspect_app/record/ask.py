@@ -2,6 +2,7 @@
 
 import json
 
+from inspect_app.record.authority import MAY
 from inspect_app.record.calls_for import calls_for
 from inspect_app.record.card import card
 from inspect_app.record.day_record_material import compared
@@ -72,6 +73,8 @@ def _answer(request: dict) -> object:
     if call == "places":
         asked = request.get("area")
         return places(request["record"], request["lot"], request["panel"], request["count"], asked)
+    if call == "authority":
+        return MAY
     if call == "describe":
         return describe(request["rule"])
     if call in ROOF_CALLS:

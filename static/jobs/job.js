@@ -5,8 +5,8 @@ import { pick, say } from '../words/say.js'
 import { path } from '../frame/route.js'
 import { clock } from '../frame/age.js'
 import { Part, Screen } from '../frame/screen.js'
-import { sorted, findingsInOrder } from '../roof/order.js'
-import { Finding } from './finding.js'
+import { FindingsPart } from '../finding/part.js'
+import { sorted } from '../roof/order.js'
 import { RoofPart } from './roof_part.js'
 import { frontOf } from './front_of.js'
 
@@ -17,7 +17,6 @@ export function Job({ job, record, definitions, person }) {
   const areas = sorted(record.areas, 'name')
   const walks = Object.values(record.walks).sort((/** @type {any} */ a, /** @type {any} */ b) => (a.at < b.at ? 1 : -1))
   const open = /** @type {any} */ (walks.find((/** @type {any} */ walk) => !walk.signoff && walk.by === person.id))
-  const findings = findingsInOrder(record)
   const front = areas.length > 0 && FRONT.includes(person.role) ? frontOf(record, person) : null
   return html`<${Screen} title=${record.job.name} over=${record.job.place} back=${path()} backTo=${say('jobs')} wide>
     ${front && html`<a class=${front.held ? 'press main held' : 'press main'} href=${path('job', job, 'day')} data-name="day"><span class="label">${say('day')}</span><span class="under">${front.text}</span></a>`}
@@ -30,10 +29,7 @@ export function Job({ job, record, definitions, person }) {
       ${sorted(record.assemblies, 'name').map((one) => html`<a key=${one.id} class="press tall" href=${path('job', job, 'approved', one.id)} data-name="approved">
         <span class="label">${one.name}<span class="under">${one.approval?.reference ?? ''}</span></span><span class="go" aria-hidden="true">→</span></a>`)}
     <//>
-    <${Part} name=${say('job.findings', { n: findings.length })}>
-      ${findings.length === 0 ? html`<p>${say('job.no_findings')}</p>`
-        : html`<ul class="rows">${findings.map((/** @type {any} */ finding) => html`<${Finding} key=${finding.id} ...${{ job, record, definitions, finding }} />`)}</ul>`}
-    <//>
+    <${FindingsPart} ...${{ job, record, definitions }} />
     <${Part} name=${say('job.lots')}>
       ${['series', 'coverage', 'audit', 'sampling'].map((name) => html`<a key=${name} class="press" href=${path('job', job, name)} data-name=${name}><span class="label">${say(name === 'coverage' ? 'coverage.job' : name)}</span><span class="go" aria-hidden="true">→</span></a>`)}
     <//>

@@ -11,6 +11,7 @@ import { Legend } from './legend.js'
 import { PlaceList } from './place_list.js'
 import { zoneName } from './names.js'
 import { edges } from './shape.js'
+import { FindingsHere } from './findings_here.js'
 import { fitted } from './fitted.js'
 import { useLaid } from './layouts.js'
 import { Tally } from './tally.js'
@@ -37,6 +38,7 @@ export function Area({ job, record, definitions, person, rest }) {
     <${Part} name=${say('plan.counts')}><${Tally} layout=${area.id in layouts ? layouts[area.id] : undefined} ...${{ assembly, area }} /><//>
     <${Part} name=${say('area.places_list')}>
       <${PlaceList} ...${{ job, record, definitions }} wanted=${(/** @type {any} */ one) => one.area === area.id} />
+      <${FindingsHere} ...${{ job, record, area }} />
     <//>
     <${Part} name=${say('area.facts')}>
       <${Facts} rows=${[

@@ -12,9 +12,12 @@ export function inWalkingOrder(record, wanted) {
     Number(a.from_low_end.value) - Number(b.from_low_end.value) || (a.id < b.id ? -1 : 1))
 }
 
-/** Findings as one walks to them, what concerns a walk as a whole last. @param {any} record @returns {any[]} */
+/** Findings as one walks to them; of an area what has no panel, then what concerns a walk as a whole last. @param {any} record @returns {any[]} */
 export function findingsInOrder(record) {
-  const places = new Map(inWalkingOrder(record, () => true).map((one, at) => [one.id, at]))
-  const at = (/** @type {any} */ one) => places.get(one.station) ?? places.size
-  return Object.values(record.findings).sort((a, b) => at(a) - at(b) || (a.id < b.id ? -1 : 1))
+  const last = (/** @type {any} */ one) => (one ? 0 : 1)
+  const far = (/** @type {any} */ one) => Number(one.from_low_end?.value ?? 0)
+  const name = (/** @type {any} */ one) => record.areas[one.area]?.name ?? ''
+  const placed = Object.values(record.findings).map((/** @type {any} */ one) => ({ one, at: record.stations[one.station] ?? one }))
+  return placed.sort((a, b) => last(a.at.area) - last(b.at.area) || name(a.at).localeCompare(name(b.at)) || last(a.at.panel) - last(b.at.panel)
+    || (a.at.panel ?? 0) - (b.at.panel ?? 0) || far(a.at) - far(b.at) || (a.one.id < b.one.id ? -1 : 1)).map(({ one }) => one)
 }

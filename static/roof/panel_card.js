@@ -6,6 +6,7 @@ import { number } from '../words/number.js'
 import { go, path } from '../frame/route.js'
 import { Stepper } from '../frame/stepper.js'
 import { ask } from '../rules/ask.js'
+import { FindingsHere } from './findings_here.js'
 import { STATES } from './hatches.js'
 import { zoneName } from './names.js'
 import { PlaceList } from './place_list.js'
@@ -34,5 +35,6 @@ export function PanelCard({ job, record, definitions, person, area, panel, legs 
         <dd>${say('plan.stations.leg', { n, spacing: number(spacing, facts.unit), from: number(from, facts.unit) })}</dd></div>`)}</dl>`}
       <${PlaceList} ...${{ job, record, definitions }} wanted=${(/** @type {any} */ one) => one.area === area.id && one.panel === panel} />
       ${walk && facts.pieces.length > 0 && html`<a class="press" href=${path('job', job, 'place', walk.id, area.id, /** @type {any} */ (panel))} data-name="look-here"><span class="label">${say('plan.look_here')}</span></a>`}
+      <${FindingsHere} ...${{ job, record, area, panel }} />
     </div>`}`
 }

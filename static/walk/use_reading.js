@@ -6,12 +6,12 @@ import { photosOf } from './pictures.js'
 import { useVerdict } from './judging.js'
 
 /**
- * @param {{record: any, person: any, walk: any, station: any, area: any, item: any, subject: string, draft: any}} known
+ * @param {{record: any, person: any, walk: any, station: any, area: any, item: any, subject: string, draft: any, close?: any}} known `close`: the picture taps are made on, where it is
+ *   not the newest of the answer
  * @returns {{close: any, metal: any, own: any, whole: any, verdict: any, bare: any, beforehand: any}} `close`: the photo entry taps are made on;
  *   `own` as it was put in, `whole` as it is kept; `bare`: the verdict without the card; `beforehand`: of the window, before anything is read
  */
-export function useReading({ record, person, walk, station, area, item, subject, draft }) {
-  const close = walk ? photosOf(record, walk, station, 'what', subject).at(-1) ?? null : null
+export function useReading({ record, person, walk, station, area, item, subject, draft, close = walk ? photosOf(record, walk, station, 'what', subject).at(-1) ?? null : null }) {
   const slot = item?.instrument === 'slot_taps'
   const own = forPicture(draft, close?.sha256)
   const metal = useMetal({ record, person, walk, item, answer: record.answers[subject], picture: slot ? close : null, read: own ? draft.read : null })

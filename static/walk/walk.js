@@ -50,6 +50,7 @@ export function Walk({ job, record, definitions, person, rest }) {
         [say('walk.laid'), (walk.placed ?? []).map((/** @type {any} */ one) => say('walk.laid.row', { ...one, area: record.areas[one.area]?.name ?? '—' })).join('; ')]]} />
       ${open && html`<a class="press" href=${path('job', job, 'start', walk.id)}>${say('walk.correct')}</a>`}
     <//>
+    ${open && html`<a class="press" href=${path('job', job, 'new-finding', 'walk', walk.id)} data-name="new-finding"><span class="label">${say('findings.new')}</span></a>`}
     ${open && html`<a class="press main plain" href=${path('job', job, 'sign', walk.id)} data-name="sign"><span class="label">${say('walk.sign')}</span></a>`}
   <//>`
 }

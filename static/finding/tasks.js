@@ -1,0 +1,23 @@
+// Which findings stand on a crew's list. Pure; states are the record's.
+
+import { TO_DO, crewsOf, sameCrew } from './filter.js'
+
+/** @param {any[]} findings @returns {{crew: string, n: number}[]} every crew with something to do, and '' where nobody was named; `n` to fix */
+export function crewsToday(findings) {
+  const due = findings.filter((one) => TO_DO.includes(one.state))
+  const names = crewsOf(due)
+  const all = due.some((one) => !one.crew?.trim()) ? [...names, ''] : names
+  return all.map((crew) => ({ crew, n: tasks(due, crew).fix.length }))
+}
+
+/** The crew that an address asks for, else the first. @param {{crew: string}[]} crews @param {string} [asked] `-` for nobody named */
+export function chosenCrew(crews, asked) {
+  const wanted = asked === '-' ? '' : asked
+  return crews.find(({ crew }) => wanted !== undefined && sameCrew(crew, wanted))?.crew ?? crews[0]?.crew ?? ''
+}
+
+/** @param {any[]} findings in walking order @param {string} crew @returns {{fix: any[], recheck: any[]}} */
+export function tasks(findings, crew) {
+  const own = findings.filter((one) => sameCrew(one.crew, crew))
+  return { fix: own.filter((one) => one.state === 'open'), recheck: own.filter((one) => one.state === 'corrected') }
+}
