@@ -7,7 +7,7 @@ that order); ``chains_whole`` (every key's own chain: no gap, fork or orphan); `
 the report prints); ``answers_follow`` (the entries, folded again, give the answers and results of the report, and
 its fit checks line by line, and no others); ``verdicts_recompute`` (every verdict a rule gave, of an answer or of a
 line of a fit check, judged again from its own inputs by this release's rules, comes out the same); and
-``draw_recomputes`` of ``draws``, and ``lots_follow`` of ``lots_told``.
+``draw_recomputes`` of ``draws``, ``lots_follow`` of ``lots_told``, and ``days_follow`` of ``days_told``.
 """
 
 from collections.abc import Mapping
@@ -16,6 +16,8 @@ from typing import Any
 from inspect_app.entry.receipts import verify_receipts
 from inspect_app.entry.statement import parse_statement
 from inspect_app.entry.thumbprint import thumbprint
+from inspect_app.evidence.days_told import NAME as DAYS
+from inspect_app.evidence.days_told import days_fact
 from inspect_app.evidence.draws import NAME as DRAWS
 from inspect_app.evidence.draws import draw_fact
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
@@ -27,7 +29,7 @@ from inspect_app.record.fold import fold
 from inspect_app.record.rejudge import rejudge, rejudge_line
 
 REST = ("keys_enrolled", "entries_signed", "receipts_whole", "entries_receipted", "chains_whole",
-        "heads_match", "answers_follow", "verdicts_recompute", DRAWS, LOTS)  # fmt: skip
+        "heads_match", "answers_follow", "verdicts_recompute", DRAWS, LOTS, DAYS)  # fmt: skip
 Contents = Mapping[str, Any]
 
 
@@ -56,6 +58,7 @@ def entry_facts(files: Mapping[str, bytes] | None, contents: Contents | None) ->
         _verdicts(tokens),
         draw_fact(tokens.entries, tokens.server_key, contents, record),
         lots_fact(contents, record),
+        days_fact(contents, record),
     ]
 
 

@@ -20,6 +20,7 @@ ITEMS = (
     ("i", "instructions", ("instructions",), ()),
     ("j", "statement", ("statement", "name", "role", "by", "at", "objection"), ()),
 )
+LETTERS = tuple([(letter, name) for letter, name, _, _ in ITEMS])
 BESIDE = (("weather", ("weather",), ("metal",)), ("delays", ("delays",), ()))
 
 

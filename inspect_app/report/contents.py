@@ -9,6 +9,7 @@ from inspect_app.report.area import areas, placed
 from inspect_app.report.assembly import assemblies
 from inspect_app.report.caution import cautions
 from inspect_app.report.cover import cover
+from inspect_app.report.daily import daily, days_missing
 from inspect_app.report.day import days
 from inspect_app.report.finding import findings
 from inspect_app.report.fit import fits
@@ -84,6 +85,8 @@ def report_contents(
         "missing": missing(record, people, definitions, numbers, photos, answers),
         "hashes": hashes(record, people, definitions, log),
     }
+    told |= daily(record, photos)
+    told["missing"] += days_missing(told["daily"])
     told["rules"] = rules_used(answers, told["fits"])
     told["uncertainties"] = uncertainties(job)
     told["acceptance"] = {"job": job.get("acceptance"), "readings": acceptances(answers, told["fits"])}

@@ -1,11 +1,8 @@
-"""The day's record: weather, metal, crew and what was placed, as UFGS 01 45 00 asks of a daily report."""
+"""Walk by walk: weather, metal, crew and what was placed, as it was told when the walk began."""
 
 from typing import Any
 
 from inspect_app.report.person import person
-
-# UFGS 01 45 00 (as UFGS-01451A), contractor quality control report: what a walk does not record is said, too.
-NOT_RECORDED = ("plant_hours", "materials_received", "submittals", "offsite", "instructions", "delays")
 
 
 def days(record: dict[str, Any], people: dict[str, Any], definitions: dict[str, Any], numbers: dict[str, Any],
@@ -47,7 +44,6 @@ def days(record: dict[str, Any], people: dict[str, Any], definitions: dict[str, 
                     "answers": len(walk.get("answers") or []),
                     "photos": len(walk.get("photos") or []),
                 },
-                "not_recorded": list(NOT_RECORDED),
             }
         )
     return told

@@ -6,7 +6,7 @@ from tests.report.laid_out import lay_out, sample_contents, texts_of
 from tests.report.sample import write_pictures
 from tests.report.test_contents import whole
 
-HEADS = ("Findings", "Approved assembly against what was found", "Roof areas, place by place", "Conditions of the day",
+HEADS = ("Findings", "Approved assembly against what was found", "Roof areas, place by place", "Day by day",
          "Sign-off", "Photo log", "Rules and instruments", "Cautions", "Hashes and seal")  # fmt: skip
 
 
@@ -27,8 +27,8 @@ def test_a_chapter_begins_under_its_heading_wherever_that_falls(tmp_path, lines)
     laid = pages(tmp_path, lines)
     for page in laid:
         assert [one for one in rows(page)[-2:] if any(one.endswith(head) for head in HEADS)] == []
-    day = next(one for one in laid if "Conditions of the day" in one).split("Conditions of the day")[1]
-    assert "Walk 1, 25 November 2026" in day and "This walk does not record" in day
+    day = next(one for one in laid if "Day by day" in one).split("Day by day")[1]
+    assert "Walk 1, 25 November 2026" in day
 
 
 def test_a_finding_s_photos_stand_on_the_page_of_the_finding(tmp_path):

@@ -20,9 +20,9 @@ def words_of(*files: str) -> dict[str, dict[str, str]]:
     return texts
 
 
-TEXTS = words_of("report.json", "report_roof.json")  # what only a report says
+TEXTS = words_of("report.json", "report_roof.json", "report_days.json")  # what only a report says
 # The phone says the same of coverage and lots.
-SHARED = set(words_of("coverage.json", "lots.json"))
+SHARED = set(words_of("coverage.json", "lots.json", "day_record.json"))
 PAGES = Path(__file__).parents[2] / "inspect_app" / "report"
 FIELD = re.compile(r"\{(\w+)\}")
 

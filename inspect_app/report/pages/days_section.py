@@ -1,21 +1,22 @@
-"""The day: conditions, crew, panels placed, and the answers given for the whole walk."""
+"""The days: each crew's under its ten letters; then walk by walk, with the answers given for the whole of one."""
 
 from typing import Any
 
 from reportlab.platypus import Paragraph
 
 from inspect_app.report.pages.answer_block import answer_block
-from inspect_app.report.pages.look import BODY, SMALL
+from inspect_app.report.pages.daily_part import crew_days
+from inspect_app.report.pages.look import BODY
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.place_row import answer_row, is_short
-from inspect_app.report.pages.row import Heading, Row, space, together
+from inspect_app.report.pages.row import Heading, Row, room, space, together
 from inspect_app.report.pages.set_part import panels_set
 from inspect_app.report.pages.text import line
 
 
 def days_section(page: Page, number: str) -> list[Any]:
-    """One part for each walk."""
-    story: list[Any] = [Heading(page.say("chapter.days"), "days", number=number)]
+    """One part for each day of each crew, then one for each walk."""
+    story: list[Any] = [room(220), Heading(page.say("chapter.days"), "days", number=number), *crew_days(page)]
     if not page.contents["days"]:
         return [*story, Row("", Paragraph(page.say("no_walks"), BODY), 8)]
     answers = {answer["id"]: answer for answer in page.contents["answers"]}
@@ -44,8 +45,6 @@ def _day(page: Page, day: dict[str, Any], answers: dict[str, Any]) -> list[Any]:
         rows.append((page.say("independence"), page.say("independent" if day["independent"] else "not_independent")))
     head = [Heading(title, f"walk-{day['n']}", 1, title)]
     head += [Row(label, Paragraph(text, BODY)) for label, text in rows]
-    left = ", ".join(page.say(f"not_recorded.{name}") for name in day["not_recorded"])
-    head.append(Row("", Paragraph(page.say("not_recorded_says", things=left), SMALL), 5))
     story: list[Any] = [together(head)]
     own = [answers[name] for name in day["answers"]]
     for one in own:
