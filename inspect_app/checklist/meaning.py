@@ -24,7 +24,11 @@ WITHOUT_VERDICT = ("movement", "window", "pull_out", "pull_over", "withdrawal", 
 
 
 def definition_faults(data: dict[str, Any]) -> Iterator[Fault]:
-    """Faults between items, and between items and the definition; paths from the top of the file."""
+    """Faults between items or causes, and between items and the definition; paths from the top of the file."""
+    codes = [one["code"] for one in data.get("causes", [])]
+    for n, code in enumerate(codes):
+        if code in codes[:n]:
+            yield ("causes", n, "code"), code, "repeated_value", {}
     first: dict[str, int] = {}
     for n, item in enumerate(data["items"]):
         if item["id"] in first:

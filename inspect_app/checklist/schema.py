@@ -20,6 +20,7 @@ BASES = ("assembly", "published", "common_practice", "first_principles")
 LEVELS = ("S-1", "S-2", "S-3", "S-4", "I", "II", "III")
 QUALITY = ("0.10", "0.15", "0.25", "0.40", "0.65", "1.0", "1.5", "2.5", "4.0", "6.5", "10")
 ITEM_MOST = 60
+CAUSE_MOST = 20
 QUESTION_LONGEST = 80  # letters: two lines on a phone held at arm's length
 TEXT_LONGEST = 400
 
@@ -36,11 +37,14 @@ def _said(pattern: str, code: str) -> validate.Regexp:
     return validate.Regexp(f"^{pattern}{_END}", error=code)
 
 
-def _words(most: int) -> type[Shape]:
+def _worded(most: int) -> fields.String:
     # Not blank, and no space at either end: such text prints askew and compares unequal.
-    trimmed = validate.Regexp(rf"^\S([\s\S]*\S)?{_END}", error="blank")
+    return text(validate.Regexp(rf"^\S([\s\S]*\S)?{_END}", error="blank"), _length(most))
+
+
+def _words(most: int) -> type[Shape]:
     return Shape.from_dict(  # type: ignore[return-value]
-        {one: text(trimmed, _length(most)) for one in ("en", "es")}, name=f"Words{most}"
+        {one: _worded(most) for one in ("en", "es")}, name=f"Words{most}"
     )
 
 
@@ -51,9 +55,9 @@ def _both(schema: type[Shape]) -> fields.Nested:
     return fields.Nested(schema, required=True, error_messages=told("map"))
 
 
-def _listed(schema: type[Shape], check: validate.Length) -> fields.List[Any]:
+def _listed(schema: type[Shape], check: validate.Length, **options: Any) -> fields.List[Any]:
     inner = fields.Nested(schema, error_messages=told("map"))
-    return fields.List(inner, required=True, error_messages=told("list"), validate=check)
+    return fields.List(inner, error_messages=told("list"), validate=check, **({"required": True} | options))
 
 
 class Applies(Shape):
@@ -94,6 +98,14 @@ class Rule(Shape):
         ]}})  # fmt: skip
 
 
+class Cause(Shape):
+    """One of the causes that a finding under the definition may be given."""
+
+    code = text(_said(_WORD, "bad_cause_code"), _length(40))
+    en = _worded(QUESTION_LONGEST)
+    es = _worded(QUESTION_LONGEST)
+
+
 class Item(Shape):
     id = text(_said(_WORD, "bad_item_id"), _length(40))
     question = _both(Question)
@@ -123,4 +135,6 @@ class Definition(Shape):
     hold = Flag(required=True, error_messages=told("flag"))
     sampling = fields.Nested(Sampling, required=True, allow_none=True, error_messages=told("map"))
     cautions = _listed(Text, validate.Length(min=1, error="empty"))
+    # Left out: the list that all share. It is then not compiled, so that what was released before keeps its digest.
+    causes = _listed(Cause, validate.Length(min=1, max=CAUSE_MOST, error=f"cause_count|{CAUSE_MOST}"), required=False)
     items = _listed(Item, validate.Length(min=1, max=ITEM_MOST, error=f"item_count|{ITEM_MOST}"))

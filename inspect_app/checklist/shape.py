@@ -6,9 +6,9 @@ from typing import Any
 
 from inspect_app.checklist.page import Page, Path
 from inspect_app.checklist.problem import Problem, spell
-from inspect_app.checklist.schema import Applies, Definition, Item, Rule, Sampling, Text, Units
+from inspect_app.checklist.schema import Applies, Cause, Definition, Item, Rule, Sampling, Text, Units
 
-SHAPES = (Definition, Item, Rule, Sampling, Applies, Units, Text)
+SHAPES = (Definition, Item, Rule, Sampling, Applies, Units, Text, Cause)
 KNOWN = sorted({name for shape in SHAPES for name in shape().fields})
 
 

@@ -34,6 +34,14 @@ def test_what_is_left_out_is_compiled_as_its_plain_meaning():
     assert "unit" not in item
 
 
+def test_a_definition_may_bring_causes_of_its_own_and_one_without_them_compiles_to_the_bytes_it_always_had():
+    own = "causes: [{code: clutch, en: Clutch set wrong, es: Embrague mal ajustado}]\n"
+    assert compiled(TEXT + own).definition["causes"] == [
+        {"code": "clutch", "en": "Clutch set wrong", "es": "Embrague mal ajustado"}
+    ]
+    assert "causes" not in compiled(TEXT).definition and b"causes" not in compiled(TEXT).data
+
+
 def test_every_fault_is_told_with_line_field_and_value_and_none_hides_another():
     spoilt = (
         TEXT.replace("version: 3", "version: three")

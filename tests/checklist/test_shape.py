@@ -14,7 +14,7 @@ def test_an_item_without_a_required_field_is_told_which(name):
     assert [(one.code, one.field, one.facts["name"]) for one in found] == [("required", f"items[0].{name}", name)]
 
 
-@pytest.mark.parametrize("name", sorted(set(Definition().fields) - {"applies"}))
+@pytest.mark.parametrize("name", sorted(set(Definition().fields) - {"applies", "causes"}))
 def test_a_definition_without_a_required_field_is_told_which(name):
     import json
 
@@ -53,6 +53,11 @@ def test_a_text_in_one_language_only_is_told_as_such(name, language):
         ("en: Is it straight?", f"en: {'x' * 81}", "too_long"),
         ("how:", "howto:", "misspelt_field"),
         ("kind: judge", "kind: judge\n    weight: 5", "unknown_field"),
+        ("sampling: null", "sampling: null\ncauses: []", "cause_count"),
+        ("sampling: null", "sampling: null\ncauses: [{code: Hurry, en: Hurry, es: Prisa}]", "bad_cause_code"),
+        ("sampling: null", "sampling: null\ncauses: [{code: hurry, en: Hurry, es: ' '}]", "blank"),
+        ("sampling: null", "sampling: null\ncauses: [{code: hurry, en: Hurry}]", "missing_language"),
+        ("sampling: null", "sampling: null\ncauses: [{code: a, en: A, es: A}, {code: a, en: B, es: B}]", "repeated_value"),
         ("name: spacing@1", "name: spacing", "rule_name"),
         ("limit: zone.spacing", "limit: [1]", "input_shape"),
         ("limit: zone.spacing", "limit: {value: 7, unit: in}", "input_shape"),
