@@ -34,7 +34,7 @@ function App() {
   usePlace(person, route)
   if (person === undefined || able === null) return null
   if (!able.ok) return html`<${Barred} reason=${able.reason} />`
-  const open = person || ['sign-in', 'who'].includes(route[0])
+  const open = person || ['sign-in', 'who', 'join'].includes(route[0])
   return html`<${Strip} person=${person} invented=${invented} />
     ${open ? screenFor(route, person, setInvented) : html`<${Door} />`}`
 }

@@ -32,6 +32,14 @@ import { Series } from './lot/series.js'
 import { Coverage } from './lot/coverage.js'
 import { Audit } from './lot/audit.js'
 import { Sampling } from './lot/sampling.js'
+import { People } from './office/people.js'
+import { FirmScreen } from './office/firm.js'
+import { Invite } from './office/invite.js'
+import { Reviewers } from './office/reviewers.js'
+import { Devices } from './office/devices.js'
+import { Apart } from './office/apart.js'
+import { Trail } from './office/trail.js'
+import { Join } from './office/join.js'
 import { Findings } from './finding/findings.js'
 import { Finding } from './finding/finding.js'
 import { Raise } from './finding/raise.js'
@@ -42,12 +50,13 @@ import { Concede } from './finding/concede.js'
 import { Reopen } from './finding/reopen.js'
 import { Tomorrow } from './finding/tomorrow.js'
 
-const OUTSIDE = /** @type {Record<string, any>} */ ({ 'sign-in': SignIn, who: Who, phone: Phone, unsent: Unsent })
+const OUTSIDE = /** @type {Record<string, any>} */ ({ 'sign-in': SignIn, who: Who, phone: Phone, unsent: Unsent, join: Join })
 const INSIDE = /** @type {Record<string, any>} */ ({
   '': Job, approved: Approved, area: Area, draw: Drawing, plan: PlanScreen, start: Start, walk: Walk, place: Place,
   station: Station, item: Item, sign: SignOff, report: Report, card: Card, instruments: Instruments, fit: Fit,
   day: Day, stop: Stop, hold: Hold, night: Night,
   lot: Lot, series: Series, coverage: Coverage, audit: Audit, sampling: Sampling,
+  people: People, firm: FirmScreen, invite: Invite, reviewers: Reviewers, devices: Devices, apart: Apart, trail: Trail,
   findings: Findings, finding: Finding, 'new-finding': Raise, assign: Assign, correct: Correct, recheck: Recheck,
   concede: Concede, reopen: Reopen, tomorrow: Tomorrow,
 })
@@ -63,7 +72,7 @@ export function screenFor(route, person, tellInvented) {
     return html`<${InJob} job=${job} name=${name ?? ''} rest=${rest} person=${person} tell=${tellInvented} />`
   }
   const Outside = OUTSIDE[first] ?? Jobs
-  return html`<${Outside} person=${person} tell=${tellInvented} />`
+  return html`<${Outside} person=${person} rest=${route.slice(1)} tell=${tellInvented} />`
 }
 
 /** A screen that speaks of one job: it waits for the job's record. @param {any} props */

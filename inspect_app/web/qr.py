@@ -3,8 +3,23 @@
 from collections.abc import Iterable
 
 import segno
+from flask_smorest import Blueprint
+
+from inspect_app.web.bearer import person_from_request
+from inspect_app.web.schemas.qr import QrSchema, TextSchema
+
+blueprint = Blueprint("qr", __name__, url_prefix="/api", description="QR codes")
 
 QUIET = 4  # modules of white around it, the least that the standard allows
+
+
+@blueprint.route("/qr", methods=["POST"])
+@blueprint.arguments(TextSchema)
+@blueprint.response(200, QrSchema)
+def draw(given: dict[str, str]) -> dict[str, object]:
+    """The code of a text, such as a link with the address by which this browser knows the server. Nothing is kept."""
+    person_from_request()
+    return drawn(given["text"])
 
 
 def drawn(text: str) -> dict[str, object]:

@@ -16,6 +16,7 @@ from inspect_app.web import (
     passkeys,
     people,
     photos,
+    qr,
     quarantine,
     report,
     server,
@@ -39,7 +40,7 @@ def register(app: Flask) -> None:
     headers.install(app)
     for part in (server, session, passkeys, devices, entries, tickets, manifest, jobs, definitions, report, photos):
         api.register_blueprint(part.blueprint)
-    for part in (people, invitations, links, job_devices, quarantine, trail):
+    for part in (people, invitations, links, job_devices, quarantine, trail, qr):
         api.register_blueprint(part.blueprint)
     api.register_blueprint(uploads)
     app.register_blueprint(shell.blueprint)

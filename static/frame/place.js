@@ -3,7 +3,7 @@
 import { useEffect, useRef } from './view.js'
 import { readMeta, writeMeta } from '../storage/meta.js'
 
-const NOT_KEPT = ['sign-in', 'who']
+const NOT_KEPT = ['sign-in', 'who', 'join']
 
 /** @param {any} person @param {string[]} route */
 export function usePlace(person, route) {

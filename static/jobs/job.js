@@ -8,6 +8,7 @@ import { Part, Screen } from '../frame/screen.js'
 import { FindingsPart } from '../finding/part.js'
 import { sorted } from '../roof/order.js'
 import { RoofPart } from './roof_part.js'
+import { OfficePart } from '../office/job_part.js'
 import { frontOf } from './front_of.js'
 
 const FRONT = ['foreman', 'inspector'] // who works in the crew's rhythm sees the day first
@@ -41,5 +42,6 @@ export function Job({ job, record, definitions, person }) {
       <a class="press" href=${path('job', job, 'report')} data-name="report">${say('report')}</a>
       <a class="press" href=${path('job', job, 'instruments')} data-name="instruments">${say('instruments')}</a>
     <//>
+    <${OfficePart} job=${job} person=${person} />
   <//>`
 }

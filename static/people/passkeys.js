@@ -20,7 +20,7 @@ export function hasPasskeys() {
  * @throws {Trouble} `passkey.cancelled`, `passkey.failed`, `passkey.refused` with the server's words, those of `call`
  */
 export async function signInWithPasskey() {
-  const csrf = String((await call('GET', '/api/session', { cookies: true })).data?.csrf ?? '')
+  const csrf = await csrfToken(true)
   const { options } = (await post('/sign-in/options', {}, csrf)).data
   const credential = await asked(() => navigator.credentials.get({ publicKey: { ...options, challenge: decode(options.challenge, 'challenge'),
     allowCredentials: (options.allowCredentials ?? []).map(bytesOf) } }))
@@ -35,7 +35,7 @@ export async function signInWithPasskey() {
 export async function addPasskey() {
   const row = await currentRow()
   if (!row) throw new Trouble('people.nobody', { field: 'person', value: '' })
-  const csrf = await csrfToken()
+  const csrf = await csrfToken(true)
   const { options } = (await post('/options', { person: row.id }, csrf)).data
   const credential = await asked(() => navigator.credentials.create({ publicKey: { ...options, challenge: decode(options.challenge, 'challenge'),
     user: { ...options.user, id: decode(options.user.id, 'user') }, excludeCredentials: (options.excludeCredentials ?? []).map(bytesOf) } }))
@@ -52,7 +52,7 @@ export async function ownPasskeys() {
 
 /** @param {string} id */
 export async function removePasskey(id) {
-  const reply = await call('DELETE', `/api/passkeys/${id}`, { cookies: true, headers: { 'X-Seamwalk-Csrf': await csrfToken() } })
+  const reply = await call('DELETE', `/api/passkeys/${id}`, { cookies: true, headers: { 'X-Seamwalk-Csrf': await csrfToken(true) } })
   if (reply.status >= 300) throw refusal('passkey.refused', 'passkey', id, reply)
 }
 

@@ -19,9 +19,8 @@ function shown(row) {
  * @throws {Trouble} `people.not_signed_in` with the server's words, `sync.offline`, `sync.not_our_server`
  */
 export async function signIn(login, password) {
-  const before = await call('GET', '/api/session', { cookies: true })
   const reply = await call('POST', '/api/session', { cookies: true, json: { login, password },
-    headers: { 'X-Seamwalk-Csrf': String(before.data?.csrf ?? '') } })
+    headers: { 'X-Seamwalk-Csrf': await csrfToken(true) } })
   if (reply.status >= 300 || !reply.data?.person) throw refusal('people.not_signed_in', 'login', login, reply)
   return begun(reply.data)
 }
@@ -37,9 +36,9 @@ export async function begun({ person, csrf: token }) {
 
 let csrf = ''
 
-/** The token that the next changing call of this session must carry. */
-export async function csrfToken() {
-  if (!csrf) csrf = String((await call('GET', '/api/session', { cookies: true })).data?.csrf ?? '')
+/** The token that the next changing call of this session must carry. @param {boolean} [anew] asked for again: a session may have ended since */
+export async function csrfToken(anew = false) {
+  if (!csrf || anew) csrf = String((await call('GET', '/api/session', { cookies: true })).data?.csrf ?? '')
   return csrf
 }
 

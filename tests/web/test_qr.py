@@ -45,6 +45,16 @@ def test_a_code_without_its_edge_of_white_is_not_what_we_draw():
     assert min(x for x, _ in starts) == min(y for _, y in starts) == 4
 
 
+def test_who_is_signed_in_has_a_code_drawn_and_nobody_else(office):
+    _, chief = office.job()
+    for text in (LINK, "🏠" * 300):
+        reply = chief.client.post("/api/qr", json={"text": text}, headers=chief.bearer)
+        (read,) = zxingcpp.read_barcodes(painted(reply.json))
+        assert (reply.status_code, read.text) == (200, text)
+    assert office.client().post("/api/qr", json={"text": LINK}).status_code == 401
+    assert chief.client.post("/api/qr", json={"text": "x" * 301}, headers=chief.bearer).status_code == 400
+
+
 def test_what_no_code_holds_is_our_own_mistake():
     with pytest.raises(RuntimeError, match="5000 characters"):
         drawn("x" * 5000)

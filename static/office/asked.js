@@ -1,0 +1,42 @@
+// What only the office knows is asked for with signal. What was heard stays on the screen when the signal goes, and
+// says since when.
+
+import { useEffect, useState } from '../frame/view.js'
+import { currentRow } from '../people/current.js'
+import { refusal } from '../people/session.js'
+import { callAs } from '../people/token.js'
+
+const SILENT = ['sync.offline', 'sync.not_our_server']
+
+/** @typedef {{state: 'asking' | 'known' | 'no_signal' | 'refused', data: any, at: number, fault: any, read: () => Promise<void>}} Asked `at`: ms, of `data` */
+
+/** @param {string} address @returns {Asked} `data` is null until something was heard */
+export function useAsked(address) {
+  const [known, setKnown] = useState(/** @type {any} */ ({ state: 'asking', data: null, at: 0, fault: null }))
+  const read = async () => {
+    try {
+      const data = await tell('GET', address)
+      setKnown({ state: 'known', data, at: Date.now(), fault: null })
+    } catch (fault) {
+      const state = SILENT.includes(/** @type {any} */ (fault).code) ? 'no_signal' : 'refused'
+      setKnown((/** @type {any} */ old) => ({ ...old, state, fault }))
+    }
+  }
+  useEffect(() => {
+    read()
+    addEventListener('online', read)
+    return () => removeEventListener('online', read)
+  }, [address])
+  return { ...known, read }
+}
+
+/**
+ * One call to the office as who holds the phone.
+ * @param {string} method @param {string} address @param {any} [json] @returns {Promise<any>} what it answered
+ * @throws {import('../words/trouble.js').Trouble} `office.refused` with the server's words, those of `call`
+ */
+export async function tell(method, address, json) {
+  const reply = await callAs(await currentRow(), method, address, json === undefined ? {} : { json })
+  if (reply.status >= 300) throw refusal('office.refused', 'office', address, reply)
+  return reply.data
+}
