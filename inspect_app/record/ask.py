@@ -11,6 +11,7 @@ from inspect_app.record.fold import fold
 from inspect_app.record.judge import judge_item
 from inspect_app.record.lot_draw import draw_lot, places
 from inspect_app.record.roof_calls import ROOF_CALLS, roof_answer
+from inspect_app.record.trends import trends
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import describe, judge
 
@@ -75,6 +76,8 @@ def _answer(request: dict) -> object:
         return places(request["record"], request["lot"], request["panel"], request["count"], asked)
     if call == "authority":
         return MAY
+    if call == "trends":
+        return trends(request["record"], request.get("filters"))
     if call == "describe":
         return describe(request["rule"])
     if call in ROOF_CALLS:
