@@ -57,7 +57,7 @@ def test_a_text_in_one_language_only_is_told_as_such(name, language):
         ("sampling: null", "sampling: null\ncauses: [{code: Hurry, en: Hurry, es: Prisa}]", "bad_cause_code"),
         ("sampling: null", "sampling: null\ncauses: [{code: hurry, en: Hurry, es: ' '}]", "blank"),
         ("sampling: null", "sampling: null\ncauses: [{code: hurry, en: Hurry}]", "missing_language"),
-        ("sampling: null", "sampling: null\ncauses: [{code: a, en: A, es: A}, {code: a, en: B, es: B}]", "repeated_value"),
+        ("sampling: null", f"sampling: null\ncauses: [{', '.join(2 * ['{code: a, en: A, es: B}'])}]", "repeated_value"),
         ("name: spacing@1", "name: spacing", "rule_name"),
         ("limit: zone.spacing", "limit: [1]", "input_shape"),
         ("limit: zone.spacing", "limit: {value: 7, unit: in}", "input_shape"),

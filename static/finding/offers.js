@@ -1,23 +1,9 @@
-// What may be done with a finding next, and by whom: the record's own table of who may say what.
-
-import { useEffect, useState } from '../frame/view.js'
-import { ask } from '../rules/ask.js'
+// What may be done with a finding next, and by whom. Pure; states and authority are the record's.
 
 const STANDING = ['open', 'corrected']
 const DONE = ['closed', 'conceded']
 
 /** @typedef {Record<string, string[]>} Authority kind of entry -> roles */
-
-/** @returns {Authority | null} null while it is asked for */
-export function useAuthority() {
-  const [authority, setAuthority] = useState(/** @type {Authority | null} */ (null))
-  useEffect(() => {
-    let here = true
-    ask({ call: 'authority' }).then((/** @type {Authority} */ one) => { if (here) setAuthority(one) }, () => {})
-    return () => { here = false }
-  }, [])
-  return authority
-}
 
 /** Corrections that a recheck can still close, newest first. @param {any} finding @returns {any[]} */
 export function waiting(finding) {
@@ -30,9 +16,9 @@ export function standing(finding) {
   return [...good, ...(finding.concession ? [finding.concession] : [])].filter((one) => one.counts && !one.spent).map((one) => one.digest)
 }
 
-/** The correction that this person may look at, or null. @param {any} finding @param {any} person @param {string} [digest] the one wanted */
-export function forRecheck(finding, person, digest) {
-  return waiting(finding).find((one) => one.by !== person.id && (!digest || one.digest === digest)) ?? null
+/** The correction that this person may look at, or null: never their own. @param {any} finding @param {any} person */
+export function forRecheck(finding, person) {
+  return waiting(finding).find((one) => one.by !== person.id) ?? null
 }
 
 /**
