@@ -4,7 +4,7 @@ import json
 from collections.abc import Collection, Mapping
 from typing import Any, NamedTuple
 
-from sqlalchemy import insert, select, update
+from sqlalchemy import delete, insert, select, update
 
 from inspect_app.entry.accept import Key
 from inspect_app.entry.jwk import bare
@@ -13,7 +13,7 @@ from inspect_app.entry.thumbprint import thumbprint
 from inspect_app.errors import Conflict, NotFound
 from inspect_app.people.accounts import Person
 from inspect_app.store.statements import Statements
-from inspect_app.store.tables import DeviceRow, PersonRow
+from inspect_app.store.tables import DeviceRow, PasskeyRow, PersonRow
 from inspect_app.store.transactions import Transactions
 
 
@@ -55,8 +55,9 @@ class Devices:
             return issued.jws
 
     def revoke(self, kid: str, by: str) -> str:
-        """End a key, once, and the sign-ins that its person made before, since one may be on that very phone; the
-        statement (JWS). ``by``: a person id, or ``server`` for whoever runs it. Raises ``NotFound``."""
+        """End a key, once, and its person's passkeys and sign-ins of before, since one may be on that very phone (the
+        password stays); the statement (JWS). ``by``: a person id, or ``server`` for whoever runs it. Raises
+        ``NotFound``."""
         with self.transactions.writing() as session:
             held = session.execute(select(DeviceRow).where(DeviceRow.kid == kid)).scalar_one_or_none()
             if held is None:
@@ -67,6 +68,7 @@ class Devices:
             session.execute(update(DeviceRow).where(DeviceRow.kid == kid).values(revoked=issued.seq))
             at = parse_statement(issued.jws).payload["at"]
             session.execute(update(PersonRow).where(PersonRow.id == held.person).values(sign_ins_from=at))
+            session.execute(delete(PasskeyRow).where(PasskeyRow.person == held.person))
             return issued.jws
 
     def find(self, kid: str) -> Device | None:

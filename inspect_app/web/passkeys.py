@@ -8,6 +8,7 @@ from inspect_app.errors import NotAllowed, NotSignedIn
 from inspect_app.people.accounts import Person
 from inspect_app.people.passkeys import Passkey
 from inspect_app.web.csrf import csrf_token, require_csrf
+from inspect_app.web.office_desk import office
 from inspect_app.web.parts import parts
 from inspect_app.web.passkey_asked import asked, asking, party
 from inspect_app.web.schemas.passkeys import (
@@ -60,8 +61,11 @@ def to_add(given: dict[str, str]) -> dict[str, object]:
 @blueprint.response(201, PasskeySchema)
 def add(given: dict[str, Any]) -> Passkey:
     """Keep the passkey that the browser made."""
-    person = _person()
-    return parts().passkeys.add(person, given["name"], given["credential"], asked("add"), party())
+    person, challenge = _person(), asked("add")
+    with parts().transactions.writing():
+        kept = parts().passkeys.add(person, given["name"], given["credential"], challenge, party())
+        office().trail.note("passkey_added", None, person.id, name=kept.name)
+    return kept
 
 
 @blueprint.route("")
@@ -78,7 +82,10 @@ def listing() -> dict[str, object]:
 @blueprint.response(204)
 def remove(passkey: str) -> None:
     """One's own passkey opens nothing any more."""
-    parts().passkeys.remove(_person().id, passkey)
+    person = _person()
+    with parts().transactions.writing():
+        parts().passkeys.remove(person.id, passkey)
+        office().trail.note("passkey_removed", None, person.id)
 
 
 def _person() -> Person:

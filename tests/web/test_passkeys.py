@@ -180,6 +180,27 @@ def test_a_removed_passkey_opens_nothing_and_only_its_person_removes_it(office, 
     assert hers.password("ada").status_code == 200, "her password still opens"
 
 
+def test_whoever_loses_a_phone_loses_its_passkeys_and_keeps_the_password(office, ada, key):
+    with office.app.app_context():
+        phone = Phone(office.client(), ada)
+        office.parts.devices.enrol(ada, phone.jwk, "lost")
+        office.parts.devices.revoke(phone.kid, "server")
+    assert code(Browser(office).use(key)) == (401, "passkey_unknown")
+    assert Browser(office).password("ada").status_code == 200
+
+
+def test_the_trail_tells_of_passkeys_added_and_removed(office):
+    job, chief = office.job()
+    browser, key = Browser(office), Authenticator(HOME)
+    browser.password(chief.person.login)
+    browser.add(chief.person, key)
+    browser.call("delete", f"/api/passkeys/{encode(key.id)}")
+    steps = chief.client.get(f"/api/jobs/{job}/trail", headers=chief.bearer).json
+    assert [(one["what"], one["who"]) for one in steps][:2] == [
+        ("passkey_removed", chief.person.name), ("passkey_added", chief.person.name),
+    ]  # fmt: skip
+
+
 def test_a_passkey_is_held_by_one_person_once(office, ada, key):
     ben = office.add("ben", "inspector")
     browser = Browser(office)
