@@ -27,7 +27,7 @@ export function History({ job, finding, names }) {
     return html`<li key=${digest} class="step done" data-name="step" data-kind=${kind}>
       <p><strong>${say(one?.result ? `finding.did.${kind}.${one.result}` : `finding.did.${kind}`)}</strong></p>
       <p class="hint">${[name && (one?.role ? `${name}, ${say(`role.${one.role}`)}` : name), clock(at)].filter(Boolean).join(' · ')}</p>
-      ${words(one).map((text) => html`<p key=${text}>“${text}”</p>`)}
+      ${words(one).map((text) => html`<p key=${text}>${`“${text}”`}</p>`)}
       <${Judged} verdict=${one?.verdict} />
       <${Pictures} job=${job} photos=${one?.photos ?? (one?.document ? [one.document] : [])} name=${say(`finding.did.${kind}`)} />
     </li>`

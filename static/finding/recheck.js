@@ -34,7 +34,7 @@ export function Recheck({ job, record, definitions, person, rest }) {
     <p><${Weight} severity=${finding.severity} /></p>
     <${Part} name=${say('finding.against')}><${Against} ...${{ definitions, finding }} /><${Pictures} ...${{ job, photos: finding.photos }} name=${say('finding.picture')} /><//>
     <${Part} name=${say('recheck.corrected')}>
-      <p class="big">“${correction.done}”</p>
+      <p class="big">${`“${correction.done}”`}</p>
       <p class="hint">${correction.name}, ${say(`role.${correction.role}`)} · ${clock(correction.at)}</p>
       <${Judged} verdict=${correction.verdict} />
       <${Pictures} ...${{ job, photos: correction.photos }} name=${say('recheck.corrected')} />

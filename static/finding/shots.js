@@ -27,9 +27,11 @@ function Taken({ job, photos, change }) {
 
 /** Pictures of a view that was photographed before. @param {{job: string, first: string | null, draft: any, change: (patch: any) => Promise<any>}} props */
 export function ShotsAgain({ job, first, draft, change }) {
-  const view = html`<${SameView} ...${{ job, first }} waiting=${draft.waiting === 'after'} wait=${(/** @type {boolean} */ on) => change({ waiting: on ? 'after' : '' })} keep=${keeping(change)} />`
-  if (draft.photos.length === 0) return view
-  return html`<${Taken} ...${{ job, photos: draft.photos, change }} /><details><summary class="press" data-name="another">${say('shots.another')}</summary>${view}</details>`
+  const none = draft.photos.length === 0
+  // One element whether or not there is a picture already: the button that took it goes on living in it.
+  return html`<div class="stack" data-role="after"><${Taken} ...${{ job, photos: draft.photos, change }} />
+    <details class=${none ? 'bare' : ''} open=${none}><summary class="press" data-name="another">${say('shots.another')}</summary>
+      <${SameView} ...${{ job, first }} waiting=${draft.waiting === 'after'} wait=${(/** @type {boolean} */ on) => change({ waiting: on ? 'after' : '' })} keep=${keeping(change)} /></details></div>`
 }
 
 /** Pictures of what nobody photographed before. @param {{job: string, draft: any, change: (patch: any) => Promise<any>, role?: string}} props */

@@ -23,12 +23,12 @@ export function Task({ job, record, definitions, finding, n, ticked, tick }) {
       <h3><span class="task-n">${n}</span> <span class="task-box" aria-hidden="true"></span> ${where(record, finding)}</h3>
       <p><${Weight} severity=${finding.severity} />${day ? html` · <strong>${say('finding.by_day', { day })}${day < today() ? ` ▲ ${say('tomorrow.past')}` : ''}</strong>` : ''}</p>
       <p class="big">${say('tomorrow.not_so')} ${title(definitions, finding)}</p>
-      ${note(finding) && html`<p>“${note(finding)}”</p>`}
+      ${note(finding) && html`<p>${`“${note(finding)}”`}</p>`}
       <p><strong>${say('finding.required')}:</strong> ${finding.source === 'hand' ? finding.required : pick(item?.basis) ?? '—'}</p>
       ${item && html`<p><strong>${say('tomorrow.why')}:</strong> ${pick(item.why)}</p>`}
       ${cause && html`<p><strong>${say('assign.cause')}:</strong> ${cause}</p>`}
-      ${assignment?.note && html`<p>“${assignment.note}”</p>`}
-      ${back && html`<p><strong>${say('finding.did.recheck.not_good')}:</strong> “${back.note}” ${back.name}</p>`}
+      ${assignment?.note && html`<p>${`“${assignment.note}”`}</p>`}
+      ${back && html`<p><strong>${say('finding.did.recheck.not_good')}:</strong> ${`“${back.note}” ${back.name}`}</p>`}
     </div>
     ${picture && html`<${Small} ...${{ job, sha256: picture }} name=${say('finding.picture')} />`}
     <div class="task-presses">

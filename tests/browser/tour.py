@@ -8,6 +8,7 @@ from typing import Any
 from tests.browser import tour_roof
 from tests.browser.roof import Roof
 from tests.browser.tour_day import the_day
+from tests.browser.tour_findings import the_findings
 from tests.browser.tour_lots import the_lots
 from tests.browser.walker import Walker
 
@@ -31,6 +32,7 @@ class Tour:
         yield from self.clip()
         yield from self.whole_walk()
         yield from self.close()
+        yield from the_findings(self)
         yield from the_day(self)
         yield from the_lots(self)
         yield from self.this_phone()
