@@ -33,7 +33,7 @@ export function Phone({ person }) {
     <a class="press" href=${path('unsent')} data-name="unsent">${say('unsent')}</a>
     <${Part} name=${say('phone.no_signal')}>
       <p class="big">${standing?.ready.ready ? '✓ ' + say('phone.ready') : '▲ ' + say('phone.not_ready')}</p>
-      ${standing && !standing.ready.ready && html`<p>${known(standing.ready.reason) ? say(standing.ready.reason) : standing.ready.reason}</p>`}
+      ${standing && !standing.ready.ready && html`<p>${known(standing.ready.reason) ? say(standing.ready.reason, standing.ready.facts) : standing.ready.reason}</p>`}
     <//>
     <${Part} name=${say('phone.person')}>
       <p class="big">${person.name}, ${say(`role.${person.role}`)}</p>

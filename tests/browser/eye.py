@@ -18,6 +18,25 @@ CHECK = """async (rules) => (await axe.run(document, { resultTypes: ['violations
   .flatMap(({ id, nodes }) => nodes.map((node) => `axe ${id}: ${node.html.slice(0, 160)}`))"""
 
 
+SPEAK = "async (code) => (await import('/static/words/say.js')).setLanguage(code)"
+SMALLEST = {"width": 320, "height": 568}
+
+
+def readable(page: Any) -> None:
+    """As the tour looks at every other screen: the smallest phone, usual and doubled text, both languages."""
+    eye, usual = Eye(page), page.viewport_size
+    page.set_viewport_size(SMALLEST)
+    eye.size(16)
+    wrong = eye.places()
+    eye.size(32)
+    for again, code in enumerate(("es", "en")):
+        page.evaluate(SPEAK, code)
+        wrong += [f"{code}: {fault}" for fault in eye.faults(bool(again))]
+    assert not wrong, "\n".join([page.evaluate("location.hash"), *wrong])
+    eye.size(16)
+    page.set_viewport_size(usual)
+
+
 class Eye:
     """``faults()``: a line for each thing wrong on the page as it stands, in the language it speaks."""
 

@@ -7,11 +7,10 @@ from typing import Any
 
 import pytest
 
-from tests.browser.eye import Eye
+from tests.browser import eye
 from tests.browser.lots import Crew
 from tests.browser.roof import Roof
 from tests.browser.test_journey import PHONE, ready
-from tests.browser.test_screens import SPEAK
 from tests.browser.walker import Walker
 
 SEND = "async () => { await (await import('/static/sync/engine.js')).sendNow() }"
@@ -32,15 +31,7 @@ def at(walker: Walker, roof: Roof, *steps: str) -> None:
 
 
 def readable(walker: Walker) -> None:
-    """As the tour looks at every other screen: the smallest phone, doubled text, both languages."""
-    page, eye = walker.page, Eye(walker.page)
-    page.set_viewport_size({"width": 320, "height": 568})
-    eye.size(32)
-    for again, code in enumerate(("es", "en")):
-        page.evaluate(SPEAK, code)
-        assert eye.faults(bool(again)) == [], code
-    eye.size(16)
-    page.set_viewport_size(PHONE["viewport"])
+    eye.readable(walker.page)
 
 
 def settles(holds: Callable[[], bool]) -> bool:

@@ -2,11 +2,10 @@
 
 from typing import Any
 
-from tests.browser.eye import Eye
+from tests.browser.eye import readable
 from tests.browser.hand import Hand
 from tests.browser.office import Office
 from tests.browser.test_people import PHONE, enter
-from tests.browser.test_screens import SPEAK
 
 AUTHENTICATOR = {
     "protocol": "ctap2", "transport": "internal", "hasResidentKey": True, "hasUserVerification": True,
@@ -68,16 +67,3 @@ def test_a_passkey_opens_the_phone_and_a_removed_one_is_refused_in_words(chromiu
     hand.tap("passkey")
     hand.sees(".problem:has-text('No passkey was chosen')")
     context.close()
-
-
-def readable(page: Any) -> None:
-    """As the tour looks at the other screens, whose address has no passkeys."""
-    eye = Eye(page)
-    page.set_viewport_size({"width": 320, "height": 568})
-    eye.size(32)
-    for again, code in enumerate(("es", "en")):
-        page.evaluate(SPEAK, code)
-        faults = eye.faults(bool(again))
-        assert not faults, "\n".join([code, *faults])
-    eye.size(16)
-    page.set_viewport_size(PHONE["viewport"])

@@ -6,12 +6,11 @@ from typing import Any
 
 import pytest
 
-from tests.browser.eye import Eye
+from tests.browser.eye import SMALLEST, SPEAK, Eye
 from tests.browser.roof import Roof
 from tests.browser.tour import Tour
 
-SMALL = {"viewport": {"width": 320, "height": 568}, "locale": "en-US"}
-SPEAK = "async (code) => (await import('/static/words/say.js')).setLanguage(code)"
+SMALL = {"viewport": SMALLEST, "locale": "en-US"}
 
 
 # What to look for, and an element that has just this fault: tag, what it is, how it looks.
