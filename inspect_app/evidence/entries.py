@@ -5,9 +5,10 @@ the server's key); ``entries_signed`` (every entry by an enrolled key of its aut
 chain from the first, no gap, fork or break); ``entries_receipted`` (exactly the entries that have receipts, in
 that order); ``chains_whole`` (every key's own chain: no gap, fork or orphan); ``heads_match`` (the heads that
 the report prints); ``answers_follow`` (the entries, folded again, give the answers and results of the report, and
-its fit checks line by line, and no others); ``verdicts_recompute`` (every verdict a rule gave, of an answer or of a
-line of a fit check, judged again from its own inputs by this release's rules, comes out the same); and
-``draw_recomputes`` of ``draws``, ``lots_follow`` of ``lots_told``, and ``days_follow`` of ``days_told``.
+its fit checks line by line, and no others); ``verdicts_recompute`` (every verdict a rule gave, of an answer, of a
+correction or recheck of a finding, or of a line of a fit check, judged again from its own inputs by this release's
+rules, comes out the same); and ``draw_recomputes`` of ``draws``, ``lots_follow`` of ``lots_told``, ``days_follow`` of
+``days_told``, and ``findings_follow`` of ``findings_told``.
 """
 
 from collections.abc import Mapping
@@ -21,6 +22,8 @@ from inspect_app.evidence.days_told import days_fact
 from inspect_app.evidence.draws import NAME as DRAWS
 from inspect_app.evidence.draws import draw_fact
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
+from inspect_app.evidence.findings_told import NAME as FINDINGS
+from inspect_app.evidence.findings_told import findings_fact
 from inspect_app.evidence.lots_told import NAME as LOTS
 from inspect_app.evidence.lots_told import lots_fact
 from inspect_app.evidence.tokens import Fault, Tokens, read_tokens
@@ -29,7 +32,7 @@ from inspect_app.record.fold import fold
 from inspect_app.record.rejudge import rejudge, rejudge_line
 
 REST = ("keys_enrolled", "entries_signed", "receipts_whole", "entries_receipted", "chains_whole",
-        "heads_match", "answers_follow", "verdicts_recompute", DRAWS, LOTS, DAYS)  # fmt: skip
+        "heads_match", "answers_follow", "verdicts_recompute", DRAWS, LOTS, DAYS, FINDINGS)  # fmt: skip
 Contents = Mapping[str, Any]
 
 
@@ -59,6 +62,7 @@ def entry_facts(files: Mapping[str, bytes] | None, contents: Contents | None) ->
         draw_fact(tokens.entries, tokens.server_key, contents, record),
         lots_fact(contents, record),
         days_fact(contents, record),
+        findings_fact(contents, record),
     ]
 
 
@@ -153,6 +157,8 @@ def _line(name: str, result: Any, working: Mapping[str, Any]) -> tuple[Any, ...]
 def _verdicts(tokens: Tokens) -> Fact:
     bodies: list[Any] = [one.payload["body"] for one in tokens.entries if one.kind == "answer"]
     found = [rejudge(body["verdict"], body["choice"]) for body in bodies]
+    looks: list[Any] = [one.payload["body"] for one in tokens.entries if one.kind in ("correction", "recheck")]
+    found += [rejudge(body["verdict"]) for body in looks if body["verdict"] is not None]
     checks: list[Any] = [one.payload["body"] for one in tokens.entries if one.kind == "fit"]
     found += [rejudge_line(line) for body in checks for line in body["lines"]]
     about = {name: found.count(name) for name in ("same", "different", "not_determinable")}

@@ -38,6 +38,7 @@ def cautions(
             told.append(_fact("unresolved", answer=answer["id"], station=answer["station"]))
         if answer["recomputed"] in ("different", "not_determinable"):
             told.append(_fact(f"recomputed_{answer['recomputed']}", answer=answer["id"], station=answer["station"]))
+    told += _findings(contents)
     told += [
         _fact(f"fit_recomputed_{line['recomputed']}", area=one["name"], line=line["line"])
         for one in contents["fits"] for line in one["lines"] if line["recomputed"] in ("different", "not_determinable")
@@ -50,6 +51,18 @@ def cautions(
         told.append(_fact("right_to_left"))
     always = ("first_principles", "clocks", "personal", "keys")
     return told + [_fact(code) for code in always]
+
+
+def _findings(contents: dict[str, Any]) -> list[dict[str, Any]]:
+    told = []
+    for one in contents["findings"]:
+        own = one["told"]["severity"]
+        if own and one["asked"] and own != one["asked"]:
+            told.append(_fact("finding_severity", finding=one["n"], said=own, asked=one["asked"]))
+        for judged in one["judged"].values():
+            if judged["recomputed"] in ("different", "not_determinable"):
+                told.append(_fact(f"finding_recomputed_{judged['recomputed']}", finding=one["n"]))
+    return told
 
 
 def _clocks(contents: dict[str, Any]) -> list[dict[str, Any]]:

@@ -12,6 +12,7 @@ from inspect_app.report.cover import cover
 from inspect_app.report.daily import daily, days_missing
 from inspect_app.report.day import days
 from inspect_app.report.finding import findings
+from inspect_app.report.finding_photos import photos_missing
 from inspect_app.report.fit import fits
 from inspect_app.report.hashes import hashes
 from inspect_app.report.item import answered
@@ -72,7 +73,7 @@ def report_contents(
         "areas": areas(record, numbers, laid, places),
         "assemblies": assemblies(record, definitions, answers),
         "fits": fits(record, people, numbers),
-        "findings": findings(record, numbers, answers),
+        "findings": findings(record, people, definitions, numbers, answers, photos),
         "lots": lots(record, people),
         "coverage": record["coverage"],
         "series": record["series"],
@@ -86,7 +87,7 @@ def report_contents(
         "hashes": hashes(record, people, definitions, log),
     }
     told |= daily(record, photos)
-    told["missing"] += days_missing(told["daily"])
+    told["missing"] += days_missing(told["daily"]) + photos_missing(told["findings"])
     told["rules"] = rules_used(answers, told["fits"])
     told["uncertainties"] = uncertainties(job)
     told["acceptance"] = {"job": job.get("acceptance"), "readings": acceptances(answers, told["fits"])}

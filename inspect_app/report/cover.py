@@ -7,13 +7,15 @@ conformity, g) the results (the sections that follow).
 
 from typing import Any
 
+from inspect_app.evidence.findings_told import UNSETTLED, tally
 from inspect_app.report.order import RESULTS
 
 
 def cover(contents: dict[str, Any]) -> dict[str, Any]:
-    """``verdict`` is one of ``fails``, ``open`` (something could not be settled, or evidence is missing),
-    ``none_found``, ``nothing``. It speaks of the places looked at and of nothing else; but where no answer failed and
-    a line of a fit check did, it is ``fit_fails``: the approval does not hold there, whatever was seen on that roof."""
+    """``verdict`` is one of ``fails``, ``raised`` (nothing failed, but a finding opened by hand is not settled),
+    ``open`` (something could not be settled, or evidence is missing), ``none_found``, ``nothing``. It speaks of the
+    places looked at and of nothing else; but where no answer failed and a line of a fit check did, it is ``fit_fails``:
+    the approval does not hold there, whatever was seen on that roof."""
     results = [answer["result"] for answer in contents["answers"]]
     counts = {one: results.count(one) for one in RESULTS}
     counts["not_determinable"] += sum(result not in RESULTS for result in results)
@@ -29,8 +31,8 @@ def cover(contents: dict[str, Any]) -> dict[str, Any]:
         "places": places(contents["stations"]),
         "walks": len(contents["days"]),
         "photos": len(contents["photos"]),
-        "findings": len(contents["findings"]),
-        "critical": _critical(contents),
+        **tally(contents["findings"]),
+        "raised": _raised(contents),
         "fit": _fit(contents),
         "areas": [area["name"] for area in contents["areas"]],
         "assemblies": [assembly["name"] for assembly in contents["assemblies"]],
@@ -44,6 +46,8 @@ def cover(contents: dict[str, Any]) -> dict[str, Any]:
 def _word(counts: dict[str, int], contents: dict[str, Any]) -> str:
     if counts["fail"]:
         return "fails"
+    if _raised(contents):
+        return "raised"
     if _fit(contents)["fail"]:
         return "fit_fails"
     if not contents["answers"]:
@@ -72,8 +76,9 @@ def _fit(contents: dict[str, Any]) -> dict[str, int]:
             "open": sum(result not in closed for result in results)}  # fmt: skip
 
 
-def _critical(contents: dict[str, Any]) -> int:
-    return sum(finding["severity"] == "critical" for finding in contents["findings"])
+def _raised(contents: dict[str, Any]) -> int:
+    """Findings that somebody opened by hand and nobody settled: no answer tells of them."""
+    return sum(finding["source"] == "hand" and finding["state"] in UNSETTLED for finding in contents["findings"])
 
 
 def _unique(names: list[Any]) -> list[Any]:

@@ -51,7 +51,7 @@ def answered(subject: str, record: dict[str, Any], people: dict[str, Any], defin
         "choice": answer.get("choice"),
         "result": answer.get("result"),
         "reading": answer.get("reading"),
-        "working": _working(verdict),
+        "working": working(verdict),
         "recorded": _recorded(answer),
         "recomputed": rejudge(verdict, answer.get("choice")),
         "accepted": accepted(verdict),
@@ -82,7 +82,8 @@ def _zone(answer: dict[str, Any], record: dict[str, Any]) -> Any:
     return (record["stations"].get(answer.get("station") or "") or {}).get("zone")
 
 
-def _working(verdict: dict[str, Any]) -> dict[str, Any] | None:
+def working(verdict: dict[str, Any]) -> dict[str, Any] | None:
+    """How a rule came to a verdict; None where none did."""
     if not verdict.get("rule"):
         return None
     return {

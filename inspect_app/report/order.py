@@ -18,7 +18,10 @@ def numbering(record: dict[str, Any], definitions: dict[str, Any]) -> dict[str, 
         for at, item in enumerate(definition.get("items", []))
     }
     answers = sorted(record["answers"], key=lambda key: _asked(record["answers"][key], walks, stations, items))
-    findings = _count([key for key in answers if key in record["findings"]])
+    own = {key: _asked(record["answers"][key], walks, stations, items) for key in answers}
+    found = {key: own[key] if key in own else _by_hand(record["findings"][key], walks, stations)
+             for key in record["findings"]}  # fmt: skip
+    findings = _count(sorted(found, key=lambda key: found[key]))
     photos = _count(sorted(record["photos"], key=lambda key: _taken(record["photos"][key], walks, stations)))
     return {"walks": walks, "areas": areas, "stations": stations, "findings": findings, "photos": photos,
             "answers": answers}  # fmt: skip
@@ -63,6 +66,15 @@ def _asked(answer: dict[str, Any], walks: dict[str, int], stations: dict[str, in
         items.get((answer.get("definition"), answer.get("item")), 10**9),
         answer["id"],
     )
+
+
+def _by_hand(finding: dict[str, Any], walks: dict[str, int], stations: dict[str, int]) -> tuple[Any, ...]:
+    """Beside what was asked at its place, else after its walk's."""
+    at = str((finding.get("opened") or {}).get("at") or "")
+    return (
+        walks.get(finding.get("walk") or "", 10**9), stations.get(finding.get("station") or "", 10**9), "~", 0,
+        at + finding["id"],
+    )  # fmt: skip
 
 
 def _taken(photo: dict[str, Any], walks: dict[str, int], stations: dict[str, int]) -> tuple[Any, ...]:

@@ -10,6 +10,7 @@ from inspect_app.entry.statement import parse_statement
 from inspect_app.evidence.enclosure import Signed
 from inspect_app.record.fold import fold
 from inspect_app.report.daily import named_by_days
+from inspect_app.report.finding_photos import named_by_findings
 from inspect_app.store.definitions import DefinitionArchive
 from inspect_app.store.log_reading import LogReading
 from inspect_app.store.people_map import people_of
@@ -60,7 +61,7 @@ class Source(NamedTuple):
         record = fold([folded(one.token) for one in received], people)
         photos: dict[str, Any] = {}
         copies: dict[str, Path] = {}
-        for sha256 in dict.fromkeys([*record["photos"], *named_by_days(record)]):
+        for sha256 in dict.fromkeys([*record["photos"], *named_by_days(record), *named_by_findings(record)]):
             photos[sha256] = self._photo(sha256, sha256 in holdings, copies)
         last = parse_statement(receipts[-1]) if receipts else None
         owner = {kid: identity for identity, person in people.items() for kid in person["kids"]}

@@ -6,6 +6,7 @@ from typing import Any
 from inspect_app.record.instruments import instruments
 from tests.report.sample_answers import answers
 from tests.report.sample_definitions import DEFINITIONS
+from tests.report.sample_findings import findings
 from tests.report.sample_fit import checked
 from tests.report.sample_ground import FOREMAN, KEY, OPTIONS, PEOPLE, base, digest, q
 from tests.report.sample_pictures import LOST, PICTURES, photos, write_pictures
@@ -44,9 +45,5 @@ def record() -> dict[str, Any]:
         "chains": {KEY: {"count": 23, "head": digest("signoff"), "gaps": [], "forks": [], "orphans": []}},
     }
     things["fits"] = {"quay": checked(things, "quay")}
-    things["findings"] = {
-        key: {"id": key, "walk": "walk", "station": one["station"], "area": one["area"], "item": one["item"],
-              "definition": one["definition"], "result": "fail", "state": "open"}
-        for key, one in things["answers"].items() if one["result"] == "fail"
-    }  # fmt: skip
+    things["findings"] = findings(things)
     return things

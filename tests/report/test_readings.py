@@ -84,7 +84,10 @@ def test_what_was_put_in_is_never_printed_coarser_than_it_was_recorded(tmp_path)
     assert "shank diameter 0.1875 in" in text and "place from the low end 10.0625 ft" in text
 
 
-@pytest.mark.parametrize(("language", "said"), [("en", "One finding is critical."), ("es", "Un hallazgo es crítico.")])
+@pytest.mark.parametrize(
+    ("language", "said"),
+    [("en", "One critical finding is not settled."), ("es", "Un hallazgo crítico no está resuelto.")],
+)
 def test_the_cover_says_how_many_findings_are_critical(tmp_path, language, said):
     first = texts_of(lay_out(sample_contents(whole(), language=language, final=True))[0], tmp_path)[0]
     assert said in " ".join(first.split())

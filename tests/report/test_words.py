@@ -20,9 +20,10 @@ def words_of(*files: str) -> dict[str, dict[str, str]]:
     return texts
 
 
-TEXTS = words_of("report.json", "report_roof.json", "report_days.json")  # what only a report says
+# What only a report says.
+TEXTS = words_of("report.json", "report_roof.json", "report_days.json", "report_findings.json")
 # The phone says the same of coverage and lots.
-SHARED = set(words_of("coverage.json", "lots.json", "day_record.json"))
+SHARED = set(words_of("coverage.json", "lots.json", "day_record.json", "finding.json"))
 PAGES = Path(__file__).parents[2] / "inspect_app" / "report"
 FIELD = re.compile(r"\{(\w+)\}")
 

@@ -50,8 +50,11 @@ def draw_cover(page: Page, canvas: Any, size: tuple[float, float]) -> None:
     y = _counts(page, canvas, y - 16)
     says = page.say(f"verdict.{cover['verdict']}.says")
     if cover["critical"]:
-        says = f"<b>{page.say('critical_findings', count=cover['critical'])}</b> {says}"
+        says = f"<b>{page.say('unsettled_critical', count=cover['critical'])}</b> {says}"
     y = _write(canvas, says, BODY, LEFT, y - 8, width * 0.8, 4)
+    if cover["states"]:
+        told = ", ".join(page.say(f"tally_state.{one}", count=cover["states"][one]) for one in cover["states"])
+        y = _write(canvas, page.say("cover_findings", told=told), BODY, LEFT, y - 5, width * 0.8, 2)
     fit = cover["fit"]
     if fit["areas"]:
         told = page.say("fit_cover", fails=fit["fail"], open=fit["open"], areas=fit["areas"], of=len(cover["areas"]))
@@ -65,7 +68,8 @@ def draw_cover(page: Page, canvas: Any, size: tuple[float, float]) -> None:
 
 def _verdict(page: Page) -> str:
     cover = page.contents["cover"]
-    count = cover["fit"]["fail"] if cover["verdict"] == "fit_fails" else cover["counts"]["fail"]
+    counted = {"fit_fails": cover["fit"]["fail"], "raised": cover["raised"]}
+    count = counted.get(cover["verdict"], cover["counts"]["fail"])
     return page.say(f"verdict.{cover['verdict']}", fails=cover["counts"]["fail"], answers=cover["answers"],
                     open=cover["counts"]["not_determinable"] + cover["counts"]["too_close"],
                     count=count, lines=cover["fit"]["fail"], stations=cover["stations"])  # fmt: skip

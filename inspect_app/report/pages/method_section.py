@@ -49,7 +49,7 @@ def cautions_section(page: Page, number: str) -> list[Any]:
 
 def flag_text(page: Page, facts: dict[str, Any]) -> str:
     """One kind of flag: what it is, how often, where, and the entries that say so, the first of many."""
-    named = [name for name in ("stations", "lots") if facts[name]]
+    named = [name for name in ("stations", "lots", "findings") if facts[name]]
     parts = [page.say(f"flag_in.{name}", which=ranges(page, facts[name])) for name in named]
     by_area: dict[Any, list[int]] = {}
     for one in facts["panels"]:

@@ -108,7 +108,8 @@ def draw_roof(canvas: Any, width: float, height: float, placed: list[Placed], pa
 
 
 def _places(canvas: Any, one: Placed, to: Any, page: Page, taken: list[Any], labelled: bool) -> None:
-    findings = {each["station"]: each["n"] for each in page.contents["findings"] if each["station"]}
+    live = [each for each in page.contents["findings"] if each["state"] != "withdrawn"]
+    findings = {each["station"]: each["n"] for each in live if each["station"]}
     tags: list[tuple[float, float, str]] = []
     for station in page.contents["stations"]:
         x, along = one.shape.middle(station.get("panel")), one.shape.along(station, "from_low_end")
@@ -120,6 +121,14 @@ def _places(canvas: Any, one: Placed, to: Any, page: Page, taken: list[Any], lab
         taken.append((at[0] - 2, at[1] - 2, at[0] + 2, at[1] + 2))
         if failed:
             tags.append((at[0] + 5, at[1] - 2.4, f"F{findings[station['n']]}"))
+    for each in live:  # by hand, where nobody had a place to look at
+        x, along = one.shape.middle(each["told"]["panel"]), one.shape.along(each["told"], "from_low_end")
+        if each["station"] or each["area"] != one.area["id"] or x is None or along is None:
+            continue
+        at = to(x, one.shape.ends(x)[0] + along)
+        draw_mark(canvas, at[0], at[1], "fail", size=2.9)
+        taken.append((at[0] - 2, at[1] - 2, at[0] + 2, at[1] + 2))
+        tags.append((at[0] + 5, at[1] - 2.4, f"F{each['n']}"))
     for tag in tags if labelled else ():  # over every mark, so that none is read as another's
         _tag(canvas, *tag, ACCENT, 6.4, taken)
 
