@@ -23,6 +23,7 @@ import { Item } from './walk/item.js'
 import { SignOff } from './walk/sign_off.js'
 import { Report } from './report/report.js'
 import { Day } from './day/day.js'
+import { DayRecord } from './day_record/day_record.js'
 import { Stop } from './day/stop.js'
 import { Hold } from './day/hold.js'
 import { Night } from './day/night.js'
@@ -54,7 +55,7 @@ const OUTSIDE = /** @type {Record<string, any>} */ ({ 'sign-in': SignIn, who: Wh
 const INSIDE = /** @type {Record<string, any>} */ ({
   '': Job, approved: Approved, area: Area, draw: Drawing, plan: PlanScreen, start: Start, walk: Walk, place: Place,
   station: Station, item: Item, sign: SignOff, report: Report, card: Card, instruments: Instruments, fit: Fit,
-  day: Day, stop: Stop, hold: Hold, night: Night,
+  day: Day, stop: Stop, hold: Hold, night: Night, 'day-record': DayRecord,
   lot: Lot, series: Series, coverage: Coverage, audit: Audit, sampling: Sampling,
   people: People, firm: FirmScreen, invite: Invite, reviewers: Reviewers, devices: Devices, apart: Apart, trail: Trail,
   findings: Findings, finding: Finding, 'new-finding': Raise, assign: Assign, correct: Correct, recheck: Recheck,

@@ -30,6 +30,7 @@ export function Day({ job, record, definitions, person, rest }) {
       <span class="label">${pick(definitions.find((all) => all.digest === one.definition)?.title) ?? say('walk')}<span class="under">${say('walk.begun', { at: clock(one.at) })}</span></span></a>`)}<//>`}
     ${closed.length > 0 && html`<${Part} name=${say('day.closed')}>${closed.slice(0, 6).map((lot) => html`<a key=${lot.id} class="press tall" href=${path('job', job, 'lot', lot.id)} data-name="closed-lot">
       <span class="label">${lotWords(record, lot)}<span class="under">${lot.decision ? say(`day.decision.${lot.decision.state}`) : ''}${reworked(record, lot).map((one) => ` · ${say('day.after_rework', { decision: say(`day.decision.${one.decision?.state ?? 'open'}`) })}`).join('')}</span></span><span class="go" aria-hidden="true">→</span></a>`)}<//>`}
+    <a class="press" href=${path('job', job, 'day-record')} data-name="day-records"><span class="label">${say('day_record.list')}</span><span class="go" aria-hidden="true">→</span></a>
     <${Care} />
   <//>`
 }

@@ -3,6 +3,7 @@
 import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
 import { path } from '../frame/route.js'
+import { DayRecordLine } from '../day_record/line.js'
 import { LegPhoto } from './leg_photo.js'
 import { lotWords } from './lot_words.js'
 import { Mark } from './mark.js'
@@ -39,6 +40,7 @@ export function Front({ job, record, person, lot, walk }) {
     ${further && html`<a class="press tall" href=${path('job', job, 'day', 'plan', lot.id)} data-name="plan-further"><span class="label">${say('day.further')}<span class="under">${say('day.further.under')}</span></span></a>`}
     ${lot.placed_to !== null && !night && html`<a class="press tall" href=${path('job', job, 'night', lot.id)} data-name="to-night"><span class="label">${say('night.to')}<span class="under">${say('night.ten.short')}</span></span></a>`}
     <${Sealed} ...${{ job, record, lot }} />
+    <${DayRecordLine} ...${{ job, record }} day=${lot.day} crew=${lot.crew} />
     <a class="press" href=${path('job', job, 'lot', lot.id)} data-name="to-lot">${lotWords(record, lot)} →</a>
   </section>`
 }

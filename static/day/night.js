@@ -6,6 +6,7 @@ import { go, path } from '../frame/route.js'
 import { Screen } from '../frame/screen.js'
 import { MainAction } from '../frame/main_action.js'
 import { END_OF_DAY } from '../checklist/applies.js'
+import { DayRecordLine } from '../day_record/line.js'
 import { Sheet } from '../walk/sheet.js'
 import { Care } from './care.js'
 import { DrawnPlaces } from './drawn_places.js'
@@ -52,6 +53,7 @@ export function Night({ job, record, definitions, person, rest }) {
         ${openToday(record, person).map((one) => html`<a key=${one.id} class="press tall" href=${path('job', job, 'sign', one.id)} data-name="night-sign"><span class="label">${say('walk.sign')}<span class="under">${pick(definitions.find((all) => all.digest === one.definition)?.title) ?? say('walk')}</span></span></a>`)}
       <//>
     </ol>
+    <${DayRecordLine} ...${{ job, record }} day=${lot.day} crew=${lot.crew} />
     ${released ? html`<p class="done-bar" data-name="hold-state" data-state="released">✓ ${say('hold.state.released', { panel: night.panel })}</p>`
       : html`${!seen && html`<p class="problem" data-name="unseen"><strong>▲ ${say('release.nobody_looked')}</strong></p>`}
         <p class="statement">${statement('night', null, seen, night.panel)}</p>
