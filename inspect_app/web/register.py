@@ -25,6 +25,7 @@ from inspect_app.web import (
     signed_in,
     tickets,
     trail,
+    trends,
 )
 from inspect_app.web.api import described
 from inspect_app.web.photos_upload import uploads
@@ -40,7 +41,7 @@ def register(app: Flask) -> None:
     headers.install(app)
     for part in (server, session, passkeys, devices, entries, tickets, manifest, jobs, definitions, report, photos):
         api.register_blueprint(part.blueprint)
-    for part in (people, invitations, links, job_devices, quarantine, trail, qr):
+    for part in (people, invitations, links, job_devices, quarantine, trail, qr, trends):
         api.register_blueprint(part.blueprint)
     api.register_blueprint(uploads)
     app.register_blueprint(shell.blueprint)
