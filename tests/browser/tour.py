@@ -10,6 +10,7 @@ from tests.browser.roof import Roof
 from tests.browser.tour_day import the_day
 from tests.browser.tour_findings import the_findings
 from tests.browser.tour_lots import the_lots
+from tests.browser.tour_office import the_office
 from tests.browser.walker import Walker
 
 READY = re.compile("✓ (ready for no signal|listo sin señal)")
@@ -74,6 +75,7 @@ class Tour:
         self.at("report")
         walker.sees('[data-name="report-state"][data-state="none"]')
         yield "report: none yet"
+        yield from the_office(self)
 
     def the_job(self) -> Iterator[str]:
         walker, page = self.walker, self.page
