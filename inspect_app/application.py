@@ -13,8 +13,10 @@ from inspect_app.checklist.load import load_all
 from inspect_app.clock import Clock, system_clock
 from inspect_app.entry.uuid7 import uuid7
 from inspect_app.errors import BadInput
+from inspect_app.intake.admissions import Admissions
 from inspect_app.intake.batch import Batches
 from inspect_app.intake.completion import Completion
+from inspect_app.intake.photo_door import PhotoDoor
 from inspect_app.intake.pictures import facts, shrink
 from inspect_app.intake.uploads import Uploads
 from inspect_app.people.accounts import Accounts
@@ -27,6 +29,7 @@ from inspect_app.people.membership import Membership
 from inspect_app.people.nonces import Nonces
 from inspect_app.people.passkeys import Passkeys
 from inspect_app.people.passwords import Passwords
+from inspect_app.people.scope import Scope
 from inspect_app.people.tickets import Tickets
 from inspect_app.people.trail import Trail
 from inspect_app.people.tries import Tries
@@ -50,7 +53,7 @@ from inspect_app.store.statements import Statements
 from inspect_app.store.transactions import Transactions, prepare
 from inspect_app.store.vault import Vault
 from inspect_app.store.vault_copies import Copies
-from inspect_app.web.bearer import device_from_bearer, require_member
+from inspect_app.web.bearer import device_from_bearer, device_of_member, require_member
 from inspect_app.web.office_desk import OfficeDesk
 from inspect_app.web.parts import Parts
 from inspect_app.web.photos_desk import PhotoDesk
@@ -88,7 +91,7 @@ def create_app(
         migrate(parts.transactions)
     app.extensions["seamwalk"] = parts
     app.extensions["office"] = office_desk(parts)
-    app.extensions["photos"] = desk = photo_desk(parts)
+    app.extensions["photos"] = desk = photo_desk(parts, app.extensions["office"].scope)
     app.extensions["reports"] = report_maker(parts, desk.copies)
     register(app)
     return app
@@ -132,6 +135,9 @@ def build(
         return uuid7(int(clock().timestamp() * 1000), urandom(10))
 
     accounts = Accounts(transactions, clock, new_id, passwords)
+    admissions = Admissions(
+        log, reading, quarantine, accounts, membership, Firms(transactions, clock, new_id), Trail(transactions, clock)
+    )
     return Parts(
         settings=settings, clock=clock, new_id=new_id, words=Words(settings.static / "words"),
         definitions=definitions, archive=archive, server_key=key,
@@ -141,7 +147,7 @@ def build(
         membership=membership, devices=devices, nonces=nonces,
         delivery=Delivery(secret, clock, nonces, devices), tries=Tries(clock),
         tickets=Tickets(transactions, statements, clock, urandom), passkeys=Passkeys(transactions, clock, accounts),
-        batches=Batches(log, quarantine, devices, membership), completion=completion,
+        batches=Batches(log, quarantine, devices, membership, admissions), completion=completion,
         after_intake=after_intake,
     )  # fmt: skip
 
@@ -155,18 +161,21 @@ def office_desk(parts: Parts) -> OfficeDesk:
         Invitations(parts.transactions, parts.clock, firms, parts.membership, *made),
         ViewerLinks(parts.transactions, parts.clock, *made),
         Contacts(parts.transactions, parts.manifests, parts.clock),
+        Scope(parts.reading, firms, parts.membership),
         Trail(parts.transactions, parts.clock),
         Tries(parts.clock, 20, "too_many_links_tried", "link"),
     )
 
 
-def photo_desk(parts: Parts) -> PhotoDesk:
+def photo_desk(parts: Parts, scope: Scope) -> PhotoDesk:
     """What the photo routes need. Display copies lie apart from the vault and can be deleted at will."""
-    data, vault = parts.settings.data, parts.vault
+    data, vault, log = parts.settings.data, parts.vault, parts.log
     vault.sweep()
-    uploads = Uploads(data / "uploads", vault, parts.log, lambda: parts.clock().timestamp())
+    door = PhotoDoor(log, parts.reading, parts.quarantine, parts.devices, scope)
+    uploads = Uploads(data / "uploads", vault, door, lambda: parts.clock().timestamp())
     copies = Copies(data / "copies", vault, shrink)
-    return PhotoDesk(uploads, vault, copies, parts.log, parts.words, device_from_bearer, require_member)
+    return PhotoDesk(uploads, vault, copies, log, scope, parts.words, lambda: device_from_bearer("quarantine"),
+                     device_of_member, require_member)  # fmt: skip
 
 
 def report_maker(parts: Parts, copies: Copies) -> Maker:

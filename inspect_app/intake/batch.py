@@ -10,6 +10,7 @@ from inspect_app.entry.batch import accept_all
 from inspect_app.entry.format import TYPE, Entry
 from inspect_app.entry.jws import parse_jws
 from inspect_app.entry.refusal import Refused
+from inspect_app.intake.admissions import Admissions
 from inspect_app.people.devices import Devices
 from inspect_app.people.membership import Membership
 from inspect_app.store.log import Log
@@ -35,8 +36,11 @@ class Answer(NamedTuple):
 class Batches:
     """The intake of entries."""
 
-    def __init__(self, log: Log, quarantine: Quarantine, devices: Devices, membership: Membership) -> None:
+    def __init__(
+        self, log: Log, quarantine: Quarantine, devices: Devices, membership: Membership, admissions: Admissions
+    ) -> None:  # fmt: skip
         self.log, self.quarantine, self.devices, self.membership = log, quarantine, devices, membership
+        self.admissions = admissions
 
     def receive(self, items: Sequence[object]) -> list[Answer]:
         """One answer for each item, in order; items that are not even text are refused like any other. All
@@ -57,6 +61,10 @@ class Batches:
                 receipt = self.log.append(entry)
                 if opens_job:
                     self.membership.join(entry.by, entry.job)
+                self.admissions.accepted(entry)
+                return Answer(entry.digest, "accepted", receipt, job=entry.job, kind=entry.kind, walk=_walk(entry))
+            case Quarantined(entry, reason) if admission := self.admissions.waiting(entry):
+                receipt = self.admissions.take(entry, admission)
                 return Answer(entry.digest, "accepted", receipt, job=entry.job, kind=entry.kind, walk=_walk(entry))
             case Quarantined(entry, reason):
                 if not self.quarantine.keep(entry, reason):

@@ -10,7 +10,8 @@ from inspect_app.store.log_reading import LogReading
 from inspect_app.store.records import Records
 
 log = logging.getLogger("seamwalk")
-STANDS_ON = ("job", "assembly", "area", "fit")  # what every walk of the job is judged and printed with
+# What every walk of the job is judged and printed with, and what lets in others.
+STANDS_ON = ("job", "assembly", "area", "fit", "admission")
 
 
 class Completion:

@@ -33,12 +33,15 @@ from inspect_app.store.vault_disk import Disk
 
 
 class Receipts(Protocol):
-    """The log of receipts (each a JWS). ``receive_photo`` is called when the vault holds the photo durably;
-    called again it must give the same receipt."""
+    """The receipts (each a JWS), as far as a device may know of them. ``told``: that of a photo held, to who may know
+    that it is. ``holds``: whether it is, with a receipt or without. ``take`` is called when the vault holds the photo
+    durably; called again it must give the same receipt, or None again where the photo is kept apart."""
 
-    def photo_receipt(self, job: str, sha256: str) -> str | None: ...
+    def told(self, device: str, job: str, sha256: str) -> str | None: ...
 
-    def receive_photo(self, job: str, sha256: str, size: int, type: str, /) -> str: ...
+    def holds(self, job: str, sha256: str) -> bool: ...
+
+    def take(self, device: str, job: str, sha256: str, size: int, type: str, /) -> str | None: ...
 
 
 class Progress(NamedTuple):
@@ -72,13 +75,15 @@ class Uploads:
         name = upload_id(device, declared.job, declared.sha256)
         place = self._place(device, name)
         wanted = Upload(name, device, declared.job, declared.sha256, length, declared.type, declared.name)
-        held = self.receipts.photo_receipt(declared.job, declared.sha256)
+        held = self.receipts.told(device, declared.job, declared.sha256)
         with place.lock():
             if held:
                 place.make(wanted, part=False)
                 place.remove(declaration=False)
             else:
                 known = place.load()
+                if known is not None and known.length == length and self._whole(place, known):
+                    return Progress(name, length, length, self._take(known))
                 # Another length for the same hash can never have been right: start from nothing.
                 if known is None or known.length != length or place.size() is None:
                     if known is None or place.size() is None:
@@ -90,8 +95,10 @@ class Uploads:
         """Where it stands. One whose last answer was never given is finished first, if the disk and the log
         let it. ``UploadRefused``: ``upload_unknown``, ``upload_gone``, ``upload_hash_wrong``."""
         place, upload = self._known(device, name)
-        receipt = self.receipts.photo_receipt(upload.job, upload.sha256)
+        receipt = self.receipts.told(device, upload.job, upload.sha256)
         with place.lock():
+            if receipt is None and self._whole(place, upload):
+                return Progress(name, upload.length, upload.length, self._take(upload))
             if receipt:  # perhaps by way of another phone: what is left here would only take up room
                 place.remove(declaration=False)
                 return Progress(name, upload.length, upload.length, receipt)
@@ -110,11 +117,11 @@ class Uploads:
         ``upload_offset_wrong``, ``upload_overtaken``, ``upload_beyond_length``, ``upload_checksum_wrong``;
         ``OSError`` from the disk."""
         place, upload = self._known(device, name)
-        receipt = self.receipts.photo_receipt(upload.job, upload.sha256)
-        if receipt:
+        receipt = self.receipts.told(device, upload.job, upload.sha256)
+        if receipt or self._whole(place, upload):
             if offset != upload.length:
                 raise UploadRefused("upload_offset_wrong", "Upload-Offset", offset, offset=upload.length)
-            return Progress(name, offset, upload.length, receipt)
+            return Progress(name, offset, upload.length, receipt or self._take(upload))
         if size is not None and offset + size > upload.length:
             raise UploadRefused("upload_beyond_length", "Upload-Offset", offset + size, length=upload.length)
         token = secrets.token_hex(8)
@@ -132,7 +139,7 @@ class Uploads:
     def receipt(self, device: str, job: str, sha256: str) -> str | None:
         """The receipt of a photo of that job; an upload of this device that only lacks its last answer is
         finished for it."""
-        held = self.receipts.photo_receipt(job, sha256)
+        held = self.receipts.told(device, job, sha256)
         if held is None:
             try:
                 return self.head(device, upload_id(device, job, sha256)).receipt
@@ -148,7 +155,14 @@ class Uploads:
         self._next_sweep = now + 3600
         return sweep(self.folder, now, self.caps)
 
-    def _finish(self, place: Place, upload: Upload) -> str:
+    def _whole(self, place: Place, upload: Upload) -> bool:
+        """This device brought all of it already: what was declared stands, and its bytes have moved to the vault."""
+        return place.size() is None and self.receipts.holds(upload.job, upload.sha256)
+
+    def _take(self, upload: Upload) -> str | None:
+        return self.receipts.take(upload.device, upload.job, upload.sha256, upload.length, upload.type)
+
+    def _finish(self, place: Place, upload: Upload) -> str | None:
         with place.lock():
             if place.part.exists():  # else another request did this a moment ago
                 try:
@@ -159,9 +173,9 @@ class Uploads:
                         "upload_hash_wrong", "Upload-Metadata sha256", wrong.found,
                         declared=wrong.declared, found=wrong.found,
                     ) from wrong  # fmt: skip
-            elif not self.receipts.photo_receipt(upload.job, upload.sha256):
+            elif not self.receipts.holds(upload.job, upload.sha256):
                 raise UploadRefused("upload_gone", "upload", upload.id)
-        receipt = self.receipts.receive_photo(upload.job, upload.sha256, upload.length, upload.type)
+        receipt = self._take(upload)
         with place.lock():
             place.remove(declaration=False)
         return receipt

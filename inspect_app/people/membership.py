@@ -15,12 +15,12 @@ class Membership:
     def __init__(self, transactions: Transactions, clock: Clock) -> None:
         self.transactions, self.clock = transactions, clock
 
-    def join(self, person: str, job: str) -> bool:
-        """Make the person (an id) a member; False when they were one already."""
+    def join(self, person: str, job: str, firm: str | None = None) -> bool:
+        """Make the person (an id) a member, of a firm of the job if told; False when they were one already."""
         with self.transactions.writing() as session:
             if self.belongs(person, job):
                 return False
-            session.execute(insert(MembershipRow).values(job=job, person=person, since=spell(self.clock())))
+            session.execute(insert(MembershipRow).values(job=job, person=person, since=spell(self.clock()), firm=firm))
             return True
 
     def place(self, person: str, job: str, firm: str) -> bool:

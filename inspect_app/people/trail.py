@@ -14,8 +14,8 @@ from inspect_app.store.tables import MembershipRow, PersonRow, TrailRow
 from inspect_app.store.transactions import Transactions
 
 WHAT = (
-    "joined", "signed_in", "passkey_added", "passkey_removed", "firm", "invited", "invitation_withdrawn", "link_made", "link_withdrawn", "link_seen",
-    "report_seen", "exported", "device_named", "revoked", "admitted",
+    "joined", "signed_in", "passkey_added", "passkey_removed", "firm", "invited", "invitation_withdrawn", "link_made",
+    "link_withdrawn", "link_seen", "report_seen", "exported", "device_named", "revoked", "admitted",
 )  # fmt: skip
 PAGE = 200
 

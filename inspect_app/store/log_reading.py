@@ -58,6 +58,17 @@ class LogReading:
         with self.transactions.reading() as session:
             return [Received(*row) for row in session.execute(asked)]
 
+    def job_after(self, job: str, seq: int) -> list[Received]:
+        """Every entry of the job after ``seq``, in server order."""
+        asked = (
+            select(EntryRow.seq, EntryRow.token, StatementRow.jws)
+            .join(StatementRow, StatementRow.seq == EntryRow.seq)
+            .where(EntryRow.job == job, EntryRow.seq > seq)
+            .order_by(EntryRow.seq)
+        )
+        with self.transactions.reading() as session:
+            return [Received(*row) for row in session.execute(asked)]
+
     def receipts(self, job: str) -> list[str]:
         """The job's chain of receipts, in order."""
         asked = select(StatementRow.jws).where(StatementRow.job == job).order_by(StatementRow.n)

@@ -21,6 +21,15 @@ def device_from_bearer(scope: str = "full") -> Device:
     return parts().delivery.device(token, scope)
 
 
+def device_of_member(job: str) -> Device:
+    """The device of the bearer token, revoked or not, whose person belongs to the job: it delivers. Raises
+    ``NotSignedIn``, ``NotFound``."""
+    device = device_from_bearer("quarantine")
+    if not parts().membership.belongs(device.person, job):
+        raise NotFound("job_unknown", "job", job)
+    return device
+
+
 def person_from_request() -> Person:
     """The owner of the bearer token's key, else the person signed in by cookie; then a change needs the CSRF
     header as well. Raises ``NotSignedIn``, ``NotAllowed``."""

@@ -33,11 +33,12 @@ def deliver(given: dict[str, Any]) -> dict[str, object]:
 @blueprint.arguments(CursorSchema, location="query")
 @blueprint.response(200, PageSchema)
 def fetch(asked: dict[str, Any]) -> dict[str, object]:
-    """Entries of the person's jobs (or of one of them) after a number of the server's order."""
-    jobs = parts().membership.jobs_of(device_from_bearer().person)
+    """Entries that the person sees of their jobs (or of one of them) after a number of the server's order."""
+    person = device_from_bearer().person
+    jobs = parts().membership.jobs_of(person)
     if asked["job"] is not None and asked["job"] not in jobs:
         raise NotFound("job_unknown", "job", asked["job"])
-    return page(asked["after"], [asked["job"]] if asked["job"] else jobs, asked["limit"])
+    return page(person, asked["after"], [asked["job"]] if asked["job"] else jobs, asked["limit"])
 
 
 def shown(answer: Answer) -> dict[str, object]:

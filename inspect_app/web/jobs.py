@@ -4,6 +4,7 @@ from flask_smorest import Blueprint
 
 from inspect_app.store.people_map import people_of
 from inspect_app.web.bearer import person_from_request
+from inspect_app.web.office_desk import office
 from inspect_app.web.parts import parts
 from inspect_app.web.schemas.jobs import JobsSchema
 
@@ -14,10 +15,13 @@ blueprint = Blueprint("jobs", __name__, url_prefix="/api", description="Jobs")
 @blueprint.response(200, JobsSchema)
 def jobs() -> dict[str, object]:
     """The jobs of whoever asks, oldest first."""
-    return {"jobs": [shown(job) for job in parts().membership.jobs_of(person_from_request().id)]}
+    person = person_from_request().id
+    return {"jobs": [shown(job, person) for job in parts().membership.jobs_of(person)]}
 
 
-def shown(job: str) -> dict[str, object]:
-    people = people_of(parts().transactions, job)
-    members = [{"id": person, **facts} for person, facts in people.items()]
-    return {"id": job, "name": parts().records.name(job), "people": members}
+def shown(job: str, asker: str) -> dict[str, object]:
+    people, scope = people_of(parts().transactions, job), office().scope
+    told = scope.authors(job, asker)
+    members = [{"id": person, **facts} for person, facts in people.items() if told is None or person in told]
+    sight = scope.name(job, asker)
+    return {"id": job, "name": parts().records.name(job), "people": members, "part": bool(sight), "sight": sight}

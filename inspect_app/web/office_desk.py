@@ -7,6 +7,7 @@ from flask import current_app
 from inspect_app.people.contacts import Contacts
 from inspect_app.people.firms import Firms
 from inspect_app.people.invitations import Invitations
+from inspect_app.people.scope import Scope
 from inspect_app.people.trail import Trail
 from inspect_app.people.tries import Tries
 from inspect_app.people.viewer_links import ViewerLinks
@@ -19,6 +20,7 @@ class OfficeDesk(NamedTuple):
     invitations: Invitations
     links: ViewerLinks
     contacts: Contacts
+    scope: Scope
     trail: Trail
     guesses: Tries
 

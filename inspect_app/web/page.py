@@ -2,20 +2,22 @@
 
 from collections.abc import Collection
 
-from inspect_app.web.parts import parts
+from inspect_app.web.office_desk import office
 
 BYTES = 1024 * 1024
 
 
-def page(after: int, jobs: Collection[str], limit: int) -> dict[str, object]:
-    found = parts().reading.entries_after(after, jobs, limit + 1)
+def page(person: str, after: int, jobs: Collection[str], limit: int) -> dict[str, object]:
+    found = office().scope.after(person, after, jobs, limit + 1)
     size, count = 0, 0
-    for item in found[:limit]:
-        size += len(item.token) + len(item.receipt)
-        if count and size > BYTES:
+    for at, item in enumerate(found):
+        size += len(item.received.token) + len(item.received.receipt)
+        if count and (at >= limit or size > BYTES) and item.at != found[count - 1].at:
             break
         count += 1
-    entries = [{"seq": item.seq, "entry": item.token, "receipt": item.receipt} for item in found[:count]]
+    entries = [
+        {"seq": item.seq, "entry": item.received.token, "receipt": item.received.receipt} for item in found[:count]
+    ]
     return {
-        "entries": entries, "next": found[count - 1].seq if count else after, "more": len(found) > count,
+        "entries": entries, "next": found[count - 1].at if count else after, "more": len(found) > count,
     }  # fmt: skip

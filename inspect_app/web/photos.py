@@ -7,10 +7,11 @@ content, or as plain bytes to download; a browser is never left to guess.
 from flask import Response, jsonify, request, send_file
 from flask_smorest import Blueprint
 
-from inspect_app.errors import BadInput, NotFound
+from inspect_app.errors import BadInput, Conflict, NotFound
 from inspect_app.intake.pictures import type_of
 from inspect_app.intake.uploads_metadata import JOB, SHA256
 from inspect_app.store.vault_copies import SIZES, NoCopy
+from inspect_app.web.parts import parts
 from inspect_app.web.photos_desk import desk
 from inspect_app.web.schemas.photos import CopySchema, HeldSchema, PhotoReceiptSchema
 
@@ -31,11 +32,14 @@ blueprint = Blueprint("photos", __name__, description="Photos held")
 @blueprint.doc(parameters=[{"in": "query", "schema": HeldSchema}], security=[{"device": []}])
 @blueprint.response(200, PhotoReceiptSchema)
 def receipt() -> Response:
-    """The receipt of a photo, once more."""
-    device = desk().device()
+    """The receipt of a photo, once more. 409 for one that is kept apart: it is safe, and waits for a decision."""
     job, sha256 = _job(), request.args.get("sha256", "")
+    device = desk().delivers(job)
     given = desk().uploads.receipt(device.kid, job, sha256) if SHA256.fullmatch(sha256) else None
     if given is None:
+        kept = parts().quarantine.photo(job, sha256)
+        if kept is not None and kept.kid == device.kid:
+            raise Conflict("photo_kept_apart", "sha256", sha256)
         raise NotFound("photo_receipt_none", "sha256", sha256)
     return jsonify(receipt=given)
 
@@ -46,8 +50,11 @@ def receipt() -> Response:
 def photo(sha256: str) -> Response:
     """The original bytes, or with ``size`` (1600 or 320) a JPEG copy without EXIF."""
     job = _job()
-    # A hash that another job holds is as unknown here as one that nobody holds.
-    if not SHA256.fullmatch(sha256) or not desk().receipts.photo_receipt(job, sha256):
+    person = desk().member(job)
+    # A hash that another job holds, or that others of this one see, is as unknown here as one that nobody holds.
+    if not SHA256.fullmatch(sha256) or not desk().receipts.photo_receipt(job, sha256) or not desk().scope.shows_photo(
+        job, person.id, sha256
+    ):
         raise NotFound("photo_unknown", "sha256", sha256)
     try:
         return _copy(sha256, request.args["size"]) if "size" in request.args else _original(sha256)
@@ -59,7 +66,6 @@ def _job() -> str:
     job = request.args.get("job", "")
     if not JOB.fullmatch(job):
         raise NotFound("job_unknown", "job", job)
-    desk().member(job)
     return job
 
 

@@ -5,7 +5,10 @@ from typing import NamedTuple, Protocol
 
 from flask import current_app
 
-from inspect_app.intake.uploads import Receipts, Uploads
+from inspect_app.intake.uploads import Uploads
+from inspect_app.people.accounts import Person
+from inspect_app.people.scope import Scope
+from inspect_app.store.log import Log
 from inspect_app.store.vault import Vault
 from inspect_app.store.vault_copies import Copies
 from inspect_app.words import Words
@@ -19,16 +22,19 @@ class Device(Protocol):
 
 
 class PhotoDesk(NamedTuple):
-    """``device()`` gives the device of the request's bearer token and raises for any other request;
-    ``member(job)`` raises unless whoever asks (device or signed-in person) belongs to that job."""
+    """``device()`` gives the device of the request's bearer token, revoked or not, and raises for any other request;
+    ``delivers(job)`` too, and unless its person belongs to that job; ``member(job)`` gives whoever asks (by a device
+    that is not revoked, or signed in) and raises unless they belong to it."""
 
     uploads: Uploads
     vault: Vault
     copies: Copies
-    receipts: Receipts
+    receipts: Log
+    scope: Scope
     words: Words
     device: Callable[[], Device]
-    member: Callable[[str], object]
+    delivers: Callable[[str], Device]
+    member: Callable[[str], Person]
 
 
 def desk() -> PhotoDesk:

@@ -19,7 +19,7 @@ RECEIPT = "Seamwalk-Receipt"
 STATUS = {  # all others are 400
     "upload_unknown": 404, "upload_gone": 410, "upload_offset_wrong": 409, "upload_overtaken": 409,
     "upload_version": 412, "upload_beyond_length": 413, "upload_too_large": 413, "upload_content_type": 415,
-    "upload_too_many": 429, "upload_too_many_bytes": 429,
+    "upload_too_many": 429, "upload_too_many_bytes": 429, "upload_kept_apart_full": 429,
     "upload_checksum_wrong": 460, "upload_hash_wrong": 460,
 }  # fmt: skip
 
@@ -80,10 +80,9 @@ def options(upload: str = "") -> Response:
 @uploads.response(201, headers=SHOWN | {"Location": {"schema": {"type": "string"}}})
 def create() -> Response:
     """Begin an upload, with its first bytes or without. A photo that is held already is answered with its receipt."""
-    device = desk().device()
     declared = read_metadata(request.headers.get("Upload-Metadata"))
     length = read_count("Upload-Length", request.headers.get("Upload-Length"))
-    desk().member(declared.job)
+    device = desk().delivers(declared.job)
     progress = desk().uploads.create(device.kid, length, declared)
     if request.mimetype == BYTES and progress.offset == 0 and not progress.receipt:
         progress = _append(device.kid, progress.id, 0)

@@ -8,7 +8,8 @@ from marshmallow import fields
 
 from inspect_app.errors import NotFound
 from inspect_app.report.shelf import Shelved
-from inspect_app.web.bearer import require_member
+from inspect_app.web.entitled import require_whole
+from inspect_app.web.office_desk import office
 from inspect_app.web.reports_desk import maker
 from inspect_app.web.schemas.wire import Wire
 
@@ -27,7 +28,7 @@ class ReportSchema(Wire):
 @blueprint.response(200, ReportSchema)
 def report(job: str) -> dict[str, object]:
     """How far the job's report is. ``missing``: ``{"code", "facts", "blocks"}`` each."""
-    require_member(job)
+    require_whole(job)
     newest, ready = maker().shelf.newest(job), maker().shelf.newest_ready(job)
     return {
         "state": newest.state if newest else "none",
@@ -40,10 +41,11 @@ def report(job: str) -> dict[str, object]:
 @blueprint.response(200, {"type": "string", "format": "binary"}, content_type="application/pdf")
 def pdf(job: str) -> Response:
     """The sealed PDF of the newest report that is ready."""
-    require_member(job)
+    person = require_whole(job)
     ready = maker().shelf.newest_ready(job)
     if ready is None or ready.pdf is None or not ready.pdf.is_file():
         raise NotFound("report_none", "job", job)
+    office().trail.note("report_seen", job, person.id, number=ready.number)
     response = send_file(
         ready.pdf.resolve(),
         mimetype="application/pdf",

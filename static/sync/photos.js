@@ -133,9 +133,14 @@ async function sendPiece(person, row, photo, address, offset) {
   }
 }
 
-/** @param {any} person @param {any} server @param {any} row */
+/** @returns {Promise<boolean>} whether the server holds it @param {any} person @param {any} server @param {any} row */
 async function fetchReceipt(person, server, row) {
   const reply = await callAs(person, 'GET', `/api/photos/receipt?job=${row.job}&sha256=${row.name}`)
+  const kept = reply.data?.error
+  if (kept?.code === 'photo_kept_apart') { // whole, and with the office for a decision: a revoked key brought it
+    await refuse(row, { status: 'quarantined', ...kept })
+    return true
+  }
   const token = reply.data?.receipt
   if (!(await verifiedReceipt(token, server, row))) return false
   await settle([{ row, token }])

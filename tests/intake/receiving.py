@@ -27,10 +27,13 @@ class ReceiptLog:
         self.given = {tuple(key): jws for key, jws in json.loads(file.read_text())} if file.exists() else {}
         self.failures = 0
 
-    def photo_receipt(self, job, sha256):
+    def told(self, device, job, sha256):
         return self.given.get((job, sha256))
 
-    def receive_photo(self, job, sha256, size, type):
+    def holds(self, job, sha256):
+        return (job, sha256) in self.given
+
+    def take(self, device, job, sha256, size, type):
         if self.failures:
             self.failures -= 1
             raise RuntimeError("the log is away")

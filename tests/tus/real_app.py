@@ -32,7 +32,7 @@ def real_app(folder: Path, caps=DEFAULT_CAPS, disk=None) -> Flask:
     app = create_app(settings)
     desk = app.extensions["photos"]
     desk.vault.disk = disk or Disk()
-    uploads = Uploads(folder / "uploads", desk.vault, desk.receipts, desk.uploads.now, caps, disk)
+    uploads = Uploads(folder / "uploads", desk.vault, desk.uploads.receipts, desk.uploads.now, caps, disk)
     app.extensions["photos"] = desk._replace(uploads=uploads)
     return app
 

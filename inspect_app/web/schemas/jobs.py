@@ -10,11 +10,14 @@ class MemberSchema(PersonSchema):
 
 
 class JobSchema(Wire):
-    """A job; ``name`` is empty before its first entry."""
+    """A job; ``name`` is empty before its first entry. ``partial``: whoever asks sees a part of it, and ``people`` are
+    those whom they meet there; ``sight`` is another word whenever that part has changed, empty for the whole."""
 
     id = fields.String()
     name = fields.String()
     people = fields.List(fields.Nested(MemberSchema))
+    part = fields.Boolean(data_key="partial")
+    sight = fields.String()
 
 
 class JobsSchema(Wire):

@@ -33,8 +33,9 @@ def text(longest: int, **options: Any) -> fields.String:
 
 
 def uuid(**options: Any) -> fields.String:
-    pattern = r"[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}\Z"
-    return fields.String(validate=validate.Regexp(pattern), **options)
+    # The API's document takes the pattern over: spelled as ECMA-262 does. ``$`` alone would let a line end pass.
+    pattern = "^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$"
+    return fields.String(validate=[validate.Regexp(pattern), validate.Length(equal=36)], **options)
 
 
 def token(**options: Any) -> fields.String:
