@@ -56,6 +56,16 @@ def panel(tag: str, taken: datetime) -> bytes:
     return _jpeg(image, draw, tag, taken)
 
 
+def label(lines: list[str], tag: str, taken: datetime) -> bytes:
+    """A paper label on a coil's wrapping, one text a line."""
+    image, draw = _canvas(SHADE)
+    draw.rectangle((220, 260, SIZE[0] - 220, SIZE[1] - 160), fill=CARD, outline=INK, width=8)
+    for at, text in enumerate(lines):
+        top = 300 + at * 260
+        _write(draw, (280, top, SIZE[0] - 280, top + 220), text, 120)
+    return _jpeg(image, draw, tag, taken)
+
+
 def smaller(data: bytes) -> bytes:
     """The same picture at half its width, its EXIF with it."""
     with Image.open(io.BytesIO(data)) as image:

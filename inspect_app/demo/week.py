@@ -9,10 +9,11 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from inspect_app.demo.crew_day import CrewDay, Plan
+from inspect_app.demo.day_record import write_day, write_rain
 from inspect_app.demo.phone import Phone
 from inspect_app.demo.walk import Walk
 
-DAYS = 5
+DAYS = 6  # before the last evening: the job is registered, then a day of rain, then five of work
 NAIL, CLIPS = "Crew 2 (invented)", "Crew 1 (invented)"
 SECOND = Plan("ferry", NAIL, 27, 47, tight_at=2)
 WEEK: tuple[tuple[int, Plan], ...] = (
@@ -31,10 +32,12 @@ def walk_the_week(week: tuple[tuple[int, Plan], ...], walk: Callable[[], Walk], 
     begin at seven."""
     morning = dusk.replace(hour=7, minute=0, second=0, microsecond=0)
     lots: dict[Plan, str] = {}
+    _rain(week, walk(), morning)
     for ago, plan in week:
         own = walk()
         own.clock.to(max(own.clock(), morning - timedelta(days=ago)))
         lots[plan] = CrewDay(own, fold, plan).make()
+        write_day(own, plan.crew, ago)
         if plan != SECOND:
             continue
         fold()
@@ -44,6 +47,13 @@ def walk_the_week(week: tuple[tuple[int, Plan], ...], walk: Callable[[], Walk], 
         own = walk()
         own.clock.to(morning - timedelta(days=ago - 1))
         CrewDay(own, fold, SECOND._replace(tight_at=0, reworks=lots[SECOND])).make()
+
+
+def _rain(week: tuple[tuple[int, Plan], ...], own: Walk, morning: datetime) -> None:
+    """The day before the first one of work."""
+    day = morning - timedelta(days=max(ago for ago, _ in week) + 1)
+    own.clock.to(max(own.clock(), day))
+    write_rain(own.phone, own.job["id"], sorted({plan.crew for _, plan in week}), day)
 
 
 def _open(office: Phone, job: str, lot: str) -> None:

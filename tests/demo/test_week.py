@@ -37,6 +37,10 @@ def test_a_crew_s_day_is_drawn_walked_gone_over_and_not_accepted_for_its_tight_s
     assert (lot["size"], lot["n"], lot["placed"], lot["closed"]) == (3, 3, 3, True)
     assert {one["state"] for one in lot["drawn"]} == {"looked"}
     assert lot["decision"]["state"] == "not_accepted" and lot["decision"]["by"]["major"]["found"] == 1
+    rain, day = record["days"]
+    assert [one["why"] for one in rain["no_work"]] == ["rain"] and not rain["work_done"] and day["problems"] == []
+    assert [(one["from"], one["to"]) for one in day["work_done"] if one["by"] == "marks"] == [(1, 3)]
+    assert day["entries"][0]["equipment"]
     states = {(one["panel"], one["why"]): one["state"] for one in lot["holds"]}
     assert states[2, "change"] == "covered_against" and states[1, "first"] == states[3, "night"] == "released"
     assert not [flag for flag in record["flags"] if flag["code"] in ("looked_after_cover", "released_unseen")]
@@ -62,4 +66,9 @@ def test_the_week_shows_all_that_a_roof_has_to_show(tmp_path):
     assert any(one["state"] == "covered_against" for lot in work for one in lot["holds"])
     assert any(one["state"] == "not_attended" for lot in work for one in lot["drawn"])
     assert {one["inspection"] for one in record["series"].values()} == {"normal", "tightened"}
+    told = [one for one in record["days"] if one["entries"]]
+    assert [bool(one["no_work"]) for one in told] == [True, True] + [False] * 5
+    (lighter,) = [row for one in told for entry in one["entries"] for row in entry["materials"]
+                  if any(each["gauge"]["because"] == "lighter" for each in row["compared"])]  # fmt: skip
+    assert lighter["accepted"] == "set_aside" and lighter["photos"]
     assert sum(one["counts"].get("covered_unseen", 0) for one in record["coverage"].values()) > 0
