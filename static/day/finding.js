@@ -24,6 +24,7 @@ export function Finding({ job, record, definitions, walk, lot, answer, here }) {
       return html`<a key=${one.id} class=${'press tall ' + state} href=${path('job', job, 'station', one.id, ...here)} data-name="looked-again"><span class=${'mark ' + state} aria-hidden="true">${MARKS[state]}</span>
         <span class="label">${say('failed.looked_again')}<span class="under">${say(`state.${state}`)}</span></span></a>`
     })}
+    ${record.findings[answer.id] && html`<a class="press" href=${path('job', job, 'finding', answer.id)} data-name="to-finding"><span class="label">${say('finding.of_answer')}</span><span class="go" aria-hidden="true">→</span></a>`}
     <button type="button" class="press" data-name="look-again" onClick=${again}>${say('failed.again')}</button>
     <${Problem} fault=${fault} /></li>`
 }

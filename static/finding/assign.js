@@ -13,6 +13,7 @@ import { MainAction } from '../frame/main_action.js'
 import { Cause } from './cause.js'
 import { DAYS, dayAfter } from './day_after.js'
 import { onceEach } from './filter.js'
+import { NotOffered, useOffer } from './offer.js'
 import { askedBy, title, where } from './told.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
@@ -22,7 +23,10 @@ export function Assign({ job, record, definitions, person, rest }) {
   const key = `assignment/${job}/${finding.id}`
   const before = finding.assignment
   const [draft, change] = useDraft(person.id, key, { firm: before?.firm ?? '', crew: before?.crew ?? finding.crew ?? '', day: before?.by_day ?? '', code: before?.cause.code ?? null, words: before?.cause.words ?? '', note: before?.note ?? '' })
-  if (!draft) return null
+  const offer = useOffer(finding, person, 'assignment')
+  if (!draft || !offer) return null
+  const frame = { title: say('assign'), over: title(definitions, finding), back: path('job', job, 'finding', finding.id), backTo: say('finding') }
+  if (!offer.offered) return html`<${Screen} ...${frame}><${NotOffered} ...${{ offer, finding }} /><//>`
   const put = (/** @type {string} */ name) => (/** @type {string} */ value) => change({ [name]: value })
   const needs = !draft.firm.trim() && !draft.crew.trim() ? 'assign.needs_who' : draft.day && !/^\d{4}-\d\d-\d\d$/.test(draft.day) ? 'assign.needs_day' : ''
   const run = async () => {
@@ -31,7 +35,7 @@ export function Assign({ job, record, definitions, person, rest }) {
     go('job', job, 'finding', finding.id)
   }
   const days = DAYS.map((after) => ({ value: dayAfter(today(), after), label: say(`assign.in.${after}`), under: dayAfter(today(), after) }))
-  return html`<${Screen} title=${say('assign')} over=${title(definitions, finding)} back=${path('job', job, 'finding', finding.id)} backTo=${say('finding')}>
+  return html`<${Screen} ...${frame}>
     <p class="big">${where(record, finding)}</p>
     <${Named} name="crew" label=${say('assign.crew')} value=${draft.crew} known=${crews(record)} put=${put('crew')} />
     <${Named} name="firm" label=${say('assign.firm')} value=${draft.firm} known=${firms(record)} put=${put('firm')} />

@@ -10,21 +10,19 @@ import { TextField } from '../frame/text_field.js'
 import { MainAction } from '../frame/main_action.js'
 import { DocumentPhoto } from '../walk/document.js'
 import { Against } from './against.js'
-import { useAuthority } from './authority.js'
-import { steps } from './offers.js'
+import { NotOffered, useOffer } from './offer.js'
 import { Weight } from './states.js'
 import { title, where } from './told.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
 export function Concede({ job, record, definitions, person, rest }) {
   const finding = record.findings[rest[0]]
-  const authority = useAuthority()
+  const offer = useOffer(finding, person, 'concession')
   const key = `concession/${job}/${finding.id}`
   const [draft, change] = useDraft(person.id, key, { reason: '', reference: '', document: null, waiting: false })
-  if (!draft || !authority) return null
+  if (!draft || !offer) return null
   const frame = { title: say('concede'), over: title(definitions, finding), back: path('job', job, 'finding', finding.id), backTo: say('finding') }
-  const offer = steps(finding, person, authority).concession
-  if (!offer?.offered) return html`<${Screen} ...${frame}><p class="statement">${say(`concede.not.${offer?.why || 'state'}`)}</p><//>`
+  if (!offer.offered) return html`<${Screen} ...${frame}><${NotOffered} ...${{ offer, finding }} /><//>`
   const needs = [!draft.reason.trim() && 'concede.needs_reason', !draft.document && !draft.reference.trim() && 'concede.needs_document'].filter(Boolean)
   const put = (/** @type {string} */ name) => (/** @type {string} */ value) => change({ [name]: value })
   const run = async () => {

@@ -13,6 +13,7 @@ import { MainAction } from '../frame/main_action.js'
 import { Care } from '../day/care.js'
 import { dropDraft } from '../storage/drafts.js'
 import { correctionKey } from './drafts.js'
+import { NotOffered, useOffer } from './offer.js'
 import { firstPicture } from './pictures.js'
 import { NO_READING, Reading, ownMetal, useMeasured, walkId } from './reading.js'
 import { NO_SHOTS, ShotsAgain } from './shots.js'
@@ -28,7 +29,10 @@ export function Correct({ job, record, definitions, person, rest }) {
   const key = correctionKey(job, finding.id)
   const [draft, change] = useDraft(person.id, key, { id: uuid7(), did: [], done: '', ...NO_SHOTS, ...NO_READING })
   const measured = useMeasured({ record, person, finding, item, draft })
-  if (!draft) return null
+  const offer = useOffer(finding, person, 'correction')
+  if (!draft || !offer) return null
+  const frame = { title: say('correct'), over: title(definitions, finding), back: path('job', job, 'finding', finding.id), backTo: say('finding') }
+  if (!offer.offered) return html`<${Screen} ...${frame}><${NotOffered} ...${{ offer, finding }} /><//>`
   const done = [...draft.did.filter((/** @type {string} */ one) => one !== 'other').map((/** @type {string} */ one) => say(`correct.did.${one}`)), draft.done.trim()].filter(Boolean).join('; ')
   const shown = draft.photos.length > 0 || measured.record.verdict?.result === 'pass'
   const toggle = (/** @type {string} */ one) => change((/** @type {any} */ now) => ({ did: now.did.includes(one) ? now.did.filter((/** @type {string} */ all) => all !== one) : [...now.did, one] }))
@@ -39,7 +43,7 @@ export function Correct({ job, record, definitions, person, rest }) {
     if (metal) await dropDraft(person.id, metal)
     go('job', job, 'finding', finding.id)
   }
-  return html`<${Screen} title=${say('correct')} over=${title(definitions, finding)} back=${path('job', job, 'finding', finding.id)} backTo=${say('finding')}>
+  return html`<${Screen} ...${frame}>
     <p class="big">${where(record, finding)}</p>
     <p><${Weight} severity=${finding.severity} /></p>
     <${Choice} many name="did" label=${say('correct.did')} value=${draft.did} onChange=${toggle} options=${DONE.map((one) => ({ value: one, label: say(`correct.did.${one}`) }))} />

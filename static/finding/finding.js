@@ -9,6 +9,7 @@ import { Against } from './against.js'
 import { causeWords } from './cause.js'
 import { History } from './history.js'
 import { useAuthority } from './authority.js'
+import { NotOffered } from './offer.js'
 import { steps, waiting } from './offers.js'
 import { useNames } from './names.js'
 import { Pictures } from './pictures.js'
@@ -42,7 +43,7 @@ export function Finding({ job, record, definitions, person, rest }) {
       <${Pictures} ...${{ job, photos: finding.photos }} name=${say('finding.picture')} /><//>
     <${Part} name=${say('finding.assigned')}><${Assigned} ...${{ finding, definition }} /><//>
     <${Part} name=${say('finding.history')}><${History} ...${{ job, finding, names }} /><//>
-    ${authority && html`<${Next} ...${{ job, finding, offers: steps(finding, person, authority) }} />`}
+    ${authority && html`<${Next} ...${{ job, finding, authority, offers: steps(finding, person, authority) }} />`}
   <//>`
 }
 
@@ -54,14 +55,14 @@ function Assigned({ finding, definition }) {
     [say('assign.cause'), causeWords(definition, made.cause)], [say('assign.note'), made.note], [say('finding.assigned_by'), `${made.name}, ${say(`role.${made.role}`)}`]]} />`
 }
 
-/** What may be done: the first of it large, the last thing on the screen. @param {{job: string, finding: any, offers: Record<string, {offered: boolean, why: string}>}} props */
-function Next({ job, finding, offers }) {
+/** What may be done: the first of it large, the last thing on the screen. @param {{job: string, finding: any, authority: any, offers: Record<string, {offered: boolean, why: string}>}} props */
+function Next({ job, finding, authority, offers }) {
   const offered = Object.keys(offers).filter((kind) => offers[kind].offered)
   const first = offered.find((kind) => kind === FIRST[finding.state])
   const others = offered.filter((kind) => kind !== first)
   const to = (/** @type {string} */ kind) => path('job', job, SCREENS[kind], finding.id)
   return html`
-    ${offers.recheck && !offers.recheck.offered && html`<p class="statement" data-name="no-recheck">${say(`recheck.not.${offers.recheck.why}`)}</p>`}
+    ${offers.recheck && !offers.recheck.offered && html`<${NotOffered} ...${{ finding, offer: { ...offers.recheck, roles: authority.recheck } }} />`}
     ${others.map((kind) => html`<a key=${kind} class="press" href=${to(kind)} data-name=${SCREENS[kind]}><span class="label">${say(`finding.do.${kind}`)}</span></a>`)}
     ${first && html`<a class=${first === 'reopening' ? 'press main plain' : 'press main'} href=${to(first)} data-name=${SCREENS[first]}><span class="label">${say(`finding.do.${first}`)}</span><span class="under">${say(`finding.do.${first}.under`)}</span></a>`}`
 }

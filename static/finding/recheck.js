@@ -13,8 +13,8 @@ import { MainAction } from '../frame/main_action.js'
 import { Care } from '../day/care.js'
 import { dropDraft } from '../storage/drafts.js'
 import { Against, Judged } from './against.js'
-import { useAuthority } from './authority.js'
-import { forRecheck, steps } from './offers.js'
+import { NotOffered, useOffer } from './offer.js'
+import { forRecheck } from './offers.js'
 import { Pictures, firstPicture } from './pictures.js'
 import { NO_READING, Reading, ownMetal, useMeasured, walkId } from './reading.js'
 import { NO_SHOTS, ShotsAgain } from './shots.js'
@@ -24,11 +24,11 @@ import { askedBy, title, where } from './told.js'
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
 export function Recheck({ job, record, definitions, person, rest }) {
   const finding = record.findings[rest[0]]
-  const authority = useAuthority()
   const correction = forRecheck(finding, person)
-  const offer = authority && steps(finding, person, authority).recheck
+  const offer = useOffer(finding, person, 'recheck')
   const frame = { title: say('recheck'), over: title(definitions, finding), back: path('job', job, 'finding', finding.id), backTo: say('finding') }
-  if (!offer?.offered || !correction) return html`<${Screen} ...${frame}>${authority && html`<p class="statement" data-name="no-recheck">${say(`recheck.not.${offer?.why || 'state'}`)}</p>`}<//>`
+  if (!offer) return null
+  if (!offer.offered || !correction) return html`<${Screen} ...${frame}><${NotOffered} ...${{ offer, finding }} /><//>`
   return html`<${Screen} ...${frame}>
     <p class="big">${where(record, finding)}</p>
     <p><${Weight} severity=${finding.severity} /></p>

@@ -9,6 +9,7 @@ import { uuid7 } from '../entry/uuid7.js'
 import { Part, Screen } from '../frame/screen.js'
 import { TextField } from '../frame/text_field.js'
 import { MainAction } from '../frame/main_action.js'
+import { NotOffered, useOffer } from './offer.js'
 import { standing } from './offers.js'
 import { firstPicture } from './pictures.js'
 import { NO_SHOTS, ShotsAgain } from './shots.js'
@@ -20,13 +21,16 @@ export function Reopen({ job, record, definitions, person, rest }) {
   const of = standing(finding)
   const key = `reopening/${job}/${finding.id}`
   const [draft, change] = useDraft(person.id, key, { id: uuid7(), reason: '', ...NO_SHOTS })
-  if (!draft) return null
+  const offer = useOffer(finding, person, 'reopening')
+  if (!draft || !offer) return null
+  const frame = { title: say('reopen'), over: title(definitions, finding), back: path('job', job, 'finding', finding.id), backTo: say('finding') }
+  if (!offer.offered) return html`<${Screen} ...${frame}><${NotOffered} ...${{ offer, finding }} /><//>`
   const run = async () => {
     await enterCounted({ job, kind: 'reopening', subject: draft.id, draft: key, body: { finding: finding.id, of, reason: draft.reason.trim(), photos: draft.photos, name: person.name, role: person.role } })
     go('job', job, 'finding', finding.id)
   }
   const ready = of.length > 0 && draft.reason.trim()
-  return html`<${Screen} title=${say('reopen')} over=${title(definitions, finding)} back=${path('job', job, 'finding', finding.id)} backTo=${say('finding')}>
+  return html`<${Screen} ...${frame}>
     <p class="big">${where(record, finding)}</p>
     <p>${say(of.length ? 'reopen.what' : 'reopen.nothing')}</p>
     <${TextField} name="reason" lines=${3} label=${say('reopen.reason')} value=${draft.reason} onChange=${(/** @type {string} */ reason) => change({ reason })} />

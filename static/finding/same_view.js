@@ -41,6 +41,11 @@ function Live({ job, first, took, close }) {
   const [shape, setShape] = useState('') // the first picture's own, so that both fill the frame alike
   useEffect(() => { if (first) photoUrl(first, job).then(setOver, () => {}) }, [first])
   useEffect(() => { if (state === 'refused') close('same_view.refused') }, [state])
+  useEffect(() => {
+    const away = () => { if (document.hidden) close('') } // a camera left behind shows a still picture when one comes back
+    document.addEventListener('visibilitychange', away)
+    return () => document.removeEventListener('visibilitychange', away)
+  }, [])
   return html`<div class="view-frame" data-name="live" data-state=${state} style=${shape ? { aspectRatio: shape } : {}}>
       <video ref=${video} playsinline muted autoplay aria-label=${say('same_view.live')}></video>
       ${over && html`<img class="veil" src=${over} onLoad=${(/** @type {any} */ event) => setShape(`${event.target.naturalWidth} / ${event.target.naturalHeight}`)} alt=${say('same_view.first')} style=${{ opacity: veil / 100 }} />`}

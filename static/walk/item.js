@@ -57,6 +57,7 @@ export function Item({ job, record, definitions, person, rest }) {
   return html`<${Screen} title=${pick(item.question)} over=${pick(definition.title)} back=${path('job', job, ...back)} backTo=${say('back')}>
     ${answer && html`<p class="done-bar">${say('item.so_far')} ${resultWords(answer)}${answer.note ? ` · “${answer.note}”` : ''}</p>
       ${answer.verdict?.rule && html`<details><summary class="press" data-name="so-far">${say('item.working')}</summary><${Working} then answer=${recorded(answer.verdict)} /></details>`}`}
+    ${record.findings[subject] && html`<a class="press" href=${path('job', job, 'finding', subject)} data-name="to-finding"><span class="label">${say('finding.of_answer')}</span><span class="go" aria-hidden="true">→</span></a>`}
     <p class="big">${pick(item.how)}</p>
     <details><summary class="press">${say('item.why')}</summary><p>${pick(item.why)}</p><p class="hint">${say(`severity.${item.severity}`)} · ${pick(item.basis)}</p></details>
     ${!locked && html`

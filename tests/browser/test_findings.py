@@ -20,11 +20,28 @@ def fail_an_item(walker: Walker) -> None:
     walker.item("fixed_point")
     walker.page.fill("#in-note", "Two rivets at mid-length (invented)")
     walker.named("fail")
+    walker.item("spacing")
+    walker.choose("gaps-way", "list")
+    walker.page.fill("#in-gap-list", "11 14")
+    walker.judged("fail")
     walker.sees('[data-name="back-to-walk"]')
 
 
+def measure_again(walker: Walker) -> None:
+    """What failed by a reading is put right by one: the same instrument and the same rule."""
+    walker.tap('[data-name="finding"][data-state="open"]:has-text("far apart")')
+    walker.named("correct")
+    walker.choose("did", "added")
+    walker.choose("gaps-way", "list")
+    walker.page.fill("#in-gap-list", "5 1/2 6")
+    walker.sees('[data-name="verdict"][data-result="pass"]')
+    assert walker.page.locator('[data-name="no-evidence"]').count() == 0
+    walker.named("keep-correction")
+    walker.sees('[data-name="step"][data-kind="correction"] [data-name="judged"]')
+
+
 def give_it_to_a_crew(walker: Walker) -> None:
-    walker.named("finding")
+    walker.tap('[data-name="finding"]:has-text("Two rivets")')
     walker.sees('[data-name="finding-state"][data-state="open"]')
     assert walker.page.locator("main .pair img").count() == 2
     walker.named("assign")
@@ -38,6 +55,10 @@ def give_it_to_a_crew(walker: Walker) -> None:
 def put_it_right(walker: Walker) -> None:
     """From the crew's list: ticked, then kept, with the first picture faintly over the live one."""
     walker.named("tick")
+    walker.page.emulate_media(media="print")
+    assert all(walker.page.locator(one).first.is_visible() for one in (".task h3", "img.task-picture"))
+    assert not walker.page.locator("button:visible, .strip:visible").count(), "nothing to press on paper"
+    walker.page.emulate_media(media="screen")
     walker.page.reload()
     walker.sees('[data-name="task"][data-ticked="true"]')
     walker.named("to-correct")
@@ -69,15 +90,21 @@ def test_a_finding_is_put_right_without_signal_and_closed_by_somebody_else_only(
     at(foreman, roof, "tomorrow")
     foreman.sees('[data-name="task"]:has-text("Two rivets")')
     put_it_right(foreman)
-    foreman.sees('[data-name="no-recheck"]:has-text("somebody else")')
+    foreman.sees('[data-name="not-offered"]:has-text("somebody else")')
     assert foreman.page.locator('[data-name="recheck"]').count() == 0, "who corrected it is not offered the recheck"
     at(foreman, roof, "recheck", finding)
-    foreman.sees('[data-name="no-recheck"]')
+    foreman.sees('[data-name="not-offered"][data-why="own"]')
     assert foreman.page.locator('[data-name="good"], [data-name="not-good"]').count() == 0
+    at(foreman, roof, "findings", "state", "open")
+    measure_again(foreman)
 
     roof.start()
-    assert arrived(roof, "correction")
+    assert settles(lambda: roof.kinds().count("correction") == 2)
     (correction,) = roof.record()["findings"][finding]["corrections"]
+    (other,) = [one for one in roof.record()["findings"].values() if one["item"] == "spacing"]
+    measured = other["corrections"][0]
+    assert (other["state"], measured["verdict"]["result"], measured["photos"]) == ("corrected", "pass", [])
+    assert measured["verdict"]["rule"] == other["required"]["rule"] and measured["reading"]["gaps"]
     with roof.app.app_context():
         assert settles(lambda: correction["photos"][0] in roof.parts.reading.photos(roof.job)), "its picture went along"
     inspector = person(chromium, roof, tmp_path, "inspector")
@@ -94,10 +121,24 @@ def test_a_finding_is_put_right_without_signal_and_closed_by_somebody_else_only(
     roof.start()
     assert arrived(roof, "recheck")
     closed = roof.record()["findings"][finding]
-    assert (closed["state"], closed["problems"], closed["assignment"]["cause"]["code"]) == ("closed", [], "tool_setting")
+    assert (closed["state"], closed["problems"]) == ("closed", [])
+    assert closed["assignment"]["cause"]["code"] == "tool_setting"
     assert [one["kind"] for one in closed["history"]] == ["answer", "assignment", "correction", "recheck"]
     assert closed["closed_by"]["by"] != correction["by"]
     assert foreman.faults == inspector.faults == []
+
+
+def by_hand(walker: Walker, roof: Roof, crew: Crew) -> None:
+    at(walker, roof, "plan", crew.areas["Quay slope"]["id"], "40")
+    walker.named("new-finding")
+    walker.page.fill('.stepper[data-name="at"] input', "3.5")
+    walker.page.fill("#in-found", "Sealant on the seam (invented)")
+    keep = walker.page.locator('button[data-name="keep-finding"]')
+    assert keep.is_disabled() and "Required" in keep.inner_text()
+    walker.page.fill("#in-required", "No sealant outside the drawn places (invented)")
+    walker.choose("severity", "major")
+    walker.named("keep-finding")
+    walker.sees('[data-name="finding-state"][data-state="open"]')
 
 
 def test_the_office_accepts_a_finding_with_its_document_and_anybody_opens_it_again(
@@ -121,7 +162,11 @@ def test_the_office_accepts_a_finding_with_its_document_and_anybody_opens_it_aga
     readable(office)
     office.named("keep-reopening")
     office.sees('[data-name="finding-state"][data-state="open"]')
+    by_hand(office, roof, crew)
     office.page.evaluate(SEND)
-    assert settles(lambda: "reopening" in roof.kinds())
-    assert roof.record()["findings"][finding]["state"] == "open"
+    assert settles(lambda: "reopening" in roof.kinds() and "finding" in roof.kinds())
+    found = roof.record()["findings"]
+    assert found[finding]["state"] == "open"
+    (own,) = [one for one in found.values() if one["source"] == "hand"]
+    assert (own["panel"], own["from_low_end"], own["severity"]) == (40, {"value": "3.5", "unit": "ft"}, "major")
     assert office.faults == []

@@ -35,11 +35,11 @@ def the_findings(tour: Any) -> Iterator[str]:
     walker.named("shoot")
     walker.sees('[data-name="shot"] img')
     walker.named("keep-correction")
-    walker.sees('[data-name="no-recheck"]')
+    walker.sees('[data-name="not-offered"]')
     tour.unfold()
     yield "finding: waiting for somebody else"
     tour.at("concede", name)
-    walker.sees(".statement")
+    walker.sees('[data-name="not-offered"]')
     yield "finding: accepting, not offered"
     tour.at("new-finding", "walk", tour.walk)
     walker.tap('fieldset[data-name="area"] button')
