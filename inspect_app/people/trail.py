@@ -15,7 +15,7 @@ from inspect_app.store.transactions import Transactions
 
 WHAT = (
     "joined", "signed_in", "passkey_added", "passkey_removed", "firm", "invited", "invitation_withdrawn", "link_made",
-    "link_withdrawn", "link_seen", "report_seen", "exported", "device_named", "revoked", "admitted",
+    "link_withdrawn", "link_seen", "report_seen", "photo_seen", "exported", "device_named", "revoked", "admitted",
 )  # fmt: skip
 PAGE = 200
 

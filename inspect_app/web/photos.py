@@ -57,7 +57,7 @@ def photo(sha256: str) -> Response:
     ):
         raise NotFound("photo_unknown", "sha256", sha256)
     try:
-        return _copy(sha256, request.args["size"]) if "size" in request.args else _original(sha256)
+        return copy(sha256, request.args["size"]) if "size" in request.args else original(sha256)
     except FileNotFoundError:
         raise NotFound("photo_lost", "sha256", sha256) from None
 
@@ -69,7 +69,7 @@ def _job() -> str:
     return job
 
 
-def _original(sha256: str) -> Response:
+def original(sha256: str) -> Response:
     path = desk().vault.path(sha256).resolve()
     with path.open("rb") as file:
         kind = type_of(file.read(32))
@@ -82,7 +82,7 @@ def _original(sha256: str) -> Response:
     return response
 
 
-def _copy(sha256: str, size: str) -> Response:
+def copy(sha256: str, size: str) -> Response:
     if size not in map(str, SIZES):
         raise BadInput("photo_size", "size", size)
     try:

@@ -26,6 +26,7 @@ from inspect_app.web import (
     tickets,
     trail,
     trends,
+    view,
 )
 from inspect_app.web.api import described
 from inspect_app.web.photos_upload import uploads
@@ -45,3 +46,4 @@ def register(app: Flask) -> None:
         api.register_blueprint(part.blueprint)
     api.register_blueprint(uploads)
     app.register_blueprint(shell.blueprint)
+    app.register_blueprint(view.blueprint)

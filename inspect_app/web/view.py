@@ -1,0 +1,113 @@
+"""The reviewer's page: one job to read, for whoever has its link. No script, no cookie, no change to anything but the
+trail, which tells of each visit."""
+
+from collections import Counter
+from typing import Any
+
+from flask import Blueprint, Response, render_template, request, send_file
+
+from inspect_app.entry.format import parse
+from inspect_app.errors import Gone, NotFound, Problem
+from inspect_app.intake.uploads_metadata import SHA256
+from inspect_app.people.viewer_links import ViewerLink
+from inspect_app.web.entitled import by_secret
+from inspect_app.web.error_body import explained
+from inspect_app.web.language import language
+from inspect_app.web.office_desk import office
+from inspect_app.web.parts import parts
+from inspect_app.web.photos import copy, original
+from inspect_app.web.reports_desk import maker
+
+blueprint = Blueprint("view", __name__, url_prefix="/view", template_folder="templates")
+PHOTOS = 60  # on a page
+POLICY = (
+    "default-src 'none'; style-src 'self'; img-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+)
+# The address is the secret: nobody keeps the page, and no other site is told where somebody came from.
+HEADERS = {"Cache-Control": "no-store", "Referrer-Policy": "no-referrer", "X-Robots-Tag": "noindex, nofollow"}
+
+
+@blueprint.after_request
+def strictly(response: Response) -> Response:
+    response.headers.update(HEADERS)
+    if response.mimetype == "text/html":
+        response.headers["Content-Security-Policy"] = POLICY
+    return response
+
+
+@blueprint.errorhandler(Problem)
+def ended(error: Problem) -> tuple[str, int]:
+    """The same words for every address under a link that does not open."""
+    status = {NotFound: 404, Gone: 410}.get(type(error), 429)
+    said = explained(error.code, error.field, error.value)
+    return render_template("view_ended.html", error=said, language=language()), status
+
+
+@blueprint.get("/<secret>")
+def page(secret: str) -> str:
+    """The job's name and place, its report, what was recorded by kind, its photos."""
+    link = _opened(secret, "link_seen")
+    office().links.count(link.id)
+    job: dict[str, Any] = parts().records.record(link.job)["job"] or {"name": "", "place": ""}
+    entries = [parse(one.token) for one in parts().reading.job_entries(link.job)]
+    photos = sorted(parts().reading.photos(link.job).values(), key=lambda photo: photo.seq)
+    number = max(1, request.args.get("page", 1, type=int))
+    first = (number - 1) * PHOTOS
+    return render_template(
+        "view.html", language=language(), say=_say, link=link, job=job, at=f"/view/{secret}", count=len(entries),
+        report=maker().shelf.newest_ready(link.job), kinds=_kinds(entries), held=len(photos), page=number,
+        first=first + 1, photos=[photo.sha256 for photo in photos[first : first + PHOTOS]],
+    )  # fmt: skip
+
+
+@blueprint.get("/<secret>/report.pdf")
+def report(secret: str) -> Response:
+    """The sealed PDF of the newest report that is ready."""
+    link = _opened(secret, "report_seen")
+    ready = maker().shelf.newest_ready(link.job)
+    if ready is None or ready.pdf is None or not ready.pdf.is_file():
+        raise NotFound("report_none", "link", link.name)
+    return send_file(ready.pdf.resolve(), mimetype="application/pdf", download_name=ready.pdf.name)
+
+
+@blueprint.get("/<secret>/entries.txt")
+def entries(secret: str) -> Response:
+    """Every entry as it was received, one JWS a line, in the server's order."""
+    link = _opened(secret, "exported")
+    lines = "".join(one.token + "\n" for one in parts().reading.job_entries(link.job))
+    return Response(lines, mimetype="text/plain")
+
+
+@blueprint.get("/<secret>/photos/<sha256>")
+def photo(secret: str, sha256: str) -> Response:
+    """A photo of the job: its bytes, or with ``size`` a small copy."""
+    size = request.args.get("size")
+    link = by_secret(office().links.find, secret) if size else _opened(secret, "photo_seen", sha256=sha256[:64])
+    if not SHA256.fullmatch(sha256) or not parts().log.photo_receipt(link.job, sha256):
+        raise NotFound("photo_unknown", "sha256", sha256)
+    try:
+        return copy(sha256, size) if size else original(sha256)
+    except FileNotFoundError:
+        raise NotFound("photo_lost", "sha256", sha256) from None
+
+
+def _opened(secret: str, what: str, **facts: object) -> ViewerLink:
+    """The link, once its visit is written down: what leaves no trail is not shown."""
+    link = by_secret(office().links.find, secret)
+    office().trail.note(what, link.job, None, link=link.id, name=link.name, **facts)
+    return link
+
+
+def _kinds(entries: list[Any]) -> list[dict[str, object]]:
+    count = Counter(entry.kind for entry in entries)
+    newest = {entry.kind: str(entry.payload["at"])[:16].replace("T", " ") for entry in entries}
+    words = parts().words
+    return [
+        {"kind": words.say(f"kind.{kind}", language()) if f"kind.{kind}" in words else kind, "count": count[kind],
+         "newest": newest[kind]}
+        for kind in sorted(count)
+    ]  # fmt: skip
+
+
+def _say(key: str, **facts: object) -> str:
+    return parts().words.say(f"view.{key}", language(), facts)
