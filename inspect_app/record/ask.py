@@ -23,7 +23,8 @@ def ask(text: str) -> str:
     "context"}``, ``{"call": "fold", "entries", "people", "partial"?}``,
     ``{"call": "fit", "job", "assembly", "area", "found", "day"}``, ``{"call": "card", "job", "assembly", "area",
     "metal_now"?}``, ``{"call": "material", "record", "areas", "material"}`` (``day_record_material.py``), ``{"call":
-    "describe", "rule"}`` or one of ``roof_calls.py``.
+    "authority"}`` (kind of entry -> roles that may say it), ``{"call": "describe", "rule"}`` or one of
+    ``roof_calls.py``.
 
     Gives ``{"ok": answer}``, or ``{"refused": {"code", "field", "value"}}`` for input that cannot be taken.
     """

@@ -1,7 +1,10 @@
 """Who may say what: a reviewer surveys a claim, and neither registers a roof nor checks its fit."""
 
+import json
+
 import pytest
 
+from inspect_app.record.ask import ask
 from inspect_app.record.authority import MAY, objection
 
 ROLES = ("administrator", "engineer", "foreman", "inspector", "owner", "reviewer")
@@ -42,3 +45,8 @@ def test_what_a_role_may_say_is_taken_and_all_else_is_flagged(kind, role):
 def test_a_kind_of_a_later_release_is_nobody_s_to_say_yet():
     people = {"p": {"name": "P", "role": "administrator", "kids": ["K"]}}
     assert objection({"kid": "K", "payload": {"by": "p", "kind": "oracle"}}, people) == "no_authority"
+
+
+def test_the_phone_offers_by_the_same_table_that_flags():
+    told = json.loads(ask(json.dumps({"call": "authority"})))["ok"]
+    assert {kind: set(roles) for kind, roles in told.items()} == EXPECTED
