@@ -12,7 +12,8 @@ IDLE = "No work was done on the roof by this crew that day. As far as I know thi
 NOTHING: dict[str, Any] = {
     "head_count": None, "no_work": None, "weather": [], "work": "", "materials": [], "equipment": [],
     "submittals": "none", "offsite": "none", "instructions": [{"by": "", "said": "none"}],
-    "delays": [{"why": "none", "hours": ""}], "safety": "lines; ladders", "tied_down": "loose_panels; bundles; tools", "photos": [],
+    "delays": [{"why": "none", "hours": ""}], "safety": "lines; ladders",
+    "tied_down": "loose_panels; bundles; tools", "photos": [],
 }  # fmt: skip
 COIL = {"what": "coil", "quantity": "2 coils", "accepted": "accepted", "stored": "dry", "gauge": "24",
         "gauge_system": "MSG", "coating": "AZ50, painted", "coil": "K-2417 (invented)",
