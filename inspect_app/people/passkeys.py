@@ -1,5 +1,6 @@
 """Passkeys: sign-in by a key that a phone or its account keeps, beside the password and worth the same session."""
 
+import re
 from collections.abc import Mapping
 from typing import Any, NamedTuple
 
@@ -7,7 +8,7 @@ from sqlalchemy import delete, func, insert, select, update
 
 from inspect_app.clock import Clock, spell
 from inspect_app.entry.base64url import encode
-from inspect_app.errors import Conflict, NotAllowed, NotFound, NotSignedIn
+from inspect_app.errors import BadInput, Conflict, NotAllowed, NotFound, NotSignedIn
 from inspect_app.people.accounts import Accounts, Person
 from inspect_app.people.passkey_answers import Party, made, to_make, to_use, used
 from inspect_app.store.tables import PasskeyRow, SpentChallengeRow
@@ -15,6 +16,7 @@ from inspect_app.store.transactions import Transactions
 
 SECONDS = 300  # that a challenge may wait for its answer: a person looks for a finger or a second phone
 MOST = 10  # passkeys of one person
+ID = re.compile(r"[A-Za-z0-9_-]{1,1364}\Z", re.ASCII)  # 1,023 bytes at most (WebAuthn 4, Credential ID)
 
 
 class Passkey(NamedTuple):
@@ -65,7 +67,9 @@ class Passkeys:
     def signing_in(self, answer: Mapping[str, Any], challenge: bytes, party: Party) -> Person:
         """Whose passkey answered. Raises ``NotSignedIn`` (``passkey_unknown``: never added, or removed;
         ``passkey_spent``), ``NotAllowed`` (``passkey_elsewhere``, ``passkey_copied``), ``BadInput``."""
-        named = str(answer.get("id", ""))
+        named = answer.get("id")
+        if not isinstance(named, str) or not ID.match(named):
+            raise BadInput("passkey_not_proved", "credential", named)
         with self.transactions.writing() as session:
             row = session.execute(select(PasskeyRow).where(PasskeyRow.id == named)).scalar_one_or_none()
             if row is None:
@@ -91,6 +95,8 @@ class Passkeys:
 
     def remove(self, person: str, passkey: str) -> None:
         """It opens nothing any more. Raises ``NotFound`` for one that is not the person's."""
+        if not ID.match(passkey):
+            raise NotFound("passkey_missing", "passkey", passkey)
         with self.transactions.writing() as session:
             own = (PasskeyRow.id == passkey, PasskeyRow.person == person)
             if session.scalar(select(PasskeyRow.id).where(*own)) is None:

@@ -201,6 +201,18 @@ def test_the_trail_tells_of_passkeys_added_and_removed(office):
     ]  # fmt: skip
 
 
+def test_no_name_of_a_passkey_reaches_the_database_that_cannot_be_one(any_office):
+    any_office.add("ada", "foreman")
+    browser = Browser(any_office)
+    browser.password("ada")
+    for name in ("%00", "%F0%9F%8F%A0", "x" * 1365, "%27%20or%201=1"):
+        assert code(browser.call("delete", f"/api/passkeys/{name}")) == (404, "passkey_missing")
+    for name in ("\0", "\ud800", "'"):
+        browser.options()
+        answer = {"id": name, "rawId": name, "type": "public-key", "response": {}}
+        assert code(browser.answer(answer)) == (400, "passkey_not_proved")
+
+
 def test_a_passkey_is_held_by_one_person_once(office, ada, key):
     ben = office.add("ben", "inspector")
     browser = Browser(office)
@@ -244,7 +256,8 @@ def test_no_other_site_can_have_it_done(office, ada, path):
 
 
 @pytest.mark.parametrize("spoil", [
-    lambda one: one.clear(), lambda one: one.update(id=7), lambda one: one.update(response=None),
+    lambda one: one.clear(), lambda one: one.update(id=7), lambda one: one.update(id="\0"),
+    lambda one: one.update(id="\ud800"), lambda one: one.update(id="x" * 1365), lambda one: one.update(response=None),
     lambda one: one["response"].update(clientDataJSON="ñ"), lambda one: one["response"].update(signature=""),
     lambda one: one["response"].update(authenticatorData="AAAA"), lambda one: one.update(rawId="AAAA"),
     lambda one: one["response"].update(clientDataJSON=encode(b"[" * 5000)), lambda one: one.update(type="x"),
