@@ -26,15 +26,6 @@ export function joined(codes, words) {
   return [...codes, words.trim()].filter(Boolean).join('; ')
 }
 
-/** What is not told at all, by its words' names: it may stay so, and the report says it. @param {any} draft @returns {string[]} */
-export function untold(draft) {
-  const told = /** @type {Record<string, any>} */ ({
-    'item.weather': draft.weather.length, 'item.plant': draft.equipment.length, 'item.materials': draft.materials.length, submittals: draft.submittals.trim(), offsite: draft.offsite.trim(),
-    safety: joined(draft.safety, draft.safety_words), tied: joined(draft.tied, draft.tied_words), instructions: draft.instructions.some((/** @type {any} */ row) => row.said.trim()), delays: draft.delays.some((/** @type {any} */ row) => row.why.trim()),
-  })
-  return Object.keys(told).filter((name) => !told[name])
-}
-
 /** @param {any} row */
 function weatherRow({ at, sky, wind, air, metal, metal_by }) {
   return { at, sky, wind, air, metal, metal_by: metal ? metal_by : undefined }

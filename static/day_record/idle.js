@@ -12,7 +12,7 @@ import { Several } from './rest.js'
 export function Idle({ draft, change, known, person, sign }) {
   const statement = say('day_record.statement.no_work')
   const needs = [!draft.crew.trim() && 'day_record.needs.crew', !draft.why && !draft.why_words.trim() && 'day_record.needs.why'].filter(Boolean)
-  return html`<div class="stack" data-name="idle">
+  return html`<div class="stack brief" data-name="no-work">
     ${known?.work_done.length > 0 && html`<p class="problem" role="alert"><strong>▲ ${say('day_record.no_work.set')}</strong></p>`}
     <${Choice} name="why" label=${say('day_record.no_work.why')} value=${draft.why} onChange=${(/** @type {string} */ why) => change({ why: draft.why === why ? '' : why })} options=${PRESSED.why.map((one) => ({ value: one, label: say(`day_record.why.${one}`) }))} />
     <${TextField} name="why-words" label=${say('day_record.no_work.words')} value=${draft.why_words} onChange=${(/** @type {string} */ why_words) => change({ why_words })} />

@@ -7,7 +7,7 @@ import { shown } from '../frame/amount.js'
 
 /** @param {{record: any, known: any}} props `known`: the record's day, or null */
 export function Known({ record, known }) {
-  const set = (known?.work_done ?? []).map((/** @type {any} */ row) => say('day_record.known.set', { area: record.areas[row.area]?.name ?? '—', low: row.from, high: row.to }))
+  const set = (known?.work_done ?? []).map((/** @type {any} */ row) => say('day_record.known.set', { area: record.areas[row.area]?.name ?? '—', low: row.from, high: row.to, n: row.to - row.from + 1 }))
   const open = (known?.holds ?? []).filter((/** @type {any} */ one) => one.state === 'open').length
   const lines = [...set, known?.metal.length && known.metal.slice(0, 8).map((/** @type {any} */ one) => `${one.at.slice(11, 16)} ${shown(one.temperature)}`).join(' · '),
     known?.walks.length && say('day_record.known.walks', { n: known.walks.length }), known?.findings.length && say('day_record.known.findings', { n: known.findings.length }),

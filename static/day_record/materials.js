@@ -2,7 +2,6 @@
 
 import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
-import { Part } from '../frame/screen.js'
 import { Choice } from '../frame/choice.js'
 import { Against } from './against.js'
 import { Material, summary } from './material.js'
@@ -13,18 +12,14 @@ import { worded } from './there.js'
 export function Materials({ job, record, areas, draft, change }) {
   const rows = draft.materials
   const none = rows.length === 1 && rows[0].what === NONE
-  const add = (/** @type {string} */ what) => {
-    const row = { what, quantity: '', accepted: '', stored: '', photos: [] }
-    change((/** @type {any} */ now) => (what === NONE ? { materials: none ? [] : [row], open: -1 } : { materials: [...now.materials.filter((/** @type {any} */ one) => one.what !== NONE), row], open: none ? 0 : now.materials.length }))
-  }
+  const add = (/** @type {string} */ what) => change((/** @type {any} */ now) => ({ materials: [...(none ? [] : now.materials), { what, quantity: '', accepted: '', stored: '', photos: [] }], open: none ? 0 : now.materials.length }))
   const put = (/** @type {number} */ at) => (/** @type {any} */ patch) => change((/** @type {any} */ now) => ({ waiting: '', materials: now.materials.map((/** @type {any} */ row, /** @type {number} */ n) => (n === at ? { ...row, ...(typeof patch === 'function' ? patch(row) : patch) } : row)) }))
   const out = (/** @type {number} */ at) => change((/** @type {any} */ now) => ({ open: -1, materials: now.materials.filter((/** @type {any} */ _, /** @type {number} */ n) => n !== at) }))
-  return html`<${Part} name=${say('day_record.materials')}>
+  return html`
     ${!none && rows.map((/** @type {any} */ row, /** @type {number} */ at) => (at === draft.open
       ? html`<${Material} key=${at} ...${{ job, record, areas, row }} waiting=${draft.waiting === 'label'} wait=${(/** @type {boolean} */ on) => change({ waiting: on ? 'label' : '' })} put=${put(at)} out=${() => out(at)} done=${() => change({ open: -1 })} />`
       : html`<button key=${at} type="button" class="press tall" data-name="material" onClick=${() => change({ open: at })}><span class="label">${worded('what', row.what)}<span class="under">${summary(row)}</span></span><span class="go" aria-hidden="true">→</span></button>`))}
-    <${Choice} name="material-what" label=${say('day_record.materials.add')} value=${none ? NONE : ''} onChange=${add} options=${[...PRESSED.what, ...(rows.length === 0 || none ? [NONE] : [])].map((one) => ({ value: one, label: say(`day_record.what.${one}`) }))} />
-  <//>`
+    <${Choice} name="material-what" label=${say('day_record.materials.add')} value="" onChange=${add} options=${PRESSED.what.map((one) => ({ value: one, label: say(`day_record.what.${one}`) }))} />`
 }
 
 /** Materials as they were written, each with what its label was held to. @param {{record: any, rows: any[]}} props */

@@ -2,11 +2,11 @@
 
 import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
-import { Part } from '../frame/screen.js'
 import { Choice } from '../frame/choice.js'
 import { Stepper } from '../frame/stepper.js'
 import { TextField } from '../frame/text_field.js'
 import { NONE, PRESSED } from './pressed.js'
+import { MAY_BE_NONE, nones } from './so_far.js'
 
 const yesNo = () => [{ value: NONE, label: say('day_record.none') }, { value: 'tell', label: say('day_record.told') }]
 
@@ -50,4 +50,11 @@ export function Delays({ rows, change }) {
     <${Choice} many name="delays" label=${say('day_record.delays')} value=${rows.map((one) => one.why)} onChange=${toggle} options=${[...PRESSED.why.filter((one) => one !== 'holiday'), NONE].map((one) => ({ value: one, label: say(`day_record.why.${one}`) }))} />
     ${rows.map((row, at) => row.why !== NONE && html`<${Stepper} key=${row.why} name=${`delay-${row.why}`} label=${say('day_record.delays.hours', { why: say(`day_record.why.${row.why}`) })} value=${row.hours || null} steps=${[1]} low=${0} high=${24} onChange=${(/** @type {string} */ hours) => put(at, hours)} onWrong=${() => put(at, '')} />`)}
   </div>`
+}
+
+/** What there was none of today, all in one place. @param {{draft: any, change: (patch: any) => any}} props */
+export function NoneToday({ draft, change }) {
+  const now = nones(draft)
+  const toggle = (/** @type {string} */ name) => change({ [name]: now.includes(name) ? (Array.isArray(MAY_BE_NONE[name]) ? [] : '') : MAY_BE_NONE[name], ...(name === 'safety' ? { safety_words: '' } : {}) })
+  return html`<div class="brief"><${Choice} many name="none" label=${say('day_record.none_of')} hint=${say('day_record.none_of.hint')} value=${now} onChange=${toggle} options=${Object.keys(MAY_BE_NONE).map((one) => ({ value: one, label: say(`day_record.short.${one}`) }))} /></div>`
 }

@@ -34,5 +34,12 @@ export function standingOf(known) {
   return say('day_record.there', { names: [...new Set(known.entries.map((/** @type {any} */ one) => one.name))].join(', ') })
 }
 
+const MAY = ['administrator', 'foreman', 'inspector']
+
+/** Whether this person writes a day's record; others read it. @param {any} person */
+export function mayWrite(person) {
+  return MAY.includes(person.role)
+}
+
 /** A crew as a step of an address, which may not be empty. @param {string} crew */
 export const crewStep = (crew) => `~${crew}`

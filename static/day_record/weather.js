@@ -21,7 +21,7 @@ export function Weather({ record, rows, change }) {
   const put = (/** @type {number} */ at, /** @type {any} */ patch) => change((/** @type {any} */ now) => ({ weather: now.weather.map((/** @type {any} */ row, /** @type {number} */ n) => (n === at ? { ...row, ...patch } : row)) }))
   const press = (/** @type {string} */ sky) => change((/** @type {any} */ now) => ({ weather: [...now.weather, { at: hour(), sky, wind: '' }] }))
   const out = (/** @type {number} */ at) => () => change((/** @type {any} */ now) => ({ weather: now.weather.filter((/** @type {any} */ _, /** @type {number} */ n) => n !== at) }))
-  return html`<${Part} name=${say('day_record.weather')}>
+  return html`<${Part} name=${say('day_record.weather')}><div class="brief stack">
     <${Choice} name="sky-now" label=${say('day_record.weather.now')} hint=${say('day_record.weather.hint')} value="" onChange=${press} options=${SKY.map((one) => ({ value: one, label: say(`sky.${one}`) }))} />
     ${rows.map((row, at) => html`<div key=${at} class="stack weather-row" data-name="weather-row">
       <p class="row"><strong>${row.at}</strong> <span>${[say(`sky.${row.sky}`), row.wind && say(`wind.${row.wind}`), row.metal && shown(row.metal)].filter(Boolean).join(' · ')}</span></p>
@@ -33,5 +33,5 @@ export function Weather({ record, rows, change }) {
         ${row.metal && html`<${Choice} name=${`by-${at}`} label=${say('walk.metal_by')} value=${row.metal_by} onChange=${(/** @type {string} */ metal_by) => put(at, { metal_by })} options=${BY.map((one) => ({ value: one, label: say(`walk.by.${one}`) }))} />`}
         <button type="button" class="press" data-name="weather-out" onClick=${out(at)}>${say('day_record.remove', { what: row.at })}</button>
       </details></div>`)}
-  <//>`
+  </div><//>`
 }

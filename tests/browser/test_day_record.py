@@ -18,6 +18,9 @@ def write_the_day(walker: Walker) -> None:
     page.fill('.stepper[data-name="heads"] input', "4")
     walker.choose("sky-now", "clear")
     walker.choose("wind-0", "calm")
+    for part in ("instructions", "submittals", "safety"):
+        walker.choose("none", part)
+    walker.named("open-materials")
     walker.choose("material-what", "coil")
     walker.take("label")
     walker.choose("gauge", "26")
@@ -27,11 +30,12 @@ def write_the_day(walker: Walker) -> None:
     walker.sees('[data-name="against"][data-coating="agree"]')
     walker.choose("accepted", "set_aside")
     walker.named("material-done")
+    walker.named("open-equipment")
     walker.choose("equipment", "seamer")
     page.fill("#in-operator-seamer", "Ada (invented)")
-    for field in ("instructions", "submittals", "safety"):
-        walker.choose(field, "none")
+    walker.named("open-delays")
     walker.choose("delays", "rain")
+    walker.named("open-tied")
     walker.choose("tied", "bundles")
     page.fill("#in-tied-words", "tarp on the hatch")
 
@@ -51,8 +55,9 @@ def test_a_day_is_written_without_signal_survives_a_kill_is_corrected_and_a_day_
     assert "panels 1 to 1 set" in page.inner_text("main")
     write_the_day(walker)
     page.reload()  # killed: the page comes back to where it was, with all that was pressed
-    walker.sees('[data-name="material"]')
-    assert page.input_value("#in-tied-words") == "tarp on the hatch" and "26 MSG" in page.inner_text('[data-name="material"]')
+    walker.sees('[data-name="part-tied"][data-told="yes"]')
+    assert page.input_value("#in-tied-words") == "tarp on the hatch"
+    assert "26 MSG" in page.inner_text('[data-name="open-materials"]')
     assert "Watch kept off the site" in page.inner_text('[data-name="untold"]')
     walker.named("sign-day")
     walker.sees('[data-name="day-told"]')

@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 from typing import Any
 
+from tests.browser.tour_day_record import the_day_record
+
 
 def the_day(tour: Any) -> Iterator[str]:
     """Three panels of Quay slope, all of them drawn, with a place on the first that fails."""
@@ -32,6 +34,7 @@ def the_day(tour: Any) -> Iterator[str]:
     walker.named("release-sure")
     yield from failed(tour)
     yield from night(tour)
+    yield from the_day_record(tour)
 
 
 def begin(walker: Any, name: str) -> None:

@@ -3,9 +3,10 @@
 import assert from 'node:assert/strict'
 import test from 'node:test'
 import { blankDay, split } from '../../static/day_record/blank.js'
-import { dayBody, joined, untold } from '../../static/day_record/body.js'
+import { dayBody, joined } from '../../static/day_record/body.js'
 import { PRESSED } from '../../static/day_record/pressed.js'
 import { crewsOf, dayOf, ownEntry, standingOf, worded } from '../../static/day_record/there.js'
+import { MAY_BE_NONE, nones, soFar, untold } from '../../static/day_record/so_far.js'
 import { approved } from '../../static/day_record/material.js'
 import { hour } from '../../static/day_record/weather.js'
 
@@ -68,6 +69,11 @@ test('what nobody told is named, and none today is something told', () => {
   assert.equal(untold(draft).length, 9)
   assert.ok(!untold({ ...draft, submittals: 'none', safety: ['none'], instructions: [{ by: '', said: 'none' }] }).some((one) => ['submittals', 'safety', 'instructions'].includes(one)))
   assert.ok(untold({ ...draft, offsite: ' ' }).includes('offsite'))
+  const none = { ...draft, ...MAY_BE_NONE }
+  assert.deepEqual([nones(draft), nones(none)], [[], Object.keys(MAY_BE_NONE)])
+  assert.deepEqual(untold(none), ['weather', 'equipment', 'tied'])
+  assert.equal(dayBody(none, ANN, 'x', false).materials[0].what, 'none')
+  assert.equal(soFar({ ...draft, materials: ENTRY.materials }).materials, 'day_record.what.coil 24 MSG')
 })
 
 test('a crew is found by any of its spellings, and one\'s own record is the newest', () => {

@@ -42,7 +42,16 @@ def _plant(page: Page, day: dict[str, Any], one: dict[str, Any]) -> Told:
 
 def _work(page: Page, day: dict[str, Any], one: dict[str, Any]) -> Told:
     told: Told = [
-        (None, page.say(f"day_set_{row['by']}", area=page.area(row["area"]), low=row["from"], high=row["to"]))
+        (
+            None,
+            page.say(
+                f"day_set_{row['by']}",
+                area=page.area(row["area"]),
+                low=row["from"],
+                high=row["to"],
+                count=row["to"] - row["from"] + 1,
+            ),
+        )
         for row in one["known"].get("work_done", [])
     ]
     return told + [(row["digest"], line(row["work"], FREE) + page.recorded()) for row in one["said"] if row.get("work")]
