@@ -45,6 +45,6 @@ export function Raise({ job, record, person, rest }) {
     <${Choice} name="severity" label=${say('raise.severity')} value=${draft.severity} onChange=${put('severity')} options=${SEVERITIES.map((one) => ({ value: one, label: say(`severity.${one}`) }))} />
     <${Part} name=${say('finding.picture')}><${Shots} ...${{ job, draft, change }} /><//>
     <${MainAction} name="keep-finding" label=${say('raise.keep')} disabled=${needs.length > 0} run=${run}
-      under=${needs.length ? say('raise.still', { what: needs.map((name) => say(name === 'severity' ? 'raise.severity' : `finding.${name}`)).join(', ') }) : ''} />
+      under=${needs.length ? say('raise.still', { what: needs.map((name) => say(`finding.${name}`)).join(', ') }) : ''} />
   <//>`
 }

@@ -7,7 +7,7 @@ import { today } from '../frame/today.js'
 import { causeWords } from './cause.js'
 import { Small, firstPicture } from './pictures.js'
 import { Weight } from './states.js'
-import { askedBy, note, onPlan, title, where } from './told.js'
+import { askedBy, measured, note, onPlan, title, where } from './told.js'
 
 /** @param {{job: string, record: any, definitions: any[], finding: any, n: number, ticked: boolean, tick: (on: boolean) => any}} props */
 export function Task({ job, record, definitions, finding, n, ticked, tick }) {
@@ -22,7 +22,8 @@ export function Task({ job, record, definitions, finding, n, ticked, tick }) {
     <div class="task-told">
       <h3><span class="task-n">${n}</span> <span class="task-box" aria-hidden="true"></span> ${where(record, finding)}</h3>
       <p><${Weight} severity=${finding.severity} />${day ? html` · <strong>${say('finding.by_day', { day })}${day < today() ? ` ▲ ${say('tomorrow.past')}` : ''}</strong>` : ''}</p>
-      <p class="big">${say('tomorrow.not_so')} ${title(definitions, finding)}</p>
+      <p class="big">${finding.source === 'hand' ? title(definitions, finding) : `${say('result.fail')}: ${title(definitions, finding)}`}</p>
+      ${measured(finding).map((text) => html`<p key=${text}>${text}</p>`)}
       ${note(finding) && html`<p>${`“${note(finding)}”`}</p>`}
       <p><strong>${say('finding.required')}:</strong> ${finding.source === 'hand' ? finding.required : pick(item?.basis) ?? '—'}</p>
       ${item && html`<p><strong>${say('tomorrow.why')}:</strong> ${pick(item.why)}</p>`}

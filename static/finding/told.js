@@ -5,6 +5,8 @@ import { findItem } from '../checklist/items.js'
 import { placeName, zoneName } from '../roof/names.js'
 import { shown } from '../frame/amount.js'
 import { path } from '../frame/route.js'
+import { recorded } from '../walk/verdict.js'
+import { because, figures } from '../walk/working.js'
 
 /** The item it failed, or null for one opened by hand. @param {any[]} definitions @param {any} finding @returns {{definition: any, item: any}} */
 export function askedBy(definitions, finding) {
@@ -39,4 +41,11 @@ export function onPlan(job, record, finding) {
 /** What somebody wrote beside the answer that opened it. @param {any} finding @returns {string} '' for one opened by hand: its words are its title */
 export function note(finding) {
   return finding.source === 'hand' ? '' : finding.found?.note ?? ''
+}
+
+/** What a rule said when it failed: why, then its numbers, a line each. @param {any} finding @returns {string[]} */
+export function measured(finding) {
+  if (finding.source === 'hand' || !finding.required?.rule) return []
+  const answer = recorded({ result: 'fail', ...finding.required })
+  return [because(answer.reason), figures(answer).map(({ word, text }) => `${word}: ${text}`).join(' · ')].filter(Boolean)
 }

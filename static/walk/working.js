@@ -36,17 +36,26 @@ function shownFact(fact) {
   return typeof fact === 'string' && known(`input.${fact}`) ? say(`input.${fact}`) : fact
 }
 
+/**
+ * The numbers of an answer in words, in reading order; of a slot or a clip those that its drawing does not show.
+ * @param {any} answer @returns {{name: string, word: string, text: string}[]}
+ */
+export function figures(answer) {
+  const drawn = /^(slot|clip)@/.test(answer.rule) && turned(answer)
+  const told = (/** @type {string} */ name, /** @type {any} */ one) => one?.unit !== undefined && name !== 'because' && (name !== 'risk' || answer.verdict === 'pass') && !(drawn && DRAWN.includes(name))
+  return Object.entries(answer.values ?? {}).filter(([name, one]) => told(name, one)).sort(([a], [b]) => rank(a) - rank(b)).map(([name, one]) => ({ name, word: say(named('value', answer.rule, name)),
+    text: name === 'risk' ? number(100 * one.value, '%') : known(`said.${one.value}`) ? say(`said.${one.value}`) : number(one.value, one.unit, places(answer.rule, one.unit)) }))
+}
+
 /** @param {{answer: any, then?: boolean}} props `then`: as it was recorded, not as it stands now */
 export function Working({ answer, then }) {
   const result = answer.verdict ?? 'not_applicable'
   const drawn = /^(slot|clip)@/.test(answer.rule) && turned(answer)
-  const rows = Object.entries(answer.values ?? {}).filter(([name, one]) => one?.unit !== undefined && name !== 'because' && (name !== 'risk' || result === 'pass') && !(drawn && DRAWN.includes(name))).sort(([a], [b]) => rank(a) - rank(b))
   return html`<section class=${'working ' + result} aria-live=${then ? 'off' : 'polite'} data-name=${then ? 'verdict-then' : 'verdict'} data-result=${result}>
     <p class="figure-line"><span class=${'mark ' + result} aria-hidden="true">${RESULTS[result]}</span> ${say(`result.${answer.verdict ?? 'recorded'}`)}</p>
     ${answer.reason && html`<p class="big">${because(answer.reason)}</p>`}
     ${drawn && html`<${SlotDrawing} answer=${answer} />`}
-    <dl class="facts">${rows.map(([name, one]) => html`<div key=${name}>
-      <dt>${say(named('value', answer.rule, name))}</dt><dd class=${drawn ? '' : 'number'}>${name === 'risk' ? number(100 * one.value, '%') : known(`said.${one.value}`) ? say(`said.${one.value}`) : number(one.value, one.unit, places(answer.rule, one.unit))}</dd></div>`)}</dl>
+    <dl class="facts">${figures(answer).map(({ name, word, text }) => html`<div key=${name}><dt>${word}</dt><dd class=${drawn ? '' : 'number'}>${text}</dd></div>`)}</dl>
     <details><summary class="press">${say('item.rule')}</summary>
       <dl class="facts">${putIn(answer).map(([name, text]) => html`<div key=${name}><dt>${say(named('input', answer.rule, name))}</dt><dd>${text}</dd></div>`)}</dl>
       <p>${say(`rule.${answer.rule}.formula`)}</p><p class="hint">${say(`rule.${answer.rule}.source`)}</p></details>
