@@ -1,4 +1,4 @@
-"""Make the demonstration: a server on a free port, the invented people, their job, one walk, the sealed report.
+"""Make the demonstration: a server on a free port, the invented people, their job, its days, the sealed report.
 
 It is made in a folder of its own that gets its final name only when all of it is there, so a run that is
 interrupted leaves nothing half done and a second run repeats nothing.
@@ -17,6 +17,7 @@ from flask import Flask
 from inspect_app.demo.crew_day import Plan
 from inspect_app.demo.dusk import walk_at_dusk
 from inspect_app.demo.fit import check
+from inspect_app.demo.followed import Followed
 from inspect_app.demo.http import Http
 from inspect_app.demo.phone import Phone
 from inspect_app.demo.walk import Ticking, Walk
@@ -31,6 +32,7 @@ from inspect_app.web.reports_desk import maker
 SCENARIO = Path(__file__).with_name("scenario.yaml")
 ROOF = Path(__file__).with_name("roof.yaml")  # the whole of it, where the scenario has two slopes of it
 NOTE = "demonstration.json"
+BEFORE_DUSK = timedelta(hours=3)  # when the findings of the days before are gone to again
 LENGTH = timedelta(minutes=30)  # the most that the invented walk takes, from opening the job to the signature
 
 
@@ -67,12 +69,12 @@ def make(folder: Path, start: Callable[[Path], Flask], now: datetime, entropy: C
         phones = {
             person["role"]: _phone(address(server), clock, entropy, person)
             for person in people
-            if person["role"] in ("administrator", "foreman")
+            if person["role"] in ("administrator", "foreman", "inspector", "engineer")
         }
         job = _register(app, page, phones["administrator"])
         _join(app, people, job["id"])
         tell("a week of two crews, as phones tell it: draws, stops, holds, photographs, uploads in pieces")
-        _walk(app, phones["foreman"], phones["administrator"], job, clock, now, week)
+        _walk(app, phones, job, clock, now, week)
         if clock() > now + LENGTH:
             raise RuntimeError(f"the walk ends at {clock()}, later than {LENGTH} after {now}")
         tell("compiling and sealing the report")
@@ -134,9 +136,9 @@ def _register(app: Flask, page: dict[str, Any], office: Phone) -> dict[str, Any]
     return {"id": job, "body": body, "areas": areas, "assemblies": assemblies}
 
 
-def _walk(app: Flask, foreman: Phone, office: Phone, job: dict[str, Any], clock: Ticking, dusk: datetime,
+def _walk(app: Flask, phones: dict[str, Phone], job: dict[str, Any], clock: Ticking, dusk: datetime,
           week: tuple[tuple[int, Plan], ...]) -> None:  # fmt: skip
-    parts = app.extensions["seamwalk"]
+    parts, foreman, office = app.extensions["seamwalk"], phones["foreman"], phones["administrator"]
     definitions = {
         compiled.definition["id"]: {**compiled.definition, "digest": compiled.digest}
         for digest, compiled in parts.definitions.by_digest.items()
@@ -155,6 +157,8 @@ def _walk(app: Flask, foreman: Phone, office: Phone, job: dict[str, Any], clock:
         return Walk(foreman, job, definitions, build, clock)
 
     walk_the_week(week, walk, office, fold, dusk)
+    clock.to(max(clock(), dusk - BEFORE_DUSK))
+    Followed(phones, job, build, clock, fold).tell()
     clock.to(dusk)
     walk_at_dusk(walk())
     foreman.deliver()

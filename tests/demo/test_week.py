@@ -44,6 +44,22 @@ def test_a_crew_s_day_is_drawn_walked_gone_over_and_not_accepted_for_its_tight_s
     states = {(one["panel"], one["why"]): one["state"] for one in lot["holds"]}
     assert states[2, "change"] == "covered_against" and states[1, "first"] == states[3, "night"] == "released"
     assert not [flag for flag in record["flags"] if flag["code"] in ("looked_after_cover", "released_unseen")]
+    follows_its_findings(record)
+
+
+def follows_its_findings(record):
+    """Closed with a photo before and after, opened again, waiting, let stand by an engineer's letter, two by hand."""
+    findings = record["findings"].values()
+    states = [one["state"] for one in findings]
+    assert {"open", "corrected", "closed", "conceded"} == set(states) and states.count("closed") == 1
+    closed = next(one for one in findings if one["state"] == "closed")
+    assert closed["photos"] and closed["corrections"][0]["photos"] and closed["problems"] == []
+    (reopened,) = [one for one in findings if one["reopenings"]]
+    assert reopened["state"] == "open" and reopened["rechecks"][0]["spent"]
+    conceded = next(one["concession"] for one in findings if one["state"] == "conceded")
+    assert conceded["role"] == "engineer" and conceded["document"]
+    by_hand = {one["severity"]: (one["state"], one["problems"]) for one in findings if one["source"] == "hand"}
+    assert by_hand == {"minor": ("open", []), "critical": ("corrected", ["critical_without_evidence"])}
 
 
 def test_the_roof_has_a_gable_a_wing_with_hips_and_valleys_and_a_low_roof_all_without_a_fault():
