@@ -55,7 +55,7 @@ def finding_block(page: Page, finding: dict[str, Any], answer: dict[str, Any] | 
     pairs = finding_pictures(page, finding)
     if not since:
         return [together([*head, *pairs[:KEPT]]), *pairs[KEPT:], space(4)]
-    return [together(head), *since, together(pairs[:KEPT]) if pairs else space(0), *pairs[KEPT:], space(4)]
+    return [together(head), *since, *pairs, space(4)]
 
 
 def _problems(page: Page, finding: dict[str, Any]) -> list[Any]:
