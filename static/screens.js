@@ -50,13 +50,14 @@ import { Recheck } from './finding/recheck.js'
 import { Concede } from './finding/concede.js'
 import { Reopen } from './finding/reopen.js'
 import { Tomorrow } from './finding/tomorrow.js'
+import { Trends } from './trends/trends.js'
 
 const OUTSIDE = /** @type {Record<string, any>} */ ({ 'sign-in': SignIn, who: Who, phone: Phone, unsent: Unsent, join: Join })
 const INSIDE = /** @type {Record<string, any>} */ ({
   '': Job, approved: Approved, area: Area, draw: Drawing, plan: PlanScreen, start: Start, walk: Walk, place: Place,
   station: Station, item: Item, sign: SignOff, report: Report, card: Card, instruments: Instruments, fit: Fit,
   day: Day, stop: Stop, hold: Hold, night: Night, 'day-record': DayRecord,
-  lot: Lot, series: Series, coverage: Coverage, audit: Audit, sampling: Sampling,
+  lot: Lot, trends: Trends, series: Series, coverage: Coverage, audit: Audit, sampling: Sampling,
   people: People, firm: FirmScreen, invite: Invite, reviewers: Reviewers, devices: Devices, apart: Apart, trail: Trail,
   findings: Findings, finding: Finding, 'new-finding': Raise, assign: Assign, correct: Correct, recheck: Recheck,
   concede: Concede, reopen: Reopen, tomorrow: Tomorrow,

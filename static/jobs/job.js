@@ -33,6 +33,7 @@ export function Job({ job, record, definitions, person }) {
     <${FindingsPart} ...${{ job, record, definitions }} />
     <${Part} name=${say('job.lots')}>
       <a class="press" href=${path('job', job, 'day-record')} data-name="day-records"><span class="label">${say('day_record.list')}</span><span class="go" aria-hidden="true">→</span></a>
+      <a class="press tall" href=${path('job', job, 'trends')} data-name="trends"><span class="label">${say('trends')}<span class="under">${say('trends.under')}</span></span><span class="go" aria-hidden="true">→</span></a>
       ${['series', 'coverage', 'audit', 'sampling'].map((name) => html`<a key=${name} class="press" href=${path('job', job, name)} data-name=${name}><span class="label">${say(name === 'coverage' ? 'coverage.job' : name)}</span><span class="go" aria-hidden="true">→</span></a>`)}
     <//>
     <${Part} name=${say('job.walks')}>

@@ -53,10 +53,11 @@ JAVASCRIPT = {
     "jobs": ["day", "finding", "frame", "office", "phone", "record", "roof", "sync", "words"],
     "lot": ["checklist", "day", "frame", "jobs", "roof", "rules", "storage", "sync", "walk", "words"],
     "report": ["frame", "people", "words"],
+    "trends": ["card", "finding", "frame", "lot", "people", "roof", "rules", "words"],
     "card": ["frame", "phone", "roof", "rules", "words"],
     "fit": ["frame", "roof", "rules", "server", "walk", "words"],
     "screens": ["card", "day", "day_record", "draw", "finding", "fit", "frame", "jobs", "lot", "office", "phone",
-                "report", "roof", "walk"],
+                "report", "roof", "trends", "walk"],
     "main": ["frame", "people", "phone", "screens", "shell", "sync", "words"],
     "sw": [],
 }  # fmt: skip

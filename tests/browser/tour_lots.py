@@ -24,7 +24,35 @@ def the_lots(tour: Any) -> Iterator[str]:
         tour.at(name)
         walker.sees(sign)
         yield f"{name} of the job"
+    yield from the_trends(tour)
     tour.at("coverage")
     walker.tap('[data-name="coverage-area"]:has-text("Quay")')
     walker.sees('[data-name="run"]')
     yield "coverage of an area"
+
+
+def the_trends(tour: Any) -> Iterator[str]:
+    """Without signal, from what the phone holds."""
+    walker = tour.walker
+    tour.at()
+    walker.named("trends")
+    walker.sees('[data-name="pareto"] [data-name="group"]')
+    tour.unfold()
+    yield "trends"
+    walker.tap('[data-name="trend-lot"]')
+    walker.sees('[data-name="decision"]')
+    tour.at("trends")
+    walker.choose("by", "zone")
+    walker.sees('[data-name="pareto"][data-by="zone"]')
+    tour.unfold()
+    tour.page.fill("#in-narrow-from", "2001-01-02")
+    tour.page.fill("#in-narrow-to", "2001-01-01")
+    walker.sees(".trends .problem")
+    yield "trends: days the wrong way round"
+    walker.named("narrow-all")
+    walker.tap('[data-name="pareto"] [data-name="group"]')
+    walker.sees('[data-name="found"] ~ .rows [data-name="finding"]')
+    yield "trends: the findings behind a bar"
+    tour.at("trends", "pairs", "both_bad")
+    walker.sees("h1")
+    yield "trends: the looks behind a number"

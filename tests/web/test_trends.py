@@ -13,8 +13,8 @@ from inspect_app.web.spreadsheet import harmless, written
 from tests.office import Office
 from tests.phone import new_uuid
 
-HOSTILE = ['=HYPERLINK("http://x.example","y")', "+1+1", "-2+3", "@SUM(A1)", '=cmd|"/c calc"!A0', "\t=1+1", "\r\n=1+1",
-           "a;=1+1;b", 'a"";=1+1', "x\t=1", " =1+1", "\uff1d1+1", "'=1", "Crew, =2", "ok - fine", "a=b", ""]  # fmt: skip
+HOSTILE = ['=HYPERLINK("http://x.test","y")', "+1+1", "-2+3", "@SUM(A1)", '=cmd|"/c calc"!A0', "\t=1+1", "\r\n=1+1",
+           "a;=1+1;b", 'a"";=1+1', "x\t=1", " =1+1", "\uff1d1+1", "'=1", "Crew, =2", "ok - fine", "a=b", ""]
 SIGNS = "=+-@\uff1d\uff0b\uff0d\uff20"
 
 
