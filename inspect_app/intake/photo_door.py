@@ -25,9 +25,10 @@ class PhotoDoor:
         self.devices, self.scope = devices, scope
 
     def told(self, device: str, job: str, sha256: str) -> str | None:
-        """The receipt, to who may know that the job holds the photo."""
+        """The receipt, to who may know that the job holds the photo. A revoked key is told nothing that it does not
+        bring."""
         found, known = self.devices.find(device), self.log.photo_receipt(job, sha256)
-        if known is None or found is None or not self.scope.shows_photo(job, found.person, sha256):
+        if known is None or found is None or found.revoked or not self.scope.shows_photo(job, found.person, sha256):
             return None
         return known
 

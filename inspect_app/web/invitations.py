@@ -67,10 +67,10 @@ def look(secret: str) -> dict[str, str]:
 def join(given: dict[str, str | None], secret: str) -> dict[str, object]:
     """Join, with a new account or as who is signed in. It works once."""
     desk = office()
-    found = by_secret(desk.invitations.find, secret)
     new = given["login"] is not None
     if new:
         require_csrf()
+    found = by_secret(desk.invitations.find, secret)
     person = None if new else person_from_request()
     with parts().transactions.writing():
         person = person or _account(given, found.role)
