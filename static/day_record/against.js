@@ -10,7 +10,7 @@ const FINE = 4 // places of a sheet's thickness in inches
 /** @param {{record: any, compared: any[]}} props as the record compares */
 export function Against({ record, compared }) {
   return compared.map((one) => html`<div key=${one.assembly} class=${one.gauge.because === 'lighter' ? 'problem' : 'stack'} role=${one.gauge.because === 'lighter' ? 'alert' : undefined} data-name="against" data-gauge=${one.gauge.because || one.gauge.state} data-coating=${one.coating.because || one.coating.state}>
-    ${compared.length > 1 && html`<p class="hint">${say('day_record.against', { assembly: record.assemblies[one.assembly]?.name ?? '—' })}</p>`}
+    ${compared.length > 1 && html`<p><strong>${say('day_record.against', { assembly: record.assemblies[one.assembly]?.name ?? '—' })}</strong></p>`}
     <p>${gaugeWords(one.gauge)}</p><p>${sign(one.coating)} ${say(`day_record.coating.${one.coating.because || 'agree'}`, { told: one.coating.told ?? '—', approved: one.coating.approved ?? '—' })}</p></div>`)
 }
 

@@ -1,13 +1,19 @@
 // A day's record as it was written, by one of its authors.
 
 import { html } from '../frame/view.js'
-import { say } from '../words/say.js'
+import { LANGUAGES, language, say } from '../words/say.js'
 import { clock } from '../frame/age.js'
 import { shown } from '../frame/amount.js'
 import { Facts } from '../frame/facts.js'
 import { Picture } from '../walk/pair.js'
 import { MaterialsTold } from './materials.js'
 import { worded } from './there.js'
+
+/** What was signed is never translated: it stands in the language in which it was shown. @param {any} entry */
+function spokenIn({ statement, no_work }) {
+  if (statement === say(no_work === null ? 'day_record.statement' : 'day_record.statement.no_work')) return language()
+  return LANGUAGES.find((one) => one !== language())
+}
 
 /** @param {{job: string, record: any, entry: any}} props */
 export function DayTold({ job, record, entry }) {
@@ -32,6 +38,6 @@ export function DayTold({ job, record, entry }) {
     <${Facts} rows=${rows} />
     <${MaterialsTold} record=${record} rows=${entry.materials} />
     ${photos.map((sha256, n) => html`<${Picture} key=${sha256} ...${{ job, sha256 }} name=${say('day_record.photo.day', { n: n + 1 })} />`)}
-    <p>“${entry.statement}”</p>
+    <p lang=${spokenIn(entry)}>“${entry.statement}”</p>
   </div>`
 }

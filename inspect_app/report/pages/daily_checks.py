@@ -17,7 +17,9 @@ def checks(page: Page, known: dict[str, Any]) -> list[tuple[str | None, str]]:
     told += _holds(page, known.get("holds", []))
     numbers = {one["id"]: one["n"] for one in page.contents["findings"] if "n" in one}
     if known.get("findings"):
-        found = [_finding(page, numbers, one) for one in known["findings"]]
+        last = len(numbers) + 1  # what has no number stands behind what has
+        found = [_finding(page, numbers, one) for one in
+                 sorted(known["findings"], key=lambda one: numbers.get(one, last))]  # fmt: skip
         told.append(page.say("day_findings", findings=", ".join(dict.fromkeys(found))))
     if known.get("actions"):
         acts = [f"{_finding(page, numbers, one['finding'])} {page.say('day_act.' + one['kind'])}"
