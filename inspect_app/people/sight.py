@@ -125,8 +125,11 @@ def seen(entries: Iterable[Said], sight: Sight) -> Seen:
         for thing in gives - given.keys():
             given[thing] = at
             for other in hooked.get(thing, ()):
+                if other is one:
+                    continue
                 narrow = thing[0] == "place" or (thing[0] == "finding" and other.kind in ("answer", "finding"))
-                heapq.heappush(waiting, (max(at, other.seq), other.seq, PLACE if narrow else HOOKED))
+                found = how if thing[0] == "version" else PLACE if narrow else HOOKED
+                heapq.heappush(waiting, (max(at, other.seq), other.seq, found))
     photos: dict[str, int] = {}
     for one in known:
         for sha256 in one.photos if one.seq in since else ():
@@ -154,6 +157,6 @@ def _gives(one: Said, how: int, sight: Sight, first: bool) -> frozenset[Thing]:
         return frozenset()
     if how == PLACE:
         narrow = frozenset(thing for thing in one.gives if thing[0] in ("version", "digest", "finding", "answer"))
-        return narrow | (one.places if one.kind in ("answer", "finding") else frozenset())
-    gives = one.gives | one.places if how == HOOKED else one.gives
+        return narrow | (one.places if one.kind in ("answer", "finding", "station") else frozenset())
+    gives = one.gives | one.places if one.by in sight.trusted else one.gives
     return gives if one.kind != "assignment" else gives | {("finding", one.subject)}
