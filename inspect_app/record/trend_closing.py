@@ -8,14 +8,15 @@ HOUR = 3600000.0
 
 
 def closing(record: dict, rows: list) -> dict:
-    """``{"as_of", "states": {state: n}, "n", "median", "late", "unreadable", "findings"}``; times in hours.
+    """``{"as_of", "states": {state: n}, "n", "median", "watched", "late", "unreadable", "findings"}``; times in hours.
 
     ``as_of``: when the newest entry of the record was said; until then a finding that is not closed has been open.
     ``median``: after so long half were closed or accepted by the engineer, None where fewer than half are so far. It
     is that of E. L. Kaplan and P. Meier (J. Am. Stat. Assoc. 53, 1958), in which an open one counts for as long as it
-    could be seen. ``findings``: ``[{"id", "digest", "closed" (digest) or None, "state", "at", "until", "hours",
-    "by_day", "late"}]``, the longest open first; what was withdrawn is counted under ``states`` alone, and so is what
-    no clock can tell (``unreadable``: ids). Where two phones' clocks put the end before the beginning, the time is 0.
+    could be seen; ``watched`` tells how many were seen as long as the median. ``findings``: ``[{"id", "digest",
+    "closed" (digest) or None, "state", "at", "until", "hours", "by_day", "late"}]``, the longest open first; what was
+    withdrawn is counted under ``states`` alone, and so is what no clock can tell (``unreadable``: ids). Where two
+    phones' clocks put the end before the beginning, the time is 0.
     """
     now = newest(record)
     states: dict = {}
@@ -35,23 +36,25 @@ def closing(record: dict, rows: list) -> dict:
             "hours": max(moment(until) - moment(row["at"]), 0) / HOUR, "by_day": row["by_day"],
             "late": bool(row["by_day"]) and until[:10] > row["by_day"],
         })  # fmt: skip
+    half = median([(one["hours"], one["closed"] is not None) for one in told])
     told.sort(key=lambda one: (one["closed"] is not None, -one["hours"], one["id"]))
     return {
         "as_of": now or None, "states": states, "n": len(told),
-        "median": median([(one["hours"], one["closed"] is not None) for one in told]),
+        "median": half[0] if half else None, "watched": half[1] if half else None,
         "late": len([1 for one in told if one["late"]]), "unreadable": unreadable, "findings": told,
     }  # fmt: skip
 
 
-def median(times: list) -> "float | None":
-    """The time by which half have ended, of ``[(time, ended)]``; None where the share still going stays above half."""
+def median(times: list) -> "tuple | None":
+    """``(time, watched)``: by when half have ended, of ``[(time, ended)]``, and how many were watched so long; None
+    where the share still going stays above half."""
     left = 1.0
     for time in sorted({one[0]: True for one in times if one[1]}):
         watched = len([1 for one in times if one[0] >= time])
         ended = len([1 for one in times if one[0] == time and one[1]])
         left *= (watched - ended) / watched
         if at_most(left, 0.5):
-            return float(time)
+            return float(time), watched
     return None
 
 

@@ -45,5 +45,5 @@ function Scale({ one }) {
       <line class="trend-axis" x1="0" x2="100%" y1="33" y2="33" /><line class="trend-mean" x1="50%" x2="50%" y1="0" y2="34" />
       ${one.low !== null && html`<line class="trend-limits" x1=${at(one.low)} x2=${at(one.high)} y1="17" y2="17" /><line class="trend-end" x1=${at(one.low)} x2=${at(one.low)} y1="9" y2="25" /><line class="trend-end" x1=${at(one.high)} x2=${at(one.high)} y1="9" y2="25" />`}
       <svg x=${at(one.kappa)} y="17"><path class="trend-point" d="M0-8A8 8 0 1 1 0 8A8 8 0 1 1 0-8Z" /></svg></svg>
-    <p class="curve-across trend-scale" aria-hidden="true"><span>−1</span><span>0</span><span>1</span></p>`
+    <p class="curve-across trend-kappa" aria-hidden="true"><span>−1</span><span>0</span><span>1</span></p>`
 }

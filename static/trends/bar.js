@@ -6,11 +6,11 @@ import { html } from '../frame/view.js'
 /** @param {{share: number, open: number, cumulative: number}} props shares of one; `open` of the bar itself */
 export function Bar({ share, open, cumulative }) {
   const whole = 100 * share, hatched = whole * open
-  return html`<svg class="trend-bar" width="100%" height="30" aria-hidden="true" focusable="false">
+  return html`<svg class="trend-bar" width="100%" height="35" aria-hidden="true" focusable="false">
     <rect class="trend-ground" x="0" y="4" width="100%" height="18" />
     <rect class="trend-full" x="0" y="4" width=${`${whole - hatched}%`} height="18" />
     <rect class="trend-open" x=${`${whole - hatched}%`} y="4" width=${`${hatched}%`} height="18" />
-    <svg x=${`${100 * cumulative}%`} y="0"><path class="trend-sum" d="M0 2V26M-6 30L0 23L6 30Z" /></svg>
+    <svg x=${`${100 * cumulative}%`} y="0"><path class="trend-sum" d="M0 2V26M-9 34L0 22L9 34Z" /></svg>
   </svg>`
 }
 

@@ -14,7 +14,7 @@ export function Pairs({ job, record, told, of, named }) {
   return html`<${Screen} title=${say(`trends.title.${of}`)} over=${say('trends.agreement')} back=${path('job', job, 'trends')} backTo=${say('trends')} wide>
     ${shown.length === 0 && html`<p class="big">${say('trends.pairs.none')}</p>`}
     <ul class="rows">${shown.map((/** @type {any} */ pair) => html`<li key=${[pair.area, pair.panel, pair.item].join('/')} class="stack trend-pair" data-name="pair">
-      <h3>${named('area', pair.area)}, ${say('lot.panel', { panel: pair.panel })}</h3><p>${named('item', pair.item)} · ${pair.day}</p>
+      <h2>${named('area', pair.area)}, ${say('lot.panel', { panel: pair.panel })}</h2><p>${named('item', pair.item)} · ${pair.day}</p>
       <div class="rows beside">${['foreman', 'audit'].map((side) => html`<${Side} key=${side} ...${{ job, record, side, said: pair[side] }} />`)}</div></li>`)}</ul>
   <//>`
 }

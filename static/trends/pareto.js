@@ -20,7 +20,7 @@ export function Pareto({ job, told, by, choose, named }) {
     <ol class="rows trend-rows" data-name="pareto" data-by=${by}>${told.by[by].map((/** @type {any} */ one) => html`<${Group} key=${one.key} ...${{ job, by, one, named }} />`)}</ol>
     <ul class="legend"><li><svg class="trend-key" width="34" height="20" aria-hidden="true"><rect class="trend-open" x="1" y="1" width="32" height="18" /></svg> ${say('trends.pareto.legend.open')}</li>
       <li><svg class="trend-key" width="34" height="20" aria-hidden="true"><rect class="trend-full" x="1" y="1" width="32" height="18" /></svg> ${say('trends.pareto.legend.settled')}</li>
-      <li><svg class="trend-key" width="34" height="20" aria-hidden="true"><path class="trend-sum" transform="translate(17 -8)" d="M0 2V26M-6 30L0 23L6 30Z" /></svg> ${say('trends.pareto.legend.cumulative')}</li></ul>`}
+      <li><svg class="trend-key" width="34" height="20" aria-hidden="true"><path class="trend-sum" transform="translate(17 -16)" d="M0 2V26M-9 34L0 22L9 34Z" /></svg> ${say('trends.pareto.legend.cumulative')}</li></ul>`}
     ${withdrawn.length > 0 && html`<a class="press" href=${path('job', job, 'trends', 'found', 'withdrawn')} data-name="withdrawn"><span class="label">${say('trends.pareto.withdrawn', { n: withdrawn.length })}</span><span class="go" aria-hidden="true">→</span></a>`}
   <//>`
 }

@@ -16,7 +16,7 @@ def test_three_closed_and_one_open_by_hand() -> None:
         walks={"w": {"at": on(5), "crew": ""}},
     ))["closing"]  # fmt: skip
     assert [(one["id"], one["hours"]) for one in told["findings"]] == [("d", 96), ("c", 72), ("b", 48), ("a", 24)]
-    assert (told["n"], told["median"], told["as_of"]) == (4, 48, on(5))
+    assert (told["n"], told["median"], told["watched"], told["as_of"]) == (4, 48, 3, on(5))
     assert told["states"] == {"open": 1, "closed": 3}
 
 
@@ -46,7 +46,8 @@ def test_the_median_is_that_of_scipy_s_survival_function() -> None:
             continue
         curve = stats.ecdf(stats.CensoredData(times[ended], right=times[~ended])).sf
         reached = curve.quantiles[curve.probabilities <= 0.5 + 1e-9]
-        assert found == (reached[0] if len(reached) else None)
+        expected = (reached[0], (times >= reached[0]).sum()) if len(reached) else None
+        assert found == expected
         known += found is not None
     assert known > 50
 
