@@ -19,10 +19,10 @@ export function Pairs({ job, record, told, of, named }) {
   <//>`
 }
 
-/** @param {{job: string, record: any, side: string, said: any}} props */
+/** A way to each place that this side looked at. @param {{job: string, record: any, side: string, said: any}} props */
 function Side({ job, record, side, said }) {
-  const station = record.answers[said.answers[0]]?.station
-  return html`<a class="press" href=${path('job', job, 'station', station)} data-name=${`look-${side}`}>
+  const stations = [...new Set(said.answers.map((/** @type {string} */ id) => record.answers[id]?.station))]
+  return stations.map((station, at) => html`<a key=${station} class="press" href=${path('job', job, 'station', station)} data-name=${`look-${side}`}>
     <span class=${said.result === 'bad' ? 'mark bad' : said.result === 'good' ? 'mark' : 'mark open'} aria-hidden="true">${said.result === 'bad' ? '✕' : said.result === 'good' ? '✓' : '?'}</span>
-    <span class="label">${say(`trends.pair.${side}`, { result: say(`trends.pair.${said.result}`) })}</span><span class="go" aria-hidden="true">→</span></a>`
+    <span class="label">${say(`trends.pair.${side}`, { result: say(`trends.pair.${said.result}`) })}${stations.length > 1 ? ` · ${at + 1}/${stations.length}` : ''}</span><span class="go" aria-hidden="true">→</span></a>`)
 }

@@ -28,7 +28,7 @@ export function Pareto({ job, told, by, choose, named }) {
 /** @param {{job: string, by: string, one: any, named: import('./named.js').Named}} props */
 function Group({ job, by, one, named }) {
   const facts = [say('trends.pareto.row', { n: one.n, share: percent(one.share), cumulative: percent(one.cumulative) }), one.open > 0 && say('trends.pareto.open', { n: one.open }), one.looks && say('trends.pareto.looks', { n: one.looks })]
-  return html`<li><a class="press tall trend" href=${path('job', job, 'trends', 'found', by, one.key || '-')} data-name="group" data-key=${one.key} data-n=${one.n}>
+  return html`<li><a class="press tall trend" href=${path('job', job, 'trends', 'found', by, `=${one.key}`)} data-name="group" data-key=${one.key} data-n=${one.n}>
     <span class="label">${named(by, one.key)}<span class="under">${facts.filter(Boolean).join(' · ')}</span></span><span class="go" aria-hidden="true">→</span>
     <${Bar} share=${one.share} open=${one.open / one.n} cumulative=${one.cumulative} /></a></li>`
 }

@@ -4,6 +4,7 @@ import { useEffect, useState } from '../frame/view.js'
 import { Refused, ask } from '../rules/ask.js'
 import { say } from '../words/say.js'
 import { Trouble } from '../words/trouble.js'
+import { asFarAsNeeded } from './as_needed.js'
 import { asked } from './wanted.js'
 
 /**
@@ -20,12 +21,6 @@ export function useTrends(record, wanted) {
     return () => { here = false }
   }, [record, JSON.stringify(asked(wanted))])
   return known
-}
-
-/** The record without what trends never read: the way to the rulebook is a text, and a phone writes it slowly. @param {any} record */
-function asFarAsNeeded(record) {
-  const answers = Object.fromEntries(Object.entries(record.answers).map(([id, answer]) => [id, { ...answer, reading: null, verdict: null, versions: [] }]))
-  return { ...record, answers, layouts: {}, coverage: {}, flags: [], chains: {}, days: [], fits: {} }
 }
 
 /** @param {any} fault */
