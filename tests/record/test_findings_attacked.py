@@ -143,6 +143,28 @@ def test_a_reopening_is_not_undone_by_who_closed_it() -> None:
     assert site.state() == "open"
 
 
+def test_nobody_takes_back_what_another_said_by_signing_in_their_name() -> None:
+    site = Place()
+    correction = site.correct(LEAD)
+    bad = site.recheck(correction, "not_good", kid=SECOND, subject="r")
+    site.recheck(correction, "good", kid=SECOND, subject="r", replaces=(bad,))
+    site.entries[-1]["kid"] = INSPECTOR  # the second foreman's name over another's key
+    site.recheck(correction, kid=FOREMAN)
+    assert site.state() == "open" and "wrong_key" in codes(site.record())
+
+
+def test_a_reopening_in_another_s_name_opens_nothing_and_who_reopened_it_may_take_that_back() -> None:
+    site = Place()
+    closing = site.recheck(site.correct())
+    reopening = site.reopen(closing, kid=OWNER, subject="o")
+    assert site.state() == "open"
+    site.reopen(kid=OWNER, subject="o", replaces=(reopening,))
+    assert site.state() == "closed"
+    site.reopen(closing, kid=OWNER)
+    site.entries[-1]["kid"] = FOREMAN
+    assert site.state() == "closed" and "wrong_key" in codes(site.record())
+
+
 @pytest.mark.parametrize("of", [(), ("unknown",), ("the correction",)])
 def test_a_reopening_that_names_nothing_opens_nothing(of: tuple[str, ...]) -> None:
     site = Place()
