@@ -1,6 +1,6 @@
 // Tomorrow's list of a crew: what to fix, where and why, with its picture; ticked on the phone, printed for the truck.
 
-import { html } from '../frame/view.js'
+import { html, useState } from '../frame/view.js'
 import { LANGUAGES, language, say } from '../words/say.js'
 import { go, path } from '../frame/route.js'
 import { useDraft } from '../frame/draft.js'
@@ -10,6 +10,7 @@ import { MainAction } from '../frame/main_action.js'
 import { Language } from '../phone/language.js'
 import { printIn } from '../card/print.js'
 import { findingsInOrder } from '../roof/order.js'
+import { Along } from './along.js'
 import { Cautions } from './cautions.js'
 import { ticksKey } from './drafts.js'
 import { Task } from './task.js'
@@ -18,6 +19,7 @@ import { chosenCrew, crewsToday, tasks } from './tasks.js'
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props `rest`: the crew, as written */
 export function Tomorrow({ job, record, definitions, person, rest }) {
   const [ticks, change] = useDraft(person.id, ticksKey(job), {})
+  const [drawn, draw] = useState(0)
   const all = findingsInOrder(record)
   const crews = crewsToday(all)
   const crew = chosenCrew(crews, rest[0])
@@ -34,11 +36,12 @@ export function Tomorrow({ job, record, definitions, person, rest }) {
       <p class="paper-only">${[say('tomorrow'), record.job.name, made(), ...(record.job.invented ? [say('invented')] : [])].join(' · ')}</p>
       ${fix.length === 0 && html`<p class="big">${say('tomorrow.none')}</p>`}
       <${Cautions} />
-      <ol class="task-list">${fix.map((finding, n) => html`<${Task} key=${finding.id} ...${{ job, record, definitions, finding, n: n + 1 }} ticked=${Boolean(ticks[finding.id])} tick=${(/** @type {boolean} */ on) => change({ [finding.id]: on })} />`)}</ol>
+      <ol class="task-list">${fix.map((finding, n) => html`<${Task} key=${`${finding.id}/${drawn}`} ...${{ job, record, definitions, finding, n: n + 1 }} ticked=${Boolean(ticks[finding.id])} tick=${(/** @type {boolean} */ on) => change({ [finding.id]: on })} />`)}</ol>
       ${recheck.length > 0 && html`<p data-name="to-recheck">${say('tomorrow.recheck', { n: recheck.length })}</p>`}
       <p class="small">${say('not_the_engineer')}</p>
     </section>
     <div class="stack task-print">
+      <${Along} ...${{ job, findings: [...fix, ...recheck] }} drawAgain=${() => draw((n) => n + 1)} />
       ${ticked > 0 && html`<p class="statement" role="status" data-name="ticked">${say('tomorrow.ticked', { n: ticked })}</p>`}
       ${fix.length > 0 && html`${other.map((code) => html`<div key=${code} lang=${code}><${MainAction} label=${say(`card.print.other.${code}`)} plain run=${() => printIn(code)} name=${'print-' + code} /></div>`)}
         <${MainAction} label=${say('tomorrow.print')} under=${say(`card.print.in.${language()}`)} run=${() => printIn(language())} name="print" />`}

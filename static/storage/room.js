@@ -1,5 +1,6 @@
 // What happens when the phone's disk is full: the ballast goes first, so that the item in hand is finished;
-// then copies of photos that the server has confirmed, oldest first; then no new photos, in plain words.
+// then copies of photos fetched from the server, then of those it has confirmed, oldest first; then no new photos, in
+// plain words.
 // Text always has priority: it is let into the room that photos are refused.
 
 import { withDb } from './database.js'
@@ -30,7 +31,7 @@ export async function withRoom(what, write) {
       return result
     } catch (fault) {
       if (!isDiskFull(fault)) throw fault
-      if (!(await dropOldestConfirmed())) throw full(what)
+      if (!(await dropOldest())) throw full(what)
     }
   }
 }
@@ -49,14 +50,14 @@ function full(what) {
   return new Trouble('outbox.disk_full', { field: what, value: '' })
 }
 
-/** Drop the bytes of the photo confirmed longest ago. @returns {Promise<boolean>} false when there is none */
-async function dropOldestConfirmed() {
+/** Drop the bytes of the photo fetched, else confirmed, longest ago. @returns {Promise<boolean>} false when there is none */
+export async function dropOldest() {
   const receipts = await withDb(['receipts'], 'readonly', (tx) => tx.store.getAll())
   const waiting = await withDb(['outbox'], 'readonly', (tx) => tx.store.getAll())
   const wanted = new Set(waiting.map((/** @type {any} */ row) => row.name))
-  const confirmed = receipts.filter((/** @type {any} */ row) => row.what === 'photo' && !wanted.has(row.name))
+  const confirmed = receipts.filter((/** @type {any} */ row) => row.what === 'photo')
   confirmed.sort((/** @type {any} */ a, /** @type {any} */ b) => a.at - b.at)
-  for (const { name } of confirmed) {
+  for (const name of [...await fetched(), ...confirmed.map((/** @type {any} */ { name }) => name)].filter((one) => !wanted.has(one))) {
     const range = IDBKeyRange.bound([name], [name, []])
     const dropped = await withDb(['photo_chunks'], 'readwrite', async (tx) => {
       const count = await tx.store.count(range)
@@ -66,4 +67,11 @@ async function dropOldestConfirmed() {
     if (dropped) return true
   }
   return false
+}
+
+/** Photos that are here only because they were fetched, oldest first; not those that somebody here took too. @returns {Promise<string[]>} */
+async function fetched() {
+  const rows = await withDb(['photos'], 'readonly', (tx) => tx.store.getAll())
+  const taken = new Set(rows.filter((/** @type {any} */ row) => !row.fetched).map((/** @type {any} */ row) => row.sha256))
+  return rows.filter((/** @type {any} */ row) => row.fetched && !taken.has(row.sha256)).sort((/** @type {any} */ a, /** @type {any} */ b) => (a.at < b.at ? -1 : 1)).map((/** @type {any} */ row) => row.sha256)
 }

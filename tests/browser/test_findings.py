@@ -9,6 +9,9 @@ from tests.browser.test_journey import PHONE, arrived, out_of_signal
 from tests.browser.test_lots import SEND, at, person, readable, settles
 from tests.browser.walker import Walker
 
+SHOWN = """(n) => { const all = [...document.querySelectorAll('main img')]
+  return all.length === n && all.every((one) => one.complete && one.naturalWidth) }"""
+
 
 def fail_an_item(walker: Walker) -> None:
     walker.begin_walk()
@@ -108,10 +111,14 @@ def test_a_finding_is_put_right_without_signal_and_closed_by_somebody_else_only(
     with roof.app.app_context():
         assert settles(lambda: correction["photos"][0] in roof.parts.reading.photos(roof.job)), "its picture went along"
     inspector = person(chromium, roof, tmp_path, "inspector")
+    at(inspector, roof, "tomorrow")
+    inspector.named("take-along")
+    inspector.page.wait_for_selector('[data-name="take-along"]', state="detached", timeout=60000)
+    roof.stop()
     at(inspector, roof, "finding", finding)
     inspector.named("recheck")
     inspector.sees('[data-name="good"]')
-    roof.stop()
+    inspector.page.wait_for_function(SHOWN, arg=4)
     readable(inspector)
     good = inspector.page.locator('button[data-name="good"]')
     assert good.is_disabled() and "Critical" in good.inner_text()
