@@ -53,8 +53,8 @@ ELSEWHERE = [
     ("sealed reports", "pdfsig, qpdf", "evidence/test_verify.py"),
     ("the report's file", "pypdf, qpdf", "report/test_pages.py"),
     ("the API's document", "openapi-spec-validator", "web/test_open_api.py"),
-    ("how long findings stay open, those still open counted", "SciPy, Kaplan and Meier", "record/test_trend_closing.py"),
-    ("a lot's bad share and whether it stands out", "SciPy, Clopper and Pearson, Fisher", "record/test_trend_shares.py"),
+    ("how long findings stay open, the open ones counted", "SciPy (Kaplan, Meier)", "record/test_trend_closing.py"),
+    ("a lot's bad share and whether it stands out", "SciPy (Clopper, Pearson; Fisher)", "record/test_trend_shares.py"),
     ("the trends' table, read with three separators", "Papa Parse", "web/test_trends.py"),
     ("every screen", "axe-core (WCAG 2.2)", "browser/test_screens.py"),
 ]

@@ -44,7 +44,8 @@ def pairs(record: dict, wanted: Filter) -> dict:
         }  # fmt: skip
         if not _wanted(record, pair, setters, wanted):
             continue
-        reason = _apart(record, pair, both["foreman"], (area, panel) in reworked)
+        again = [1 for there, low, high in reworked if there == area and low <= panel <= high]
+        reason = _apart(record, pair, both["foreman"], bool(again))
         (told["apart"][reason] if reason else told["pairs"]).append(pair)
     return told
 
@@ -88,11 +89,9 @@ def _apart(record: dict, pair: dict, foreman: list, reworked: bool) -> "str | No
     return None
 
 
-def _reworked(record: dict) -> dict:
-    """``{(area, panel): True}`` of every panel that a lot of rework speaks of."""
-    found = {}
-    for lot in record["lots"].values():
-        for row in lot["population"] if lot["purpose"] == "rework" else []:
-            for panel in range(row["from"], row["to"] + 1):
-                found[(row["area"], panel)] = True
-    return found
+def _reworked(record: dict) -> list:
+    """``[(area, from, to)]`` of the panels that a lot of rework speaks of."""
+    return [
+        (row["area"], row["from"], row["to"])
+        for lot in record["lots"].values() if lot["purpose"] == "rework" for row in lot["population"]
+    ]  # fmt: skip

@@ -10,7 +10,9 @@ from inspect_app.record.ask import ask
 from inspect_app.record.fold import fold
 from inspect_app.record.trends import trends
 from inspect_app.rules.refused import Refused
-from tests.record.rhythm_sample import AREA, PEOPLE
+from tests.record.rhythm_sample import AREA, FOREMAN, PEOPLE
+from tests.record.test_findings_order import wild
+from tests.record.test_rhythm_order import busy
 from tests.record.trend_sample import Audited, finding, on, record_of
 
 FOUR = record_of(
@@ -141,6 +143,24 @@ def test_numbers_of_every_way_to_group_add_up_to_all_under_any_filter() -> None:
             assert not groups_of or groups_of[-1]["cumulative"] == pytest.approx(1)
     whole = trends(record)["pareto"]["n"]
     assert whole == sum(trends(record, {"item": [one]})["pareto"]["n"] for one in choices["item"] + [""])
+
+
+def test_any_part_of_a_job_in_any_order_has_trends_whatever_was_said() -> None:
+    for seed in range(12):
+        chance = random.Random(seed)
+        entries = list((wild(seed) if seed % 3 else busy()).entries)
+        part = chance.sample(entries, chance.randint(1, len(entries)))
+        for asked in ({}, {"item": ["flange/screw"], "severity": ["major"]}, {"crew": ["2"], "to": "2026-11-25"}):
+            told = trends(fold(part, PEOPLE), asked)
+            assert told["closing"]["n"] + len(told["closing"]["unreadable"]) == told["pareto"]["n"]
+
+
+def test_a_lot_of_a_billion_panels_takes_no_longer() -> None:
+    site = Audited.of(0, 1, 0, 1)
+    again = site.body(1, 40, n=1, purpose="rework", reworks=site.work)
+    again["body"]["population"][0]["to"] = 10**9
+    site.say(FOREMAN, "lot", again["subject"], again["body"])
+    assert len(trends(site.record())["agreement"]["apart"]["mended"]) == 2
 
 
 def test_an_empty_job_has_trends_too_and_they_say_nothing() -> None:
