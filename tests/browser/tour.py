@@ -11,6 +11,7 @@ from tests.browser.tour_day import the_day
 from tests.browser.tour_findings import the_findings
 from tests.browser.tour_lots import the_lots
 from tests.browser.tour_office import the_office
+from tests.browser.tour_phone import this_phone
 from tests.browser.walker import Walker
 
 READY = re.compile("✓ (ready for no signal|listo sin señal)")
@@ -36,7 +37,7 @@ class Tour:
         yield from the_findings(self)
         yield from the_day(self)
         yield from the_lots(self)
-        yield from self.this_phone()
+        yield from this_phone(self)
 
     def at(self, *steps: str) -> None:
         """Go to an address of the job."""
@@ -279,25 +280,3 @@ class Tour:
         self.at("report")
         walker.sees('[data-state="no_signal"]')
         yield "report: no signal"
-
-    def this_phone(self) -> Iterator[str]:
-        walker = self.walker
-        self.to("unsent")
-        walker.sees("li[data-state]")
-        yield "unsent"
-        self.to("phone")
-        walker.sees('[data-name="sign-out"]')
-        yield "phone"
-        walker.named("sign-out")
-        walker.sees('[data-name="sign-out-sure"]')
-        yield "phone: sign out?"
-        self.at("nowhere")
-        walker.sees("h1")
-        yield "nothing here"
-        self.to("phone")
-        walker.named("lock")
-        walker.sees('[data-name="unlock"]')
-        self.page.fill("#in-pin-digits", "9999")
-        walker.named("unlock")
-        walker.sees(".problem")
-        yield "who"
