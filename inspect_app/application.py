@@ -73,7 +73,7 @@ def create_app(
     """A ready app. ``after_intake(job)`` is called when what arrived may have made a report due; ``hasher``
     makes passwords' hashes. Raises what the file system or the database raises when the data folder cannot
     be used."""
-    settings.data.mkdir(parents=True, exist_ok=True)
+    settings.data.mkdir(mode=0o700, parents=True, exist_ok=True)
     secret = kept_secret(settings.data / "session.key", lambda: urandom(32))
     app = Flask("inspect_app", static_folder=None)
     app.config.update(
