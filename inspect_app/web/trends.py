@@ -9,7 +9,7 @@ from flask_smorest import Blueprint
 from inspect_app.errors import BadInput
 from inspect_app.record.trends import trends as trends_of
 from inspect_app.rules.refused import Refused
-from inspect_app.web.entitled import require_right
+from inspect_app.web.entitled import require_right, require_whole
 from inspect_app.web.language import language
 from inspect_app.web.office_desk import office
 from inspect_app.web.parts import parts
@@ -25,6 +25,7 @@ blueprint = Blueprint("trends", __name__, url_prefix="/api", description="Trends
 @blueprint.response(200, TrendsSchema, description="with format=csv a table, text/csv")
 def trends(asked: dict[str, Any], job: str) -> dict[str, object] | Response:
     """What fails on a job, how often, whether the looks agree, how long findings stay open; narrowed as asked."""
+    require_whole(job)
     person = require_right(job, "exports")
     record = parts().records.record(job)
     wanted = {name: value for name, value in asked.items() if name not in ("first", "last", "format")}

@@ -16,8 +16,11 @@ export function Table({ job, wanted }) {
   useEffect(() => setUrl(''), [query.toString()])
   const fetchIt = async () => {
     const reply = await callAs(await currentRow(), 'GET', `/api/jobs/${job}/trends?${query}`, { expect: 'bytes' })
-    if (reply.status !== 200 || !reply.bytes) throw new Trouble('trends.table.refused', { field: 'server', value: reply.status })
-    setUrl(URL.createObjectURL(new Blob([reply.bytes], { type: 'text/csv' })))
+    const error = reply.data?.error ?? {}
+    // A portal's page is no table, whatever its status says.
+    const ours = reply.status === 200 && reply.bytes && (reply.headers.get('Content-Type') ?? '').startsWith('text/csv')
+    if (!ours) throw new Trouble('trends.table.refused', { field: 'server', value: reply.status }, { message: error.message, wayOut: error.way_out })
+    setUrl(URL.createObjectURL(new Blob([/** @type {ArrayBuffer} */ (reply.bytes)], { type: 'text/csv' })))
   }
   return url
     ? html`<a class="press main" href=${url} download=${`seamwalk-trends-${job.slice(0, 8)}.csv`} data-name="save-table"><span class="label">${say('trends.table.save')}</span></a>`

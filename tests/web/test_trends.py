@@ -147,7 +147,8 @@ def test_only_who_sees_the_whole_job_has_them_and_the_trail_tells_of_it(job: Job
     with job.office.app.app_context():
         membership.place(roofer.person.id, job.job, sub.id)
     refused = job.get(roofer)
-    assert refused.status_code == 403 and b"pareto" not in refused.data
+    assert (refused.status_code, refused.json["error"]["code"]) == (403, "sight_of_areas")
+    assert b"pareto" not in refused.data
     job.get(format="csv")
     with job.office.app.app_context():
         steps = job.office.app.extensions["office"].trail.of(job.job)
