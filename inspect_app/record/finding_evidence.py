@@ -1,14 +1,14 @@
 """What shows that a place was put right: a new photo, or a reading that passes by the rule that had failed it."""
 
 
-def shows(statement: dict, old: list, rule: "str | None") -> bool:
-    """Whether a correction or a recheck carries evidence. ``old``: photos that were named before it and show nothing
-    new; ``rule``: the one that failed the place, None where none did."""
-    return bool(fresh(statement, old)) or passes(statement, rule)
+def shows(statement: dict, old: set, beside: list, rule: "str | None") -> bool:
+    """Whether a correction or a recheck carries evidence. ``old`` and ``beside``: photos that were named before it and
+    show nothing new; ``rule``: the one that failed the place, None where none did."""
+    return bool(fresh(statement, old, beside)) or passes(statement, rule)
 
 
-def fresh(statement: dict, old: list) -> list:
-    return [photo for photo in statement.get("photos") or [] if photo not in old]
+def fresh(statement: dict, old: set, beside: list) -> list:
+    return [photo for photo in statement.get("photos") or [] if photo not in old and photo not in beside]
 
 
 def passes(statement: dict, rule: "str | None") -> bool:

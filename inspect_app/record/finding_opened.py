@@ -78,7 +78,7 @@ def _result(entry: dict) -> "str | None":
 
 def _first(entries: list) -> dict:
     """Of the versions that correct none of the others, the one said first."""
-    digests = [entry["digest"] for entry in entries]
+    digests = {entry["digest"] for entry in entries}
     roots = [entry for entry in entries if not any(old in digests for old in entry["payload"]["replaces"])]
     found: dict = min([(moment(entry["payload"]["at"]), entry["digest"], entry) for entry in roots or entries])[2]
     return found
@@ -86,7 +86,7 @@ def _first(entries: list) -> dict:
 
 def _last(entries: list) -> dict:
     """Of the versions that none of the others corrects, the one said last."""
-    gone = [old for entry in entries for old in entry["payload"]["replaces"]]
+    gone = {old for entry in entries for old in entry["payload"]["replaces"]}
     tips = [entry for entry in entries if entry["digest"] not in gone]
     found: dict = max([(moment(entry["payload"]["at"]), entry["digest"], entry) for entry in tips or entries])[2]
     return found

@@ -38,15 +38,15 @@ def _looked_at(payload: dict) -> list:
     return [payload["body"]["correction"]] if payload["kind"] == "recheck" else []
 
 
-def _taken_back(versions: list, people: dict, flags: list) -> list:
+def _taken_back(versions: list, people: dict, flags: list) -> set:
     by_digest = {entry["digest"]: entry for entry in versions}
-    gone = []
+    gone = set()
     for entry in versions:
         for old in entry["payload"]["replaces"]:
             if old not in by_digest or objection(entry, people):
                 continue
             if by_digest[old]["payload"]["by"] == entry["payload"]["by"]:
-                gone.append(old)
+                gone.add(old)
             elif may_replace(entry, by_digest[old], people):
                 facts = {"other": old}
                 flags.append({"digest": entry["digest"], "code": "not_theirs_to_replace", "facts": facts})

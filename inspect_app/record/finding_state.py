@@ -20,10 +20,10 @@ def settle(finding: dict, said: dict) -> dict:
     _reopen(said)
     rechecks = [one for one in said["recheck"] if one["counts"] and not one["spent"]]
     corrections = {one["digest"]: one for one in said["correction"]}
-    for one in corrections.values():
-        own = [recheck["result"] for recheck in rechecks if recheck["correction"] == one["digest"]]
-        if one["state"] == "waiting" and own:
-            one["state"] = "not_good" if "not_good" in own else "good"
+    for recheck in rechecks:  # one that says not good is stronger, in whatever order they come
+        one = corrections[recheck["correction"]]
+        if one["state"] == "waiting" or (one["state"] == "good" and recheck["result"] == "not_good"):
+            one["state"] = recheck["result"]
     problems = _shown(finding, said, rechecks, corrections)
     closing = [
         one for one in rechecks
@@ -96,17 +96,17 @@ def _shown(finding: dict, said: dict, rechecks: list, corrections: dict) -> list
     """Set ``shown`` of every recheck that counts: whether it may close. The problems of the finding."""
     unknown = [one for one in finding["severities"] if one is None] and finding["severity"] is None
     wanted = "critical" in finding["severities"] or unknown  # a severity that nobody told is no lighter one
-    old = list(finding["photos"])
+    old = set(finding["photos"])
     for kind in said:
         for one in said[kind]:
             worn = kind == "reopening" or one.get("spent") or one.get("result") == "not_good"
             worn = worn or one.get("state") in ("spent", "not_good")
-            old += (one.get("photos") or []) if worn else []
+            old.update((one.get("photos") or []) if worn else [])
     problems = []
     for one in rechecks:
         correction = corrections[one["correction"]]
-        before = old + list(correction.get("photos") or [])
-        both = shows(correction, old, finding["rule"]) and shows(one, before, finding["rule"])
+        beside = correction.get("photos") or []
+        both = shows(correction, old, [], finding["rule"]) and shows(one, old, beside, finding["rule"])
         one["shown"] = bool(both or not wanted)
         if one["result"] != "good" or correction["state"] != "good":
             continue
@@ -114,9 +114,9 @@ def _shown(finding: dict, said: dict, rechecks: list, corrections: dict) -> list
             one["problems"].append("critical_without_evidence")
         if finding["rule"] and not passes(one, finding["rule"]) and not passes(correction, finding["rule"]):
             problems.append("reading_not_taken_again")
-        if len(fresh(one, before)) < len(one.get("photos") or []):
+        if len(fresh(one, old, beside)) < len(one.get("photos") or []):
             one["problems"].append("photo_shown_before")
-        if len(fresh(correction, old)) < len(correction.get("photos") or []):
+        if len(fresh(correction, old, [])) < len(correction.get("photos") or []):
             problems.append("photo_shown_before")
     return problems
 
