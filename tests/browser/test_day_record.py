@@ -1,4 +1,4 @@
-"""A crew's day written on the phone without signal: pressed, photographed, killed, signed, corrected; and a day of rain."""
+"""A crew's day written on the phone without signal: pressed, photographed, killed, signed, corrected; a day of rain."""
 
 from pathlib import Path
 from typing import Any
@@ -9,7 +9,8 @@ from tests.browser.test_journey import PHONE, arrived, out_of_signal
 from tests.browser.walker import Walker
 
 PHOTOS = """async () => { const { withDb } = await import('/static/storage/database.js')
-  return (await withDb(['outbox'], 'readonly', (tx) => tx.store.getAllKeys())).filter((one) => one[1] === 'photo').map((one) => one[3]) }"""
+  const keys = await withDb(['outbox'], 'readonly', (tx) => tx.store.getAllKeys())
+  return keys.filter((one) => one[1] === 'photo').map((one) => one[3]) }"""
 
 
 def write_the_day(walker: Walker) -> None:
@@ -25,7 +26,8 @@ def write_the_day(walker: Walker) -> None:
     walker.take("label")
     walker.choose("gauge", "26")
     walker.sees('[data-name="against"][data-gauge="lighter"]')
-    assert "26 (MSG)" in page.inner_text('[data-name="against"]') and "0.0170" in page.inner_text('[data-name="against"]')
+    says = page.inner_text('[data-name="against"]')
+    assert "26 (MSG)" in says and "0.0170" in says
     walker.choose("coating", "AZ50, painted")
     walker.sees('[data-name="against"][data-coating="agree"]')
     walker.choose("accepted", "set_aside")

@@ -91,13 +91,8 @@ def _pictures(page: Page, day: dict[str, Any]) -> list[Any]:
         for photo in day["photos"][at : at + BESIDE]:
             name = photo["what"] and page.say("day_label", what=worded(page, "what", photo["what"]))
             some.append((photo | {"n": None}, [name or page.say("day_photo"), line(photo["sha256"], 64)]))
-        story.append(
-            Row(
-                page.say("day_labels"),
-                Pictures(some, page.find, lambda photo: _why(page, photo), TALLEST, columns=BESIDE),
-                5,
-            )
-        )
+        pictures = Pictures(some, page.find, why, TALLEST, columns=BESIDE)
+        story.append(Row(page.say("day_labels"), pictures, 5))
     return story
 
 
