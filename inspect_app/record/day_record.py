@@ -56,7 +56,7 @@ def _whole(one: dict, record: dict, flags: list) -> dict:
     one["metal"].sort(key=lambda told: (told["at"][:16], told["digest"], told["at"]))
     one["walks"].sort(key=lambda walk: (walk["at"][:19], walk["walk"]))
     one["findings"].sort()
-    one["actions"].sort(key=lambda act: (act["finding"], act["digest"], act["kind"]))
+    one["actions"].sort(key=lambda act: (act["finding"], act["at"], act["digest"], act["kind"]))
     one["holds"].sort(key=lambda hold: (hold["lot"], hold["panel"], hold["why"]))
     one["no_work"] = [{"why": entry["no_work"], "digest": entry["digest"]}
                       for entry in one["entries"] if entry["no_work"] is not None]  # fmt: skip

@@ -12,6 +12,9 @@ PHOTOS = """async () => { const { withDb } = await import('/static/storage/datab
   const keys = await withDb(['outbox'], 'readonly', (tx) => tx.store.getAllKeys())
   return keys.filter((one) => one[1] === 'photo').map((one) => one[3]) }"""
 
+KEPT = """async (text) => { const { withDb } = await import('/static/storage/database.js')
+  return JSON.stringify(await withDb(['drafts'], 'readonly', (tx) => tx.store.getAll())).includes(text) }"""
+
 
 def write_the_day(walker: Walker) -> None:
     """All of it but the signature, most of it pressed; a coil of a lighter gauge is noticed by its label."""
@@ -56,6 +59,7 @@ def test_a_day_is_written_without_signal_survives_a_kill_is_corrected_and_a_day_
     walker.sees('[data-name="sign-day"]')
     assert "panel 1 set" in page.inner_text("main")
     write_the_day(walker)
+    page.wait_for_function(KEPT, arg="tarp on the hatch")  # a disk takes a moment, and a test types in none
     page.reload()  # killed: the page comes back to where it was, with all that was pressed
     walker.sees('[data-name="part-tied"][data-told="yes"]')
     assert page.input_value("#in-tied-words") == "tarp on the hatch"
