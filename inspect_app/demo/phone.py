@@ -95,8 +95,7 @@ class Phone:
     def deliver(self) -> None:
         """Send everything unsent: manifest, entries, photos. Each leaves the outbox only for a receipt that
         verifies against the server's key. Raises ``NotTaken`` for a refusal."""
-        token = self._good(self.http.call("POST", "/api/delivery", {"proof": self._proof("deliver")})).json()["token"]
-        bearer = {"Authorization": f"Bearer {token}"}
+        bearer = self._bearer()
         self._send_manifest(bearer)
         for start in range(0, len(self.outbox), 25):
             batch = list(self.outbox.values())[start : start + 25]
@@ -110,6 +109,28 @@ class Phone:
             self._upload(name, bearer)
             del self.photos[name]
 
+    def tell(self) -> None:
+        """Say what is still only here, and send nothing of it."""
+        self._send_manifest(self._bearer())
+
+    def send_apart(self) -> None:
+        """Send all of it by a key that was revoked: it stays in the outbox, and is kept apart on the server. Raises
+        ``NotTaken`` where the server takes it for anything else."""
+        bearer = self._bearer()
+        batch = {"entries": list(self.outbox.values())}
+        for answer in self._good(self.http.call("POST", "/api/entries", batch, bearer)).json()["answers"]:
+            if answer["status"] != "quarantined":
+                raise NotTaken(f"{answer['status']}: not kept apart")
+        for name in self.photos:
+            place = self._sent(name, bearer)
+            held = self._good(self.http.call("HEAD", place, None, bearer | TUS))
+            if int(held.headers["upload-offset"]) != len(self.photos[name][1]) or "seamwalk-receipt" in held.headers:
+                raise NotTaken(f"{name}: not kept apart")
+
+    def _bearer(self) -> dict[str, str]:
+        token = self._good(self.http.call("POST", "/api/delivery", {"proof": self._proof("deliver")})).json()["token"]
+        return {"Authorization": f"Bearer {token}"}
+
     def _send_manifest(self, bearer: dict[str, str]) -> None:
         items = [
             {"what": "entry", "job": parse(token).job, "name": digest, "size": len(token)}
@@ -121,6 +142,12 @@ class Phone:
         self._good(self.http.call("POST", "/api/manifest", told, bearer))
 
     def _upload(self, name: str, bearer: dict[str, str]) -> None:
+        self._sent(name, bearer)
+        asked = f"/api/photos/receipt?job={self.photos[name][0]}&sha256={name}"
+        self._receive(self._good(self.http.call("GET", asked, None, bearer)).json()["receipt"], "photo", name)
+
+    def _sent(self, name: str, bearer: dict[str, str]) -> str:
+        """Every byte of a photo, in pieces; the address of its upload."""
         job, data = self.photos[name]
         said = {"job": job, "sha256": name, "type": "image/jpeg"}
         coded = ",".join(f"{key} {base64.b64encode(value.encode()).decode()}" for key, value in said.items())
@@ -134,8 +161,7 @@ class Phone:
             sent["Content-Type"] = "application/offset+octet-stream"
             reply = self._good(self.http.call("PATCH", place, piece, bearer | TUS | sent))
             offset = int(reply.headers["upload-offset"])
-        asked = f"/api/photos/receipt?job={job}&sha256={name}"
-        self._receive(self._good(self.http.call("GET", asked, None, bearer)).json()["receipt"], "photo", name)
+        return place
 
     def _receive(self, receipt: str, what: str, name: str) -> None:
         statement = parse_statement(receipt)

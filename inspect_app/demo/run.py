@@ -16,6 +16,7 @@ from flask import Flask
 
 from inspect_app.demo.crew_day import Plan
 from inspect_app.demo.dusk import walk_at_dusk
+from inspect_app.demo.firms import Gathering
 from inspect_app.demo.fit import check
 from inspect_app.demo.followed import Followed
 from inspect_app.demo.http import Http
@@ -75,6 +76,7 @@ def make(folder: Path, start: Callable[[Path], Flask], now: datetime, entropy: C
         _join(app, people, job["id"])
         tell("a week of two crews, as phones tell it: draws, stops, holds, photographs, uploads in pieces")
         _walk(app, phones, job, clock, now, week)
+        people += Gathering(app, address(server), phones["administrator"], job, clock, entropy).make(making)
         if clock() > now + LENGTH:
             raise RuntimeError(f"the walk ends at {clock()}, later than {LENGTH} after {now}")
         tell("compiling and sealing the report")

@@ -13,6 +13,7 @@ from inspect_app.demo.crew_day import Plan
 from inspect_app.demo.run import make, whole_roof
 from inspect_app.rules.layout import layout
 from inspect_app.settings import settings_from, sqlite_in
+from tests.demo.firms_shown import shows_its_people
 
 EVENING = datetime(2026, 11, 25, 17, 40, tzinfo=UTC)
 ONE_DAY = ((0, Plan("ferry", "Crew 2 (invented)", 1, 3, tight_at=2, went_over=2)),)
@@ -45,6 +46,7 @@ def test_a_crew_s_day_is_drawn_walked_gone_over_and_not_accepted_for_its_tight_s
     assert states[2, "change"] == "covered_against" and states[1, "first"] == states[3, "night"] == "released"
     assert not [flag for flag in record["flags"] if flag["code"] in ("looked_after_cover", "released_unseen")]
     follows_its_findings(record)
+    shows_its_people(tmp_path / "made", app_of(tmp_path / "made"))
 
 
 def follows_its_findings(record):
