@@ -159,8 +159,9 @@ def _walk(app: Flask, phones: dict[str, Phone], job: dict[str, Any], clock: Tick
         return Walk(foreman, job, definitions, build, clock)
 
     walk_the_week(week, walk, office, fold, dusk)
-    clock.to(max(clock(), dusk - BEFORE_DUSK))
-    Followed(phones, job, build, clock, fold).tell()
+    if week:
+        clock.to(max(clock(), dusk - BEFORE_DUSK))
+        Followed(phones, job, build, clock, fold).tell()
     clock.to(dusk)
     walk_at_dusk(walk())
     foreman.deliver()

@@ -32,7 +32,8 @@ def walk_the_week(week: tuple[tuple[int, Plan], ...], walk: Callable[[], Walk], 
     begin at seven."""
     morning = dusk.replace(hour=7, minute=0, second=0, microsecond=0)
     lots: dict[Plan, str] = {}
-    _rain(week, walk(), morning)
+    if week:
+        _rain(week, walk(), morning)
     for ago, plan in week:
         own = walk()
         own.clock.to(max(own.clock(), morning - timedelta(days=ago)))
