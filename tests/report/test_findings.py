@@ -1,5 +1,7 @@
 """What a report says of a finding: its state and everything that led there, with the photos before and after."""
 
+import re
+
 import pytest
 
 from inspect_app.report.contents import report_contents
@@ -94,6 +96,7 @@ def test_one_opened_by_hand_stands_at_its_place_and_on_the_cover(tmp_path):
     assert "No answer failed, but a finding made by hand is not settled" in text
     assert "Where Quay slope, panel 5, 3 ft from its low end" in text
     assert "Seam closed over its whole length." in text and "Two hands open at the eave." in text
+    assert re.search(r"\bF1\b", text), "on the plan of its area"
 
 
 def test_a_critical_one_leaves_the_cover_when_it_is_closed_and_not_before():

@@ -10,6 +10,7 @@ from inspect_app.report.pages.outline import Outline, Undrawable
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.place_row import answer_row, is_clear, is_plain, place_row
 from inspect_app.report.pages.plan import draw_plan, plan_height
+from inspect_app.report.pages.plan_places import found_by_hand
 from inspect_app.report.pages.roof_section import hatch_legend, mark_legend
 from inspect_app.report.pages.row import Anchor, Drawing, Heading, Row, space, together
 from inspect_app.report.pages.text import line
@@ -62,8 +63,9 @@ def _area(page: Page, area: dict[str, Any], chapter: list[Any]) -> list[Any]:
     try:
         shape = Outline(area)
         tall = plan_height(shape, 504, TALLEST_PLAN)
+        shown = [*mine, *found_by_hand(page.contents["findings"], area["id"])]
         paint = lambda canvas, width, height: draw_plan(  # noqa: E731
-            canvas, width, height, area, mine, page.voice, runs=runs)  # fmt: skip
+            canvas, width, height, area, shown, page.voice, runs=runs)  # fmt: skip
         legends = [hatch_legend(page, [area["id"]])] if runs else []
         story = [together([*head, Drawing(tall, paint), *legends, mark_legend(page)])]
     except Undrawable:

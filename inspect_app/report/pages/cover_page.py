@@ -22,6 +22,7 @@ from inspect_app.report.pages.mark import draw_mark
 from inspect_app.report.pages.outline import Outline, Undrawable
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.plan import draw_plan
+from inspect_app.report.pages.plan_places import found_by_hand
 from inspect_app.report.pages.roof_plan import draw_roof, placed_areas, roof_height
 from inspect_app.report.pages.text import line, plain
 from inspect_app.report.pages.title_block import draw_title_block
@@ -119,6 +120,7 @@ def _plans(page: Page, canvas: Any, x: float, y: float, width: float, height: fl
         canvas.saveState()
         canvas.translate(x - rim, y + foot)
         own = [station for station in page.contents["stations"] if station["area"] == area["id"]]
+        own += found_by_hand(page.contents["findings"], area["id"])
         draw_plan(canvas, wide, tall, area, own, page.voice, labelled=False)
         canvas.restoreState()
         canvas.setFont(PLAIN, 7.3)

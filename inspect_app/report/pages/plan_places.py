@@ -26,6 +26,15 @@ def place_spots(shape: Outline, stations: list[dict[str, Any]], px: Any, py: Any
     return spots
 
 
+def found_by_hand(findings: list[dict[str, Any]], area: Any) -> list[dict[str, Any]]:
+    """Findings on an area where nobody had a place to look at, as places: ``n`` is ``F3``."""
+    return [
+        {"n": f"F{one['n']}", "panel": one["told"]["panel"], "from_low_end": one["told"]["from_low_end"],
+         "result": "fail", "reached": "yes"}
+        for one in findings if one["source"] == "hand" and one["area"] == area and not one["station"]
+    ]  # fmt: skip
+
+
 def mark_box(x: float, y: float, size: float) -> Box:
     """The room that a mark takes."""
     return x - size - 1, y - size - 1, x + size + 1, y + size + 1

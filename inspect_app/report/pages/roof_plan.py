@@ -11,6 +11,7 @@ from inspect_app.report.pages.mark import draw_mark
 from inspect_app.report.pages.outline import Outline, Undrawable
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.plan import scale_bar
+from inspect_app.report.pages.plan_places import found_by_hand, place_spots
 from inspect_app.report.pages.text import plain
 from inspect_app.rules.unit import change_unit
 
@@ -121,14 +122,12 @@ def _places(canvas: Any, one: Placed, to: Any, page: Page, taken: list[Any], lab
         taken.append((at[0] - 2, at[1] - 2, at[0] + 2, at[1] + 2))
         if failed:
             tags.append((at[0] + 5, at[1] - 2.4, f"F{findings[station['n']]}"))
-    for each in live:  # by hand, where nobody had a place to look at
-        x, along = one.shape.middle(each["told"]["panel"]), one.shape.along(each["told"], "from_low_end")
-        if each["station"] or each["area"] != one.area["id"] or x is None or along is None:
-            continue
-        at = to(x, one.shape.ends(x)[0] + along)
+    by_hand = found_by_hand(page.contents["findings"], one.area["id"])
+    for u, v, each in place_spots(one.shape, by_hand, lambda x: x, lambda y: y):
+        at = to(u, v)
         draw_mark(canvas, at[0], at[1], "fail", size=2.9)
         taken.append((at[0] - 2, at[1] - 2, at[0] + 2, at[1] + 2))
-        tags.append((at[0] + 5, at[1] - 2.4, f"F{each['n']}"))
+        tags.append((at[0] + 5, at[1] - 2.4, each["n"]))
     for tag in tags if labelled else ():  # over every mark, so that none is read as another's
         _tag(canvas, *tag, ACCENT, 6.4, taken)
 
