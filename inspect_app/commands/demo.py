@@ -11,6 +11,7 @@ from inspect_app.application import create_app, create_serving_app
 from inspect_app.clock import system_clock
 from inspect_app.commands.serve import serve
 from inspect_app.commands.verify import told
+from inspect_app.demo.firms import NOTE
 from inspect_app.demo.run import LENGTH, Demonstration, known, make
 from inspect_app.evidence.verify import verify
 from inspect_app.settings import Settings, settings_from, sqlite_in
@@ -70,3 +71,6 @@ def _tell(made: Demonstration) -> None:
     print("sign in with (all invented, for this machine only):")
     for person in made.people:
         print(f"  {person['login']:<10} {person['password']}   {person['name']}, {person['role']}")
+    link = made.folder / NOTE
+    if link.is_file():
+        print(f"to read without signing in, as a claims reviewer would: {link.read_text('utf-8').strip()}")

@@ -28,7 +28,7 @@ def shows_its_people(folder, app):
         items = office.scope.after(lena, 0, [job], 500)
         areas = {body["name"] for item in items if (entry := parse(item.received.token)).kind == "area"
                  for body in [entry.payload["body"]]}  # fmt: skip
-        assert "Ferry slope" in areas and len(areas) < len(record["areas"])  # her own, and those of findings given to her
+        assert "Ferry slope" in areas and len(areas) < len(record["areas"])  # and of findings given to her
     client = app.test_client()
     page = client.get((folder / NOTE).read_text("utf-8").strip())
     assert page.status_code == 200 and "invented" in page.text
