@@ -16,6 +16,16 @@ export function chosenCrew(crews, asked) {
   return crews.find(({ crew }) => wanted !== undefined && sameCrew(crew, wanted))?.crew ?? crews[0]?.crew ?? ''
 }
 
+/** A tick speaks of the work that was open when it was made: once corrected and sent back, the same finding is not ticked. @param {Record<string, any>} ticks @param {any} finding */
+export function isTicked(ticks, finding) {
+  return ticks[finding.id] === tickOf(finding)
+}
+
+/** What a tick is kept as. @param {any} finding @returns {string} */
+export function tickOf(finding) {
+  return `after ${finding.corrections.length}`
+}
+
 /** @param {any[]} findings in walking order @param {string} crew @returns {{fix: any[], recheck: any[]}} */
 export function tasks(findings, crew) {
   const own = findings.filter((one) => sameCrew(one.crew, crew))

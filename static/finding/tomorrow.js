@@ -14,7 +14,7 @@ import { Along } from './along.js'
 import { Cautions } from './cautions.js'
 import { ticksKey } from './drafts.js'
 import { Task } from './task.js'
-import { chosenCrew, crewsToday, tasks } from './tasks.js'
+import { chosenCrew, crewsToday, isTicked, tasks, tickOf } from './tasks.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props `rest`: the crew, as written */
 export function Tomorrow({ job, record, definitions, person, rest }) {
@@ -26,7 +26,7 @@ export function Tomorrow({ job, record, definitions, person, rest }) {
   const { fix, recheck } = tasks(all, crew)
   if (!ticks) return null
   const other = LANGUAGES.filter((code) => code !== language())
-  const ticked = fix.filter((one) => ticks[one.id]).length
+  const ticked = fix.filter((one) => isTicked(ticks, one)).length
   return html`<${Screen} title=${say('tomorrow')} over=${record.job.name} back=${path('job', job, 'findings')} backTo=${say('findings')} wide>
     <div class="task-choices"><${Language} />
       ${crews.length > 1 && html`<${Choice} name="crew" label=${say('tomorrow.crew')} value=${crew} onChange=${(/** @type {string} */ one) => go('job', job, 'tomorrow', one || '-')}
@@ -36,7 +36,7 @@ export function Tomorrow({ job, record, definitions, person, rest }) {
       <p class="paper-only">${[say('tomorrow'), record.job.name, made(), ...(record.job.invented ? [say('invented')] : [])].join(' · ')}</p>
       ${fix.length === 0 && html`<p class="big">${say('tomorrow.none')}</p>`}
       <${Cautions} />
-      <ol class="task-list">${fix.map((finding, n) => html`<${Task} key=${`${finding.id}/${drawn}`} ...${{ job, record, definitions, finding, n: n + 1 }} ticked=${Boolean(ticks[finding.id])} tick=${(/** @type {boolean} */ on) => change({ [finding.id]: on })} />`)}</ol>
+      <ol class="task-list">${fix.map((finding, n) => html`<${Task} key=${`${finding.id}/${drawn}`} ...${{ job, record, definitions, finding, n: n + 1 }} ticked=${isTicked(ticks, finding)} tick=${(/** @type {boolean} */ on) => change({ [finding.id]: on ? tickOf(finding) : '' })} />`)}</ol>
       ${recheck.length > 0 && html`<p data-name="to-recheck">${say('tomorrow.recheck', { n: recheck.length })}</p>`}
       <p class="small">${say('not_the_engineer')}</p>
     </section>

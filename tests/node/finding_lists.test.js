@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict'
 import test from 'node:test'
 import { choices, fits, onceEach, sameCrew, stepsOf, wantedBy } from '../../static/finding/filter.js'
-import { chosenCrew, crewsToday, tasks } from '../../static/finding/tasks.js'
+import { chosenCrew, crewsToday, isTicked, tasks, tickOf } from '../../static/finding/tasks.js'
 import { findingsInOrder } from '../../static/roof/order.js'
 
 const one = (id, state, area, crew) => ({ id, state, area, crew })
@@ -43,6 +43,14 @@ test('a crew fixes what is open and has what waits for a recheck beside it', () 
   assert.deepEqual(ids(tasks(ALL, '')), ['4', ''])
   assert.deepEqual(crewsToday(ALL), [{ crew: 'Crew 2', n: 1 }, { crew: 'Crew 10', n: 1 }, { crew: '', n: 1 }])
   assert.deepEqual(crewsToday(ALL.filter((finding) => finding.state === 'closed')), [])
+})
+
+test('a tick is of the work that was open then: what was corrected and sent back is not ticked again', () => {
+  const open = { id: '1', corrections: [] }
+  const ticks = { 1: tickOf(open) }
+  assert.equal(isTicked(ticks, open), true)
+  assert.equal(isTicked(ticks, { ...open, corrections: [{}] }), false)
+  assert.equal(isTicked({}, open), false)
 })
 
 test('the list asked for is shown where that crew has one, else the first', () => {
