@@ -23,7 +23,15 @@ export function Apart({ job, record, person }) {
     <p>${say('apart.what')}</p>
     <${Told} asked=${asked}>${(/** @type {any[]} */ known) => html`
       ${known.length === 0 ? html`<p class="big">✓ ${say('apart.none')}</p>` : html`<p class="big">▲ ${say('apart.some', { n: known.length })}</p>`}
-      <ul class="rows">${known.map((one) => html`<${KeptApart} key=${one.digest} ...${{ job, one, person }} />`)}</ul>`}
+      ${byPerson(known).map((of) => html`<${KeptApart} key=${of[0].by} ...${{ job, of, person }} />`)}`}
     <//>
   <//>`
+}
+
+/** @param {any[]} entries in order of arrival @returns {any[][]} each person's, in that order */
+function byPerson(entries) {
+  /** @type {Map<string, any[]>} */
+  const groups = new Map()
+  for (const one of entries) groups.set(one.by, [...(groups.get(one.by) ?? []), one])
+  return [...groups.values()]
 }
