@@ -1,7 +1,7 @@
 // One finding: its state, where it is, what was required and found, its pictures and history, and the next thing to do.
 
 import { html } from '../frame/view.js'
-import { known, say } from '../words/say.js'
+import { say } from '../words/say.js'
 import { path } from '../frame/route.js'
 import { Facts } from '../frame/facts.js'
 import { Part, Screen } from '../frame/screen.js'
@@ -14,7 +14,7 @@ import { steps, waiting } from './offers.js'
 import { useNames } from './names.js'
 import { Pictures } from './pictures.js'
 import { StateMark, Weight } from './states.js'
-import { askedBy, onPlan, title, where } from './told.js'
+import { askedBy, onPlan, problem, title, where } from './told.js'
 
 const SCREENS = /** @type {Record<string, string>} */ ({ correction: 'correct', recheck: 'recheck', assignment: 'assign', concession: 'concede', reopening: 'reopen' })
 const FIRST = /** @type {Record<string, string>} */ ({ open: 'correction', corrected: 'recheck', closed: 'reopening', conceded: 'reopening' })
@@ -30,10 +30,10 @@ export function Finding({ job, record, definitions, person, rest }) {
   return html`<${Screen} title=${title(definitions, finding)} over=${say('finding')} back=${path('job', job, 'findings')} backTo=${say('findings')}>
     <div class=${`finding-state ${finding.state}`} role="status" data-name="finding-state" data-state=${finding.state}>
       <p class="figure-line"><${StateMark} state=${finding.state} /> ${say(`finding.state.${finding.state}`)}</p>
-      <p>${say(`finding.state.${finding.state}.means`, { name: waiting(finding)[0]?.name ?? '—' })}</p>
+      <p>${say(`finding.state.${finding.state}.means`, { name: (finding.state === 'conceded' ? finding.concession : waiting(finding)[0])?.name ?? '—' })}</p>
       <p><${Weight} severity=${finding.severity} /></p>
     </div>
-    ${(finding.problems ?? []).map((/** @type {string} */ code) => html`<p key=${code} class="problem" data-name="finding-problem"><strong>▲ ${known(`finding.problem.${code}`) ? say(`finding.problem.${code}`) : code}</strong></p>`)}
+    ${(finding.problems ?? []).map((/** @type {string} */ code) => html`<p key=${code} class="problem" data-name="finding-problem"><strong>▲ ${problem(code)}</strong></p>`)}
     <${Part} name=${say('finding.where')}>
       <p class="big">${where(record, finding)}</p>
       ${plan && html`<a class="press" href=${plan} data-name="on-plan"><span class="label">${say('finding.on_plan')}</span><span class="go" aria-hidden="true">→</span></a>`}

@@ -5,6 +5,7 @@ import { say } from '../words/say.js'
 import { clock } from '../frame/age.js'
 import { Judged } from './against.js'
 import { Pictures } from './pictures.js'
+import { problem } from './told.js'
 
 /** Every entry of the finding by its digest. @param {any} finding @returns {Record<string, any>} */
 function byDigest(finding) {
@@ -28,6 +29,7 @@ export function History({ job, finding, names }) {
       <p><strong>${say(one?.result ? `finding.did.${kind}.${one.result}` : `finding.did.${kind}`)}</strong></p>
       <p class="hint">${[name && (one?.role ? `${name}, ${say(`role.${one.role}`)}` : name), clock(at)].filter(Boolean).join(' · ')}</p>
       ${words(one).map((text) => html`<p key=${text}>${`“${text}”`}</p>`)}
+      ${(one?.problems ?? []).map((/** @type {string} */ code) => html`<p key=${code}><strong>▲ ${problem(code)}</strong></p>`)}
       <${Judged} verdict=${one?.verdict} />
       <${Pictures} job=${job} photos=${one?.photos ?? (one?.document ? [one.document] : [])} name=${say(`finding.did.${kind}`)} />
     </li>`

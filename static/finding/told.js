@@ -1,6 +1,6 @@
 // What a finding is called and where it is, in words.
 
-import { pick, say } from '../words/say.js'
+import { known, pick, say } from '../words/say.js'
 import { findItem } from '../checklist/items.js'
 import { placeName, zoneName } from '../roof/names.js'
 import { shown } from '../frame/amount.js'
@@ -48,4 +48,9 @@ export function measured(finding) {
   if (finding.source === 'hand' || !finding.required?.rule) return []
   const answer = recorded({ result: 'fail', ...finding.required })
   return [because(answer.reason), figures(answer).map(({ word, text }) => `${word}: ${text}`).join(' · ')].filter(Boolean)
+}
+
+/** What the record found wrong, in words. @param {string} code @returns {string} */
+export function problem(code) {
+  return known(`finding.problem.${code}`) ? say(`finding.problem.${code}`) : code
 }
