@@ -50,7 +50,7 @@ ONE_WORD = [
     (r"\bjobs?\b", r"\btrabajos?\b", r"\bobras?\b"),
     (r"\bseams?\b", r"\bjuntas?\b", r"\bcosturas?\b"),
     (r"\bentr(y|ies)\b", r"\basientos?\b", r"\bregistros?\b"),
-    (r"\bkeys?\b", r"\bllaves?\b", r"\bclaves?\b"),
+    (r"\bkeys?\b", r"\bllaves?\b(?! de acceso)", r"\bclaves?\b"),  # a passkey is a "llave de acceso" everywhere
     (r"\bpass(es|ed)?\b", r"\bcumpl\w+", r"\bpasa"),
 ]
 
