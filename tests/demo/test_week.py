@@ -90,3 +90,4 @@ def test_the_week_shows_all_that_a_roof_has_to_show(tmp_path):
                   if any(each["gauge"]["because"] == "lighter" for each in row["compared"])]  # fmt: skip
     assert lighter["accepted"] == "set_aside" and lighter["photos"]
     assert sum(one["counts"].get("covered_unseen", 0) for one in record["coverage"].values()) > 0
+    follows_its_findings(record)
