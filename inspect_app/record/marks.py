@@ -106,7 +106,7 @@ class Marks:
         if panel not in known:
             own, following = self.set_at(area, kid, panel), self.set_at(area, kid, panel + 1)
             known[panel] = None if own is None or following is None else max(own, following)
-        told: "int | None" = known[panel]
+        told: int | None = known[panel]
         return told
 
 

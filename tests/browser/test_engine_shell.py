@@ -131,7 +131,8 @@ def test_an_update_waits_for_an_open_draft_and_the_old_app_stays_whole(phone: Ph
     with phone.page.expect_navigation():
         phone.run("applyIfQuiet()")
     assert phone.run(PROVE)["missing"] == []
-    kept = "return Promise.all((await caches.keys()).map(async (one) => (await (await caches.open(one)).keys()).length))"
+    kept = """return Promise.all((await caches.keys())
+      .map(async (one) => (await (await caches.open(one)).keys()).length))"""
     assert phone.run(kept) == [1], "the old build is given up"
 
 

@@ -15,7 +15,7 @@ PRESENT, VERIFIED, ATTESTED = 0x01, 0x04, 0x40
 
 
 class Authenticator:
-    """One credential. ``counts``: whether it counts its uses, as few do today; ``origin``: of the page it is asked by."""
+    """One credential. ``counts``: whether it counts its uses, as few do today; ``origin``: of the page that asks."""
 
     def __init__(self, origin: str, counts: bool = True) -> None:
         self.origin, self.counts = origin, counts

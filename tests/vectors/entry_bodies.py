@@ -42,8 +42,8 @@ FINDINGS: dict[str, tuple[str, dict[str, Any]]] = {
     "correction": (
         uuid(11),
         {
-            "finding": FINDING, "walk": None, "done": "screw set", "photos": [SHA256], "reading": {"value": q("1", "in")},
-            "verdict": _VERDICT, **_BY,
+            "finding": FINDING, "walk": None, "done": "screw set", "photos": [SHA256],
+            "reading": {"value": q("1", "in")}, "verdict": _VERDICT, **_BY,
         },
     ),
     "recheck": (
