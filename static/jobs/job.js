@@ -12,6 +12,7 @@ import { OfficePart } from '../office/job_part.js'
 import { frontOf } from './front_of.js'
 
 const FRONT = ['foreman', 'inspector'] // who works in the crew's rhythm sees the day first
+const WALK = [...FRONT, 'reviewer'] // nobody else's walk counts: the report is what they come for
 
 /** @param {{job: string, record: any, definitions: any[], person: any}} props */
 export function Job({ job, record, definitions, person }) {
@@ -19,13 +20,15 @@ export function Job({ job, record, definitions, person }) {
   const walks = Object.values(record.walks).sort((/** @type {any} */ a, /** @type {any} */ b) => (a.at < b.at ? 1 : -1))
   const open = /** @type {any} */ (walks.find((/** @type {any} */ walk) => !walk.signoff && walk.by === person.id))
   const front = areas.length > 0 && FRONT.includes(person.role) ? frontOf(record, person) : null
+  const mayWalk = WALK.includes(person.role)
   return html`<${Screen} title=${record.job.name} over=${record.job.place} back=${path()} backTo=${say('jobs')} wide>
     ${front && html`<a class=${front.held ? 'press main held' : 'press main'} href=${path('job', job, 'day')} data-name="day"><span class="label">${say('day')}</span><span class="under">${front.text}</span></a>`}
     ${open
       ? html`<a class=${front ? 'press tall' : 'press main'} href=${path('job', job, 'walk', open.id)} data-name="go-on"><span class="label">${say('job.go_on')}<span class="under">${say('walk.begun', { at: clock(open.at) })}</span></span></a>`
-      : html`<a class=${areas.length && !front ? 'press main' : 'press'} href=${path('job', job, 'start')} data-name="start"><span class="label">${say('job.start')}</span></a>`}
+      : mayWalk ? html`<a class=${areas.length && !front ? 'press main' : 'press'} href=${path('job', job, 'start')} data-name="start"><span class="label">${say('job.start')}</span></a>`
+      : html`<${ReportLink} job=${job} main=${areas.length > 0} />`}
     ${areas.length > 0 && html`<a class="press tall" href=${path('job', job, 'card')} data-name="card"><span class="label">${say('card')}<span class="under">${say('card.open.under')}</span></span><span class="go" aria-hidden="true">→</span></a>`}
-    <${RoofPart} ...${{ job, record, definitions }} />
+    <${RoofPart} ...${{ job, record, definitions, person }} />
     <${Part} name=${say('job.approved')}>
       ${sorted(record.assemblies, 'name').map((one) => html`<a key=${one.id} class="press tall" href=${path('job', job, 'approved', one.id)} data-name="approved">
         <span class="label">${one.name}<span class="under">${one.approval?.reference ?? ''}</span></span><span class="go" aria-hidden="true">→</span></a>`)}
@@ -41,9 +44,14 @@ export function Job({ job, record, definitions, person }) {
       ${walks.map((/** @type {any} */ walk) => html`<a key=${walk.id} class="press tall" href=${path('job', job, 'walk', walk.id)} data-name="walk">
         <span class="label">${pick(definitions.find((one) => one.digest === walk.definition)?.title) ?? say('walk')}<span class="under">${clock(walk.at)} · ${walk.crew ? walk.crew + ' · ' : ''}${walk.signoff ? '✓ ' + say('walk.signed') : '… ' + say('walk.open')}</span></span>
         <span class="go" aria-hidden="true">→</span></a>`)}
-      <a class="press" href=${path('job', job, 'report')} data-name="report">${say('report')}</a>
+      ${(open || mayWalk) && html`<${ReportLink} job=${job} />`}
       <a class="press" href=${path('job', job, 'instruments')} data-name="instruments">${say('instruments')}</a>
     <//>
     <${OfficePart} job=${job} person=${person} />
   <//>`
+}
+
+/** @param {{job: string, main?: boolean}} props */
+function ReportLink({ job, main }) {
+  return html`<a class=${main ? 'press main' : 'press'} href=${path('job', job, 'report')} data-name="report"><span class="label">${say('report')}</span></a>`
 }

@@ -13,8 +13,10 @@ import { sorted } from '../roof/order.js'
 import { RoofPlan } from '../roof/roof_plan.js'
 import { statesOf } from '../roof/state.js'
 
-/** @param {{job: string, record: any, definitions: any[]}} props */
-export function RoofPart({ job, record, definitions }) {
+const DRAW = ['administrator', 'inspector', 'foreman']
+
+/** @param {{job: string, record: any, definitions: any[], person: any}} props */
+export function RoofPart({ job, record, definitions, person }) {
   const areas = useMemo(() => sorted(record.areas, 'name'), [record.areas])
   const states = useMemo(() => statesOf(record, definitions), [record, definitions])
   const layouts = useLaid('layout', record, areas)
@@ -28,7 +30,7 @@ export function RoofPart({ job, record, definitions }) {
         <span class="mark" aria-hidden="true">${i + 1}</span><span class="label">${area.name}<span class="under">${areaLine(area, layouts[area.id], places[area.id] ?? 0)}</span>
         <span class="under" data-name="fit-state">${say('fit')}: ${fitted(record, area).mark} ${fitted(record, area).text}</span></span><span class="go" aria-hidden="true">→</span></a>`)}</div>
       <${Legend} />`}
-    <a class="press" href=${path('job', job, 'draw')} data-name="add-area">${say('job.add_area')}</a>
+    ${DRAW.includes(person.role) && html`<a class="press" href=${path('job', job, 'draw')} data-name="add-area">${say('job.add_area')}</a>`}
   <//>`
 }
 

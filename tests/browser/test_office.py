@@ -46,6 +46,8 @@ def test_a_firm_s_foreman_joins_by_the_code_and_the_work_of_a_lost_phone_is_let_
 def invited(office: Walker, roof: Roof) -> str:
     """The link of an invitation, read off the screen by another decoder."""
     page = office.page
+    assert page.locator('[data-name="start"]').count() == 0, "an administrator's walk would count for nothing"
+    assert page.locator('.main[data-name="report"]').count() == page.locator('[data-name="report"]').count() == 1
     at(office, roof, "firm")
     office.sees("#in-firm-name")
     page.fill("#in-firm-name", FIRM)
