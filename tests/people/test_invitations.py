@@ -32,7 +32,13 @@ class Desk:
 
 
 @pytest.fixture
-def desk(any_office):
+def desk(office):
+    return Desk(office)
+
+
+@pytest.fixture
+def any_desk(any_office):
+    """On each database that Seamwalk runs on: where it decides."""
     return Desk(any_office)
 
 
@@ -40,30 +46,34 @@ def code(reply):
     return reply.status_code, reply.json["error"]["code"]
 
 
-def test_an_invitation_makes_one_account_in_its_firm_and_signs_it_in(desk):
-    _, secret = desk.invite()
-    told = desk.office.client().get(f"/api/invitations/{secret}").json
+def test_an_invitation_makes_one_account_in_its_firm_and_signs_it_in(any_desk):
+    _, secret = any_desk.invite()
+    told = any_desk.office.client().get(f"/api/invitations/{secret}").json
     assert (told["job_name"], told["firm"], told["role"]) == ("Boathouse (invented)", "Gannet (invented)", "foreman")
-    client = desk.office.client()
-    joined = desk.join(secret, "nell", client)
+    client = any_desk.office.client()
+    joined = any_desk.join(secret, "nell", client)
     assert joined.status_code == 201 and client.get("/api/session").json["person"]["name"] == "New (invented)"
-    people = client.get(f"/api/jobs/{desk.job}/people").json
+    people = client.get(f"/api/jobs/{any_desk.job}/people").json
     assert [firm["name"] for firm in people["firms"]] == ["Gannet (invented)"] and people["rights"]["sees"] == "areas"
-    assert code(desk.join(secret, "nils")) == (410, "invitation_used")
-    assert code(desk.office.client().get(f"/api/invitations/{secret}")) == (410, "invitation_used")
+    assert code(any_desk.join(secret, "nils")) == (410, "invitation_used")
+    assert code(any_desk.office.client().get(f"/api/invitations/{secret}")) == (410, "invitation_used")
 
 
-def test_of_two_who_bring_it_at_once_one_joins(desk):
-    _, secret = desk.invite()
+def test_of_two_who_bring_it_at_once_one_joins(any_desk):
+    _, secret = any_desk.invite()
     replies = []
-    calls = [threading.Thread(target=lambda at=at: replies.append(desk.join(secret, f"racer{at}"))) for at in range(4)]
+
+    def come(at):
+        replies.append(any_desk.join(secret, f"racer{at}"))
+
+    calls = [threading.Thread(target=come, args=(at,)) for at in range(4)]
     for call in calls:
         call.start()
     for call in calls:
         call.join()
     assert sorted(reply.status_code for reply in replies) == [201, 410, 410, 410]
-    with desk.office.app.app_context():
-        assert len([one for one in desk.office.parts.accounts.everybody() if one.login.startswith("racer")]) == 1
+    with any_desk.office.app.app_context():
+        assert len([one for one in any_desk.office.parts.accounts.everybody() if one.login.startswith("racer")]) == 1
 
 
 def test_it_ends_with_its_day_and_when_it_is_withdrawn(desk):

@@ -34,21 +34,21 @@ def test_sign_ins_are_told_from_when_somebody_joined(any_office):
     assert len(told()) == 1
 
 
-def test_it_is_read_page_by_page_newest_first(any_office):
-    job, chief = any_office.job()
-    with any_office.app.app_context(), any_office.parts.transactions.writing():
+def test_it_is_read_page_by_page_newest_first(office):
+    job, chief = office.job()
+    with office.app.app_context(), office.parts.transactions.writing():
         for at in range(PAGE + 5):
-            any_office.app.extensions["office"].trail.note("exported", job, chief.person.id, n=at)
+            office.app.extensions["office"].trail.note("exported", job, chief.person.id, n=at)
     first = chief.client.get(f"/api/jobs/{job}/trail").json
     rest = chief.client.get(f"/api/jobs/{job}/trail", query_string={"before": first[-1]["seq"]}).json
     numbers = [one["facts"]["n"] for one in first + rest if one["what"] == "exported"]
     assert len(first) == PAGE and numbers == list(reversed(range(PAGE + 5)))
 
 
-def test_a_report_is_not_given_without_a_trace(any_office):
-    job, chief = any_office.job()
-    with any_office.app.app_context():
-        shelf = any_office.app.extensions["reports"].shelf
+def test_a_report_is_not_given_without_a_trace(office):
+    job, chief = office.job()
+    with office.app.app_context():
+        shelf = office.app.extensions["reports"].shelf
         number, sealed = shelf.begin(job), shelf.work(job) / "sealed.part"
         sealed.write_bytes(b"%PDF-1.7")
         shelf.finish(job, number, sealed, b'{"missing": []}', "d", 1)
