@@ -4,19 +4,21 @@ from collections.abc import Collection
 from typing import Any, NamedTuple
 
 from sqlalchemy import insert, select, update
+from sqlalchemy.orm import Session
 
 from inspect_app.clock import Clock, spell
 from inspect_app.entry.statement import parse_statement
 from inspect_app.errors import BadInput
 from inspect_app.store.manifests import Manifests
-from inspect_app.store.tables import DeviceContactRow, DeviceRow, PersonRow, StatementRow
+from inspect_app.store.tables import DeviceContactRow, DeviceRow, EntryRow, PersonRow, PhotoRow, StatementRow
 from inspect_app.store.transactions import Transactions
 
 LONGEST = 100
 
 
 class Contact(NamedTuple):
-    """One key. ``unsent``: ``{"entries", "photos", "oldest"}`` of this job as it last told, None before it ever did."""
+    """One key. ``unsent``: ``{"entries", "photos", "oldest"}`` of this job as it last told, without what has
+    arrived since; None before it ever did."""
 
     kid: str
     name: str
@@ -57,8 +59,9 @@ class Contacts:
         with self.transactions.reading() as session:
             rows = session.execute(asked).all()
             said = self._said([seq for row, *_ in rows for seq in (row.enrolled, row.revoked) if seq is not None])
-            unsent = {one.kid: _unsent(one.items, one.oldest, job)
-                      for one in self.manifests.of([row.kid for row, *_ in rows])}  # fmt: skip
+            kids = [row.kid for row, *_ in rows]
+            here = _arrived(session, kids, job)
+            unsent = {one.kid: _unsent(one.items, one.oldest, job, here) for one in self.manifests.of(kids)}
         return [
             Contact(row.kid, name or row.device, row.person, who, str(said[row.enrolled]), last,
                     unsent.get(row.kid), said.get(row.revoked))
@@ -81,6 +84,13 @@ class Contacts:
                 session.execute(update(DeviceContactRow).where(here).values(**changed))
 
 
-def _unsent(items: list[dict[str, Any]], oldest: str | None, job: str) -> dict[str, Any]:
-    own = [item["what"] for item in items if item["job"] == job]
+def _arrived(session: Session, kids: Collection[str], job: str) -> set[tuple[str, str]]:
+    """What these keys signed in the job, and its photos: a phone tells before it sends, and then falls silent."""
+    entries = select(EntryRow.digest).where(EntryRow.job == job, EntryRow.kid.in_(kids))
+    photos = select(PhotoRow.sha256).where(PhotoRow.job == job)
+    return {("entry", one) for one in session.scalars(entries)} | {("photo", one) for one in session.scalars(photos)}
+
+
+def _unsent(items: list[dict[str, Any]], oldest: str | None, job: str, here: set[tuple[str, str]]) -> dict[str, Any]:
+    own = [one["what"] for one in items if one["job"] == job and (one["what"], one["name"]) not in here]
     return {"entries": own.count("entry"), "photos": own.count("photo"), "oldest": oldest if own else None}

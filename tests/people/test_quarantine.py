@@ -187,3 +187,23 @@ def test_phones_are_listed_with_last_contact_and_what_is_unsent_of_this_job(lost
     lost.chief.client.post(f"/api/devices/{nan.kid}", json={"name": "the white one"}, headers=headers)
     own = nan.client.get(f"/api/jobs/{lost.job}/devices").json
     assert [(row["kid"], row["name"]) for row in own] == [(nan.kid, "the white one")]
+
+
+def test_what_arrived_since_a_phone_told_of_it_is_no_longer_said_to_be_on_it(lost):
+    nan = lost.office.phone("nan", "inspector", lost.job)
+    data = b"another photograph"
+    here, still = lost.office.walk(nan, lost.job, hashlib.sha256(data).hexdigest())[:2]
+    named = [("entry", parse(token).digest) for token in (here, still)]
+    items = [{"what": what, "job": lost.job, "name": name, "size": 1}
+             for what, name in [*named, ("photo", hashlib.sha256(data).hexdigest())]]  # fmt: skip
+    nan.client.post("/api/manifest", json={"items": items, "oldest": None}, headers=nan.bearer)
+
+    def unsent():
+        rows = lost.chief.client.get(f"/api/jobs/{lost.job}/devices").json
+        return next((row["unsent"]["entries"], row["unsent"]["photos"]) for row in rows if row["kid"] == nan.kid)
+
+    assert unsent() == (2, 1)
+    assert statuses(nan.send(here)) == ["accepted"] and unsent() == (1, 1)
+    lost.upload(nan, data)
+    assert unsent() == (1, 0)
+    assert statuses(nan.send(still)) == ["accepted"] and unsent() == (0, 0)
