@@ -9,11 +9,13 @@ import { TO_DO } from './filter.js'
 import { Row } from './row.js'
 
 const FIRST = 5
+const GRAVE = ['critical', 'major', 'minor'] // a severity that nobody told counts as the gravest, as in closing it
 
 /** @param {{job: string, record: any, definitions: any[]}} props */
 export function FindingsPart({ job, record, definitions }) {
   const all = findingsInOrder(record)
-  const due = all.filter((one) => TO_DO.includes(one.state))
+  const grave = (/** @type {any} */ one) => GRAVE.indexOf(one.severity ?? 'critical')
+  const due = all.filter((one) => TO_DO.includes(one.state)).sort((a, b) => grave(a) - grave(b)) // then as before, place by place
   const open = due.filter((one) => one.state === 'open').length
   return html`<${Part} name=${say('job.findings', { n: open })}>
     ${due.length === 0 ? html`<p>${say('job.no_findings')}</p>`

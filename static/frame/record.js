@@ -1,13 +1,13 @@
 // A job's record as it stands on this phone, read again whenever something was kept or arrived.
 
 import { useEffect, useState } from './view.js'
-import { definitionsOf, jobRecord } from '../record/load.js'
+import { definitionsOf, jobRecord, seesPart } from '../record/load.js'
 
-/** @typedef {{record: any, definitions: any[], fault: any}} Known */
+/** @typedef {{record: any, definitions: any[], fault: any, part: boolean}} Known `part`: not the whole job */
 
 /** @param {string} job @returns {Known} `record` is null while it loads */
 export function useRecord(job) {
-  const [known, setKnown] = useState(/** @type {Known & {job: string}} */ ({ job: '', record: null, definitions: [], fault: null }))
+  const [known, setKnown] = useState(/** @type {Known & {job: string}} */ ({ job: '', record: null, definitions: [], fault: null, part: false }))
   useEffect(() => {
     let turn = 0
     const read = async () => {
@@ -15,7 +15,8 @@ export function useRecord(job) {
       try {
         const record = await jobRecord(job)
         const definitions = await definitionsOf(job)
-        if (mine === turn) setKnown({ job, record, definitions, fault: null })
+        const part = await seesPart(job)
+        if (mine === turn) setKnown({ job, record, definitions, fault: null, part })
       } catch (fault) {
         if (mine === turn) setKnown((/** @type {any} */ old) => ({ ...old, fault }))
       }
@@ -29,5 +30,5 @@ export function useRecord(job) {
       removeEventListener('seamwalk:sync', read)
     }
   }, [job])
-  return known.job === job ? known : { record: null, definitions: [], fault: known.fault }
+  return known.job === job ? known : { record: null, definitions: [], fault: known.fault, part: false }
 }

@@ -26,7 +26,7 @@ export function Reviewers({ job, record, person }) {
     <p>${say('reviewers.what')}</p>
     <${Told} asked=${asked}>${(/** @type {any} */ known) => html`
       <${Problem} fault=${fault} />
-      ${known.links.length === 0 && html`<p class="big">${say('reviewers.none')}</p>`}
+      ${known.links.length === 0 && html`<p class="big">${say(known.rights.links ? 'reviewers.none' : 'reviewers.by_administrator')}</p>`}
       <ul class="rows">${known.links.map((/** @type {any} */ one) => html`<li key=${one.id} class="row" data-name="reviewer" data-state=${one.state}>
         <strong>${one.name}</strong>
         <span><span aria-hidden="true">${MARKS[one.state]}</span> ${say(`link.${one.state}`)} · ${one.seen ? say('reviewers.seen', { n: one.seen }) : say('reviewers.unseen')}</span>

@@ -15,6 +15,11 @@ export async function jobs() {
   return person ? ((await readMeta(['jobs', person.id])) ?? []) : []
 }
 
+/** Whether the current person sees only some of this job. @param {string} job */
+export async function seesPart(job) {
+  return (await jobs()).find((one) => one.id === job)?.partial === true
+}
+
 /** Records folded lately, or being folded: a job's entries only ever grow in number. @type {Map<string, {key: string, record: Promise<any>}>} */
 const folded = new Map()
 
@@ -27,7 +32,7 @@ export async function jobRecord(job) {
   if (!person) throw new Trouble('people.nobody', { field: 'person', value: '' })
   const rows = await withDb(['entries'], 'readonly', (tx) => tx.store.index('job').getAll([person.id, job]))
   const people = await peopleOf(job)
-  const partial = (await jobs()).find((one) => one.id === job)?.partial === true
+  const partial = await seesPart(job)
   const key = JSON.stringify([person.id, job, rows.length, people, partial])
   const before = folded.get(job)
   if (before?.key === key) return before.record

@@ -15,7 +15,7 @@ export function Report({ job, record }) {
   const ask = async () => {
     try {
       const reply = await callAs(await currentRow(), 'GET', `/api/jobs/${job}/report`)
-      setKnown(reply.status === 200 ? reply.data : { state: 'unknown' })
+      setKnown(reply.status === 200 ? reply.data : { state: reply.status === 403 ? 'part' : 'unknown' })
     } catch {
       setKnown({ state: 'no_signal' })
     }

@@ -62,6 +62,7 @@ def invited(office: Walker, roof: Roof) -> str:
     office.named("save-firm")
     office.sees('[data-name="firm"]:has-text("Quay slope")')
     readable(office.page)
+    assert page.locator('[data-name="part-seen"]').count() == 0, "an administrator sees all"
     office.named("invite")
     office.choose("role", "foreman")
     readable(office.page)
@@ -95,6 +96,11 @@ def join(rita: Walker, roof: Roof) -> None:
     rita.sees('[data-right="invites"][data-may="false"]')
     assert page.locator('[data-name="firm"]').count() == 1, "her own firm alone"
     assert page.locator('[data-name="invite"]').count() == 0
+    at(rita, roof, "report")
+    rita.sees('[data-name="report-state"][data-state="part"]')
+    at(rita, roof, "coverage")
+    rita.sees('[data-name="part-seen"]')  # what others recorded is not counted here, and that is said
+    readable(page)
 
 
 def lost_phone(roof: Roof) -> Phone:
