@@ -56,8 +56,8 @@ def _serve(bins: Path, folder: Path, options: dict) -> Iterator[str]:
         _wait(folder, server)
         yield str(folder)
     finally:
-        server.send_signal(signal.SIGINT)
-        server.wait(20)
+        server.send_signal(signal.SIGQUIT)  # at once: what it would still write to the disk is thrown away next
+        server.wait(60)
 
 
 def new_database(socket: str, name: str) -> str:
