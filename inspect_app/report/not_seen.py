@@ -48,10 +48,17 @@ def _unanswered(
         if station["reached"] != "yes" or not here:
             continue
         assembly = record["assemblies"].get((record["areas"].get(station["area"]) or {}).get("assembly"))
-        asked = _asked(record, definitions, station, assembly) | {str(one["definition"]["digest"]) for one in here}
-        for digest in sorted(asked):
+        said = {str(one["definition"]["digest"]) for one in here}
+        drawn = _drawn(record, station)
+        asked = _asked(record, definitions, station, assembly) if drawn is None else _pinned(record)
+        if drawn is not None:  # of two versions of a checklist, the one that was answered
+            known = {(definitions.get(digest) or {}).get("id") for digest in said}
+            asked = {digest for digest in asked if (definitions.get(digest) or {}).get("id") not in known}
+        for digest in sorted(asked | said):
             given = {one["item"] for one in here if one["definition"]["digest"] == digest}
             one = definitions.get(digest) or {}
+            if drawn is not None:
+                one = {**one, "items": [item for item in one.get("items", []) if f"{one['id']}/{item['id']}" in drawn]}
             told += _items(one, [assembly], given, walk=station["walk"], station=station["n"])
     return told
 
@@ -65,14 +72,25 @@ def _kinds(record: dict[str, Any], walk: dict[str, Any]) -> list[Any]:
 def _asked(record: dict[str, Any], definitions: dict[str, Any], station: dict[str, Any], assembly: Any) -> set[str]:
     """The definitions asked at a place, as the phone chooses them (``static/walk/applies.js``): the walk's own
     where it is made for places and fits, else each one of the job that fits what is fastened there."""
-    pinned = ((record["job"] or {}).get("definitions") or {}).values()
     fitting = {
-        str(digest) for digest in pinned
+        digest for digest in _pinned(record)
         if (definitions.get(digest) or {}).get("per") == "station" and applies(definitions[digest], assembly)
     }  # fmt: skip
     walk: dict[str, Any] = record["walks"].get((record["stations"].get(station["id"]) or {}).get("walk")) or {}
     own = fitting & {str(walk.get("definition"))}
     return own or fitting
+
+
+def _pinned(record: dict[str, Any]) -> set[str]:
+    return {str(digest) for digest in ((record["job"] or {}).get("definitions") or {}).values()}
+
+
+def _drawn(record: dict[str, Any], station: dict[str, Any]) -> set[str] | None:
+    """At a place of an audit, ``definition id/item id`` of all that its draw asks; None at any other place."""
+    lot = (record.get("lots") or {}).get(station["lot"]) or {}
+    if lot.get("purpose") != "audit":
+        return None
+    return {name for names in (lot.get("asks") or {}).values() for name in names}
 
 
 def applies(thing: dict[str, Any], assembly: dict[str, Any] | None) -> bool:

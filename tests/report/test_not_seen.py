@@ -4,6 +4,7 @@ import copy
 
 import pytest
 
+from inspect_app.report.not_seen import not_seen
 from tests.report.laid_out import sample_contents
 from tests.report.sample import record
 from tests.report.sample_definitions import CLIP, DEFINITIONS, item
@@ -49,6 +50,18 @@ def test_a_checklist_of_the_job_that_nobody_began_at_a_reached_place_is_left_out
         "Where does the tab stand?",
         "Is it hooked?",
     }
+
+
+@pytest.mark.parametrize("purpose", ["audit", "work"])
+def test_at_a_place_of_an_audit_what_its_draw_asks_is_asked_and_nothing_else(clips, purpose):
+    rec = record()
+    rec["job"]["definitions"] |= {"clip": digest("clip"), "end-of-day": digest("day")}
+    told = sample_contents(rec)
+    (place,) = [one for one in told["stations"] if one["n"] == 4]
+    rec["lots"] = {"lot": {"purpose": purpose, "asks": {"critical": ["end-of-day/loose"], "major": ["clip/tab"]}}}
+    found = not_seen(rec, DEFINITIONS, {"walks": {}}, [place | {"lot": "lot"}], told["answers"], [])
+    assert [question["en"] for one in found for question in one["facts"]["questions"]] == [
+        "Is anything loose?" if purpose == "audit" else "Is it hooked?"]  # fmt: skip
 
 
 def test_places_are_counted_by_how_they_were_chosen_and_whether_they_were_reached():
