@@ -14,6 +14,7 @@ from typing import Any, NamedTuple
 
 from flask import Flask
 
+from inspect_app.demo.audit import audit
 from inspect_app.demo.crew_day import Plan
 from inspect_app.demo.dusk import walk_at_dusk
 from inspect_app.demo.firms import Gathering
@@ -160,6 +161,7 @@ def _walk(app: Flask, phones: dict[str, Phone], job: dict[str, Any], clock: Tick
 
     walk_the_week(week, walk, office, fold, dusk)
     if week:
+        audit(Walk(phones["inspector"], job, definitions, build, clock), fold, dusk)
         clock.to(max(clock(), dusk - BEFORE_DUSK))
         Followed(phones, job, build, clock, fold).tell()
     clock.to(dusk)

@@ -5,6 +5,7 @@ the rulebook judges here as it would on the phone.
 """
 
 import re
+from collections.abc import Callable
 from datetime import datetime, timedelta
 from typing import Any, NamedTuple
 
@@ -28,6 +29,7 @@ class Place(NamedTuple):
     offset: float
     fails: dict[str, str]
     gaps: list[str]
+    absent: tuple[str, ...] = ()  # items that speak of nothing that is there
 
 
 class Walk:
@@ -39,6 +41,8 @@ class Walk:
                  clock: "Ticking", notes: dict[str, str] | None = None) -> None:  # fmt: skip
         self.phone, self.job, self.definitions, self.rulebook, self.clock = phone, job, definitions, rulebook, clock
         self.notes = notes or {}
+        self.failed: tuple[str, ...] = ()  # items of the whole walk that were not as approved; why is in the notes
+        self.counts: dict[str, int] = {}  # what was counted over the whole walk, by item
         self.id = phone.new_id()
         self.said: list[str] = []
         self.small = False  # pictures of a long week are drawn small
@@ -55,24 +59,26 @@ class Walk:
         }  # fmt: skip
         self._say("walk", self.id, self.body)
 
-    def answer_all(self, area: str) -> None:
-        """What is asked once of the whole walk."""
+    def answer_all(self, area: str, noted: bool = False) -> None:
+        """What is asked once of the whole walk; ``noted``: no more of it than there are notes of."""
         for item in self.own["items"]:
-            if self._fits(item, area):
+            if self._fits(item, area) and (not noted or item["id"] in self.notes):
                 self._answer(self.own, item, None, self.job["areas"][area], None)
 
-    def visit(self, place: Place, chosen: str = "hand", lot: str | None = None) -> None:
-        """Every item of every definition for places that fits what is fastened there."""
+    def visit(self, place: Place, chosen: str = "hand", lot: str | None = None,
+              asked: list[dict[str, Any]] | None = None) -> None:  # fmt: skip
+        """Every item of every definition for places that fits what is fastened there, or of those ``asked``."""
         self.clock.advance(minutes=1)
         area = self.job["areas"][place.area]
         station = self.phone.new_id()
         body = self._station(place.area, place.panel, place.from_low_end, place.zone, chosen, "yes", lot)
         self._say("station", station, body)
         kind = self.job["assemblies"][place.area]["attachment"]
-        definition = self.definitions["nail-flange-fastening" if kind == "nail_flange" else "clip-fastening"]
-        for item in definition["items"]:
-            if self._fits(item, place.area):
-                self._answer(definition, item, {**body, "id": station}, area, place)
+        fastened = self.definitions["nail-flange-fastening" if kind == "nail_flange" else "clip-fastening"]
+        for definition in asked or [fastened]:
+            for item in definition["items"]:
+                if self._fits(item, place.area):
+                    self._answer(definition, item, {**body, "id": station}, area, place)
 
     def leave(self, area: str, panel: int, from_low_end: str, zone: str, reached: str, chosen: str = "hand",
               lot: str | None = None) -> None:  # fmt: skip
@@ -102,7 +108,8 @@ class Walk:
                 area: dict[str, Any], place: Place | None) -> None:  # fmt: skip
         subject = f"{station['id'] if station else self.id}/{definition['id']}/{item['id']}"
         note = place.fails.get(item["id"], "") if place else self.notes.get(item["id"], "")
-        reading = read(item, place)
+        counted = None if place else self.counts.get(item["id"])
+        reading = read(item, place) if counted is None else {"count": counted}
         choice = None
         if item.get("rule") and reading is not None:
             verdict = self._judge(item, area, station, reading)
@@ -110,10 +117,12 @@ class Walk:
             verdict = {"result": "not_applicable", "rule": None, "rulebook": "",
                        "reason": {"code": "recorded", "facts": {}}, "inputs": {}, "values": {}}  # fmt: skip
         else:
-            choice = "fail" if place and note else "pass"
+            choice = "fail" if note and (place or item["id"] in self.failed) else "pass"
+            if place and item["id"] in place.absent:
+                choice = "not_applicable"
             verdict = {"result": choice, "rule": None, "rulebook": self.rulebook, "reason": None, "inputs": {},
                        "values": {}}  # fmt: skip
-        photos = self._photos(item, station, subject, area, place, verdict["result"])
+        photos = self._photos(definition, item, station, subject, area, place, verdict["result"])
         self._say("answer", subject, {
             "walk": self.id, "station": station["id"] if station else None, "area": area["id"],
             "definition": definition["digest"], "item": item["id"], "choice": choice, "reading": reading,
@@ -132,19 +141,20 @@ class Walk:
             "reason": in_strings(found["reason"]), "inputs": found["inputs"], "values": in_strings(found["values"]),
         }  # fmt: skip
 
-    def _photos(self, item: dict[str, Any], station: dict[str, Any] | None, subject: str, area: dict[str, Any],
-                place: Place | None, result: str | None) -> list[str]:  # fmt: skip
+    def _photos(self, definition: dict[str, Any], item: dict[str, Any], station: dict[str, Any] | None, subject: str,
+                area: dict[str, Any], place: Place | None, result: str | None) -> list[str]:  # fmt: skip
         if not (item["photo"] == "required" or (item["photo"] == "on_fail" and result == "fail")):
             return []
         taken = self.clock()
         tag = f"{area['body']['name']}, panel {place.panel}" if place else f"{area['body']['name']}, open leg"
-        drawn = [("where", picture.panel(f"{tag} ({item['id']})", taken))]
+        named = f"{tag} ({item['id']})"
+        shown: list[tuple[str, Callable[[], bytes]]] = [("where", lambda: picture.panel(named, taken))]
         if place and item["id"] == "tab_place":
-            drawn.append(("what", picture.clip(place.offset, tag, taken)))
-        elif place and self.job["assemblies"][area["key"]]["attachment"] == "nail_flange":
-            drawn.append(("what", picture.flange(place.offset, 0.34, f"{tag} ({item['id']})", taken)))
-        drawn = drawn[-1:] if self.small else drawn  # a week is long: one picture of each, the closest
-        return [self._photo(role, self._drawn(data), station, subject) for role, data in drawn]
+            shown.append(("what", lambda: picture.clip(place.offset, tag, taken)))
+        elif place and definition["id"] == "nail-flange-fastening":  # a covered panel shows no flange
+            shown.append(("what", lambda: picture.flange(place.offset, 0.34, named, taken)))
+        shown = shown[-1:] if self.small else shown  # a week is long: one picture of each, the closest
+        return [self._photo(role, self._drawn(draw()), station, subject) for role, draw in shown]
 
     def _drawn(self, data: bytes) -> bytes:
         return picture.smaller(data) if self.small else data
