@@ -1,5 +1,6 @@
 """What opens a finding: a failed answer by itself, so that nobody can forget to write it down, or somebody by hand."""
 
+from inspect_app.record.authority import objection
 from inspect_app.record.moment import moment
 from inspect_app.record.panel_result import SEVERITIES, severity_of
 from inspect_app.record.roof_calls import roof_answer
@@ -21,14 +22,18 @@ def from_answers(record: dict, grouped: dict) -> dict:
     return found
 
 
-def by_hand(record: dict, grouped: dict) -> dict:
+def by_hand(record: dict, grouped: dict, people: dict) -> dict:
     """``{finding id: finding}`` of the ``finding`` entries, in the same shape; ``required`` and ``found`` are the words
-    of whoever opened it. Of several heads the severest lends its body."""
+    of whoever opened it. Of several heads by people who may, the severest lends its body (of none, any); ``heads`` is
+    how many they are."""
     found = {}
     for subject in sorted(grouped.get("finding", {})):
         group = grouped["finding"][subject]
         first = _first(group["all"])
-        heads = [(-_rank(one["payload"]["body"].get("severity")), one["digest"], one) for one in group["heads"]]
+        may = [one for one in group["heads"] if not objection(one, people)]
+        heads = [
+            (-_rank(one["payload"]["body"].get("severity")), one["digest"], one) for one in may or group["heads"]
+        ]  # fmt: skip
         body = max(heads)[2]["payload"]["body"]
         station = record["stations"].get(body.get("station")) or {}
         place = {name: body.get(name, station.get(name)) for name in ("area", "panel", "from_low_end", "zone")}
@@ -43,6 +48,7 @@ def by_hand(record: dict, grouped: dict) -> dict:
             "severity": body.get("severity"), "result": "fail", "required": body.get("required"),
             "found": body.get("found"), "photos": list(body.get("photos") or []), "withdrawn": None, "rule": None,
             "severities": [one["payload"]["body"].get("severity") for one in group["all"]], "versions": group["all"],
+            "heads": len(may),
         }  # fmt: skip
     return found
 

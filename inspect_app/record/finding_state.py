@@ -33,12 +33,15 @@ def settle(finding: dict, said: dict) -> dict:
     state, closed_by = "open", None
     if finding["withdrawn"]:
         state, closed_by = "withdrawn", finding["withdrawn"]
-        if "critical" in finding["severities"]:
+        if _grave(finding):
             problems.append("withdrawn_critical")
     elif closing:
-        state, closed_by = "closed", _first(closing)
-        if _contradicted(closed_by, rechecks):
+        others = [one for one in closing if not _corrected_by(one["by"], said["correction"])]
+        state, closed_by = "closed", _first(others or closing)
+        if _contradicted(closed_by, rechecks, finding["failing"]):
             problems.append("contradicted")
+        if not others:
+            problems.append("recheck_by_corrector")
     elif conceded:
         state, closed_by = "conceded", _first(conceded)
     elif [1 for one in corrections.values() if one["state"] in ("waiting", "good")]:
@@ -94,19 +97,21 @@ def _reopen(said: dict) -> None:
 
 def _shown(finding: dict, said: dict, rechecks: list, corrections: dict) -> list:
     """Set ``shown`` of every recheck that counts: whether it may close. The problems of the finding."""
-    unknown = [one for one in finding["severities"] if one is None] and finding["severity"] is None
-    wanted = "critical" in finding["severities"] or unknown  # a severity that nobody told is no lighter one
-    old = set(finding["photos"])
+    wanted = _grave(finding)
+    old = set(finding["before"])
+    beside: set = set()
     for kind in said:
         for one in said[kind]:
-            worn = kind == "reopening" or one.get("spent") or one.get("result") == "not_good"
-            worn = worn or one.get("state") in ("spent", "not_good")
+            # What counts for nothing takes nobody's evidence away either.
+            worn = (kind == "reopening" or one.get("result") == "not_good") and one["counts"]
+            worn = worn or one.get("spent") or one.get("state") in ("spent", "not_good")
             old.update((one.get("photos") or []) if worn else [])
+    for one in corrections.values():  # of whoever corrects, be it elsewhere in the finding: no second look of another's
+        beside.update((one.get("photos") or []) if one["counts"] or one["gone"] else [])
     problems = []
     for one in rechecks:
         correction = corrections[one["correction"]]
-        beside = correction.get("photos") or []
-        both = shows(correction, old, [], finding["rule"]) and shows(one, old, beside, finding["rule"])
+        both = shows(correction, old, set(), finding["rule"]) and shows(one, old, beside, finding["rule"])
         one["shown"] = bool(both or not wanted)
         if one["result"] != "good" or correction["state"] != "good":
             continue
@@ -116,9 +121,20 @@ def _shown(finding: dict, said: dict, rechecks: list, corrections: dict) -> list
             problems.append("reading_not_taken_again")
         if len(fresh(one, old, beside)) < len(one.get("photos") or []):
             one["problems"].append("photo_shown_before")
-        if len(fresh(correction, old, [])) < len(correction.get("photos") or []):
+        if len(fresh(correction, old, set())) < len(correction.get("photos") or []):
             problems.append("photo_shown_before")
     return problems
+
+
+def _grave(finding: dict) -> bool:
+    """Critical by any version, or of a severity that nobody told, which is no lighter one."""
+    untold = [one for one in finding["severities"] if one is None] and finding["severity"] is None
+    return bool("critical" in finding["severities"] or untold)
+
+
+def _corrected_by(person: str, corrections: list) -> bool:
+    """Whether they corrected the finding too, if not in the correction that they looked at."""
+    return bool([1 for one in corrections if person == one["by"] and (one["counts"] or one["gone"])])
 
 
 def _first(said: list) -> dict:
@@ -126,6 +142,8 @@ def _first(said: list) -> dict:
     return found
 
 
-def _contradicted(closing: dict, rechecks: list) -> bool:
-    """Whether somebody found another correction not good after this one had closed it, as the clocks tell."""
-    return bool([1 for one in rechecks if one["result"] == "not_good" and moment(one["at"]) > moment(closing["at"])])
+def _contradicted(closing: dict, rechecks: list, failing: list) -> bool:
+    """Whether somebody found another correction not good, or recorded the place as failing again, after this one had
+    closed it, as the clocks tell. ``failing``: when each failing version was said."""
+    later = [one["at"] for one in rechecks if one["result"] == "not_good"] + failing
+    return bool([1 for at in later if moment(at) > moment(closing["at"])])

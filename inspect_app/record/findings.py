@@ -8,7 +8,7 @@ from inspect_app.record.finding_state import settle
 from inspect_app.record.moment import moment
 from inspect_app.record.panel_result import SEVERITIES
 
-INSIDE = ("rule", "severities", "versions", "withdrawn")  # of a finding, while it is made
+INSIDE = ("rule", "severities", "versions", "withdrawn", "before", "failing", "heads")  # of a finding, while it is made
 WITHIN = ("kind", "gone", "authors", "names", "shown")  # of a statement
 LISTS = (("correction", "corrections"), ("recheck", "rechecks"), ("reopening", "reopenings"))
 
@@ -17,7 +17,7 @@ def fold_findings(record: dict, grouped: dict, people: dict, flags: list) -> dic
     """``{finding id: finding}`` in order of id; the shape stands in DEVELOPERS.md, "Findings". ``record``: with its
     stations, answers, walks and lots."""
     found = from_answers(record, grouped)
-    found.update(by_hand(record, grouped))
+    found.update(by_hand(record, grouped, people))
     told = said(grouped, people, flags)
     assigned = {body["finding"]: body for body in _assigned(grouped, people)}
     findings = {}
@@ -37,6 +37,7 @@ def fold_findings(record: dict, grouped: dict, people: dict, flags: list) -> dic
 
 def _finding(record: dict, finding: dict, about: dict, assignment: "dict | None", grouped: dict, people: dict,
              flags: list) -> dict:  # fmt: skip
+    _look_back(finding, people)
     settled = settle(finding, about)
     for kind in about:
         for one in about[kind]:
@@ -48,6 +49,7 @@ def _finding(record: dict, finding: dict, about: dict, assignment: "dict | None"
     _milder(finding, settled, flags)
     if finding["source"] == "hand":
         settled["problems"] += [code for code in {objection(one, people) for one in finding["versions"]} if code]
+        settled["problems"] += ["unresolved"] if finding["heads"] > 1 else []
     order = in_order(_versions(finding, about, grouped))
     places = {one["digest"]: at for at, one in enumerate(order)}
     walk = record["walks"].get(finding["walk"]) or {}
@@ -66,6 +68,19 @@ def _finding(record: dict, finding: dict, about: dict, assignment: "dict | None"
     counting = [one for one in conceded if one["counts"] and not one["spent"]]
     told["concession"] = _plain((counting or conceded)[0]) if conceded else None
     return told
+
+
+def _look_back(finding: dict, people: dict) -> None:
+    """What whoever may said of it before and since: ``before``, the photos of every version, since dropping one from
+    the newest makes it no new one; ``failing``, when it was said again, after the first time, that the place fails."""
+    finding["before"], finding["failing"] = list(finding["photos"]), []
+    for entry in finding["versions"]:
+        body = entry["payload"]["body"]
+        if not objection(entry, people):
+            finding["before"] += body.get("photos") or []
+            fails = finding["source"] == "hand" or (body.get("verdict") or {}).get("result") == "fail"
+            if fails and entry["digest"] != finding["opened"]["digest"]:
+                finding["failing"].append(entry["payload"]["at"])
 
 
 def _milder(finding: dict, settled: dict, flags: list) -> None:

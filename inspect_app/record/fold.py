@@ -28,9 +28,9 @@ def fold(entries: list, people: dict, partial: bool = False) -> dict:
     sees a part of the job (``partly_seen``).
     Returns ``{"job", "sampling", "assemblies", "areas", "fits", "walks", "stations", "answers", "photos", "marks",
     "stops", "releases", "lots", "layouts", "coverage", "series", "to_date", "audits", "findings", "days", "flags",
-    "chains"}``; each thing is its head's body plus ``id, digest, by, at, clock, heads``. Where several heads stand, the
-    one with the greatest digest lends its body and ``heads`` names them all; of a lot, the first that used its ticket
-    (``lots``).
+    "chains"}``; each thing is its head's body plus ``id, digest, by, at, clock, heads``. Where several heads stand, of
+    those by people who may say it the one with the greatest digest lends its body, and ``heads`` names them all; of a
+    lot, the first that used its ticket (``lots``).
     """
     flags: list = []
     grouped = versions(entries, people, flags)
@@ -40,8 +40,8 @@ def fold(entries: list, people: dict, partial: bool = False) -> dict:
                 code = objection(entry, people)
                 if code:
                     flags.append({"digest": entry["digest"], "code": code, "facts": {"kind": kind}})
-    things = {kind: _things(grouped.get(kind, {})) for kind in PLACES}
-    jobs = _things(grouped.get("job", {}))
+    things = {kind: _things(grouped.get(kind, {}), people) for kind in PLACES}
+    jobs = _things(grouped.get("job", {}), people)
     record: dict = {
         "job": jobs[sorted(jobs)[0]] if jobs else None,
         "assemblies": things["assembly"],
@@ -79,12 +79,14 @@ def _place(flag: dict) -> tuple:
     return (flag["digest"], flag["code"], "\n".join([name + " " + str(facts[name]) for name in sorted(facts)]))
 
 
-def _things(subjects: dict) -> dict:
-    return {subject: _thing(subject, subjects[subject]) for subject in sorted(subjects)}
+def _things(subjects: dict, people: dict) -> dict:
+    return {subject: _thing(subject, subjects[subject], people) for subject in sorted(subjects)}
 
 
-def _thing(subject: str, group: dict) -> dict:
-    head = group["heads"][-1]
+def _thing(subject: str, group: dict, people: dict) -> dict:
+    # Who may not say it is flagged and kept, but moves nobody's approved slot: a digest can be searched for.
+    may = [entry for entry in group["heads"] if not objection(entry, people)]
+    head = (may or group["heads"])[-1]
     payload = head["payload"]
     thing = dict(payload["body"])
     thing.update({
