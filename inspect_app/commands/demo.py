@@ -51,7 +51,7 @@ def run(args: argparse.Namespace) -> int:
     if verification.failed:
         return 1
     if not args.once:
-        _tell(made)
+        _tell(made, settings)
         serve(create_serving_app(_in(settings, folder)), settings.host, settings.port)
     return 0
 
@@ -67,10 +67,11 @@ def _in(settings: Settings, data: Path) -> Settings:
     return replace(settings, data=data, database_url=sqlite_in(data))
 
 
-def _tell(made: Demonstration) -> None:
+def _tell(made: Demonstration, settings: Settings) -> None:
     print("sign in with (all invented, for this machine only):")
     for person in made.people:
         print(f"  {person['login']:<10} {person['password']}   {person['name']}, {person['role']}")
     link = made.folder / NOTE
     if link.is_file():
-        print(f"to read without signing in, as a claims reviewer would: {link.read_text('utf-8').strip()}")
+        here = f"http://{settings.host}:{settings.port}" if settings.port else ""  # 0: any that is free, told below
+        print(f"to read without signing in, as a claims reviewer would: {here}{link.read_text('utf-8').strip()}")

@@ -13,6 +13,8 @@ import { PlanDay } from './plan_day.js'
 import { closedLots, openLots, reworked } from './standing.js'
 import { openToday, walkToday } from './walk_today.js'
 
+const PLAN = ['foreman', 'inspector']
+
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
 export function Day({ job, record, definitions, person, rest }) {
   if (rest[0] === 'plan') return html`<${PlanDay} ...${{ job, record, definitions, person, rest }} />`
@@ -25,7 +27,7 @@ export function Day({ job, record, definitions, person, rest }) {
     ${drawing && html`<p class="big" role="status" data-name="being-drawn">${say('opening')}</p>`}
     ${!drawing && open.length === 0 && html`<p class="big">${say('day.nothing')}</p>`}
     ${open.map((lot) => html`<${Front} key=${lot.id} ...${{ job, record, definitions, person, lot, walk }} />`)}
-    ${!drawing && html`<a class=${open.length ? 'press' : 'press main'} href=${path('job', job, 'day', 'plan')} data-name="plan-day"><span class="label">${say(open.length ? 'day.another' : 'plan_day')}</span></a>`}
+    ${!drawing && PLAN.includes(person.role) && html`<a class=${open.length ? 'press' : 'press main'} href=${path('job', job, 'day', 'plan')} data-name="plan-day"><span class="label">${say(open.length ? 'day.another' : 'plan_day')}</span></a>`}
     ${unsigned.length > 0 && html`<${Part} name=${say('day.unsigned')}>${unsigned.map((one) => html`<a key=${one.id} class="press tall" href=${path('job', job, 'walk', one.id)} data-name="unsigned">
       <span class="label">${pick(definitions.find((all) => all.digest === one.definition)?.title) ?? say('walk')}<span class="under">${say('walk.begun', { at: clock(one.at) })}</span></span></a>`)}<//>`}
     ${closed.length > 0 && html`<${Part} name=${say('day.closed')}>${closed.slice(0, 6).map((lot) => html`<a key=${lot.id} class="press tall" href=${path('job', job, 'lot', lot.id)} data-name="closed-lot">

@@ -40,7 +40,7 @@ export function Drawn({ job, record, lot }) {
         <div><strong>${several ? `${record.areas[one.area]?.name ?? '—'}, ` : ''}${say('lot.panel', { panel: one.panel })}</strong>: ${say(`drawn.${result}`)}
           ${result === 'bad' && html`<br />${SEVERITIES.filter((name) => one.results[name] === 'bad').map((name) => say(`drawn.bad.${name}`)).join(', ')}`}
           ${NAMED.includes(result) && html`<${UnseenPlaces} places=${one.places ?? []} />`}
-          ${(one.places ?? []).filter((/** @type {any} */ place) => place.station && record.stations[place.station]).map((/** @type {any} */ place, /** @type {number} */ at) => html`<a key=${place.station} class="press" href=${path('job', job, 'station', place.station, 'lot', lot.id)} data-name="drawn-place">${say('drawn.place', { n: at + 1 })} →</a>`)}
+          <div>${(one.places ?? []).filter((/** @type {any} */ place) => place.station && record.stations[place.station]).map((/** @type {any} */ place, /** @type {number} */ at) => html`<a key=${place.station} class="press" href=${path('job', job, 'station', place.station, 'lot', lot.id)} data-name="drawn-place">${say('drawn.place', { n: at + 1 })} →</a>`)}</div>
         </div></li>`
     })}</ul>
     ${sealed > 0 && html`<p>${say('drawn.sealed', { n: sealed })}</p>`}
