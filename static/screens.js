@@ -1,7 +1,7 @@
 // Which screen an address names.
 
 import { html, useEffect, useErrorBoundary } from './frame/view.js'
-import { say } from './words/say.js'
+import { PartSeen } from './frame/part_seen.js'
 import { useRecord } from './frame/record.js'
 import { Broken, Opening, Lost, NotYet } from './frame/opening.js'
 import { SignIn } from './phone/sign_in.js'
@@ -89,8 +89,7 @@ function InJob({ job, name, rest, person, tell }) {
   const Inside = INSIDE[name]
   if (!Inside || !known.record.job) return html`<${Lost} />`
   if (SPEAKS_OF[name] && !known.record[SPEAKS_OF[name]][rest[0]]) return html`<${NotYet} key=${rest[0]} />`
-  // Without it "not recorded" and "none" would be read as said of everybody.
-  return html`${known.part && html`<aside class="part-seen" aria-label=${say('part_seen.name')} data-name="part-seen">${say('part_seen')}</aside>`}
+  return html`${known.part && html`<${PartSeen} />`}
     <${Inside} key=${name === 'plan' ? name : [name, ...rest].join('/')} job=${job} record=${known.record} definitions=${known.definitions}
       person=${person} rest=${rest} />`
 }
