@@ -2,7 +2,9 @@
 trail, which tells of each visit."""
 
 from collections import Counter
+from datetime import datetime
 from typing import Any
+from unicodedata import normalize
 
 from flask import Blueprint, Response, render_template, request, send_file
 
@@ -99,14 +101,19 @@ def _opened(secret: str, what: str, **facts: object) -> ViewerLink:
 
 
 def _kinds(entries: list[Any]) -> list[dict[str, object]]:
+    """By their names in the reader's language. The newest is the latest said, not the last that arrived."""
     count = Counter(entry.kind for entry in entries)
-    newest = {entry.kind: str(entry.payload["at"])[:16].replace("T", " ") for entry in entries}
+    newest: dict[str, str] = {}
+    for entry in entries:
+        at = str(entry.payload["at"])
+        newest[entry.kind] = max(at, newest.get(entry.kind, at), key=datetime.fromisoformat)
     words = parts().words
-    return [
+    rows = [
         {"kind": words.say(f"kind.{kind}", language()) if f"kind.{kind}" in words else kind, "count": count[kind],
-         "newest": newest[kind]}
-        for kind in sorted(count)
+         "newest": newest[kind][:16].replace("T", " ")}
+        for kind in count
     ]  # fmt: skip
+    return sorted(rows, key=lambda row: normalize("NFD", str(row["kind"])))  # Área among the A
 
 
 def _say(key: str, **facts: object) -> str:

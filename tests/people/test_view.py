@@ -1,0 +1,36 @@
+"""What the reviewer's page says of what was recorded."""
+
+import re
+
+
+def rows(page, language):
+    text = page.get(headers={"Accept-Language": language}).get_data(as_text=True)
+    return [re.sub(r"<[^>]+>", " ", row).split() for row in re.findall(r"<tr>(?:(?!</tr>).)*<td.*?</tr>", text, re.S)]
+
+
+class Page:
+    def __init__(self, office):
+        self.job, self.chief = office.job()
+        self.fay = office.phone("fay", "foreman", self.job)
+        told = {"name": "Owen (invented)", "days": 1}
+        headers = {"X-Seamwalk-Csrf": self.chief.csrf}
+        made = self.chief.client.post(f"/api/jobs/{self.job}/links", json=told, headers=headers)
+        self.client, self.path = office.client(), "/view/" + made.json["url"].rsplit("/", 1)[1]
+
+    def get(self, **asked):
+        return self.client.get(self.path, **asked)
+
+
+def test_the_newest_of_a_kind_is_the_latest_said_and_not_the_last_that_arrived(office):
+    page = Page(office)
+    late, early = ("2026-11-25T09:00:00.000-05:00", "2026-11-25T13:59:00.000+00:00")  # 14:00 and 13:59 in one zone
+    sent = page.fay.send(page.fay.entry("walk", page.job, at=late), page.fay.entry("walk", page.job, at=early))
+    assert [one["status"] for one in sent.json["answers"]] == ["accepted"] * 2
+    assert ["Walk", "2", "2026-11-25", "09:00"] in rows(page, "en")
+
+
+def test_kinds_stand_in_the_order_of_their_names_in_the_reader_s_language(office):
+    page = Page(office)
+    page.fay.send(*(page.fay.entry(kind, page.job) for kind in ("walk", "area", "station")))
+    assert [row[0] for row in rows(page, "en")] == ["Job", "Place", "Roof", "Walk"]
+    assert [row[0] for row in rows(page, "es")] == ["Área", "Lugar", "Obra", "Recorrido"]
