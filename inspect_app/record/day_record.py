@@ -48,10 +48,11 @@ def _take_entries(crew_days: CrewDays, subjects: dict, people: dict) -> None:
 
 
 def _whole(one: dict, record: dict, flags: list) -> dict:
-    one["crews"].sort()
+    one["crews"] = sorted(one["crews"])
     one["crew"] = one["crews"][0]
     one["work_done"] = _work_done(one.pop("marks"), one.pop("told"))
-    one["areas"] = sorted(one["areas"])
+    there = one["areas"]
+    one["areas"] = sorted(there)
     one["entries"].sort(key=lambda entry: entry["digest"])
     one["metal"].sort(key=lambda told: (told["at"][:16], told["digest"], told["at"]))
     one["walks"].sort(key=lambda walk: (walk["at"][:19], walk["walk"]))
@@ -63,10 +64,11 @@ def _whole(one: dict, record: dict, flags: list) -> dict:
     one["fits"] = [
         {"area": area, "day": fit["day"], "result": fit["result"], "digest": fit["digest"]}
         for area, fit in sorted(record["fits"].items())
-        if area in one["areas"] and fit["day"] <= one["day"]
+        if area in there and fit["day"] <= one["day"]
     ]
+    alike: dict = {}
     for entry in one["entries"]:
-        entry["materials"] = [_material(entry, row, one, record, flags) for row in entry["materials"]]
+        entry["materials"] = [_material(entry, row, one, record, flags, alike) for row in entry["materials"]]
     one["problems"] = _problems(one)
     if one["work_done"]:
         for told in one["no_work"]:
@@ -77,17 +79,24 @@ def _whole(one: dict, record: dict, flags: list) -> dict:
 def _work_done(marks: list, told: list) -> list:
     """Panels set, area by area: what marks say, and what walks say beyond it."""
     rows = []
-    for area in sorted(dict.fromkeys([row[0] for row in marks + told])):
-        marked = merged([[low, high] for one, low, high in marks if one == area])
-        walked = merged([[low, high] for one, low, high in told if one == area])
+    there: dict = {}
+    for at, said in ((0, marks), (1, told)):
+        for area, low, high in said:
+            there.setdefault(area, ([], []))[at].append([low, high])
+    for area in sorted(there):
+        marked, walked = merged(there[area][0]), merged(there[area][1])
         for by, ranges in (("marks", marked), ("walks", without(walked, marked))):
             rows += [{"area": area, "from": low, "to": high, "by": by} for low, high in ranges]
     return rows
 
 
-def _material(entry: dict, row: dict, one: dict, record: dict, flags: list) -> dict:
+def _material(entry: dict, row: dict, one: dict, record: dict, flags: list, alike: dict) -> dict:
+    """``alike``: what labels that say the same came to, since a day's coils are mostly of one kind."""
     told = dict(row)
-    told["compared"] = compared(record, one["areas"], row)
+    label = tuple([row.get(name) for name in ("what", "gauge", "gauge_system", "coating")])
+    if label not in alike:
+        alike[label] = compared(record, one["areas"], row)
+    told["compared"] = alike[label]
     lighter = [each for each in told["compared"] if each["gauge"]["because"] == "lighter"]
     if lighter and row["accepted"] not in LEFT_OUT:
         facts = {"assembly": lighter[0]["assembly"], "gauge": row.get("gauge")}

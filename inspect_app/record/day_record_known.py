@@ -3,12 +3,13 @@
 from inspect_app.record.crew import crew_of
 from inspect_app.record.lot_days import Days
 
-PARTS = ("crews", "entries", "marks", "told", "metal", "walks", "findings", "actions", "holds")
+PARTS = ("entries", "marks", "told", "metal", "walks", "findings", "actions", "holds")
 RESULTS = ("pass", "fail", "too_close", "not_determinable", "not_applicable")
 
 
 class CrewDays:
-    """Each crew's days, gathered: ``found[day, crew]`` with a list for each of ``PARTS`` and ``areas`` {id: True}."""
+    """Each crew's days, gathered: ``found[day, crew]`` with a list for each of ``PARTS``, ``areas`` {id: True} and
+    ``crews`` {spelling: True}."""
 
     def __init__(self) -> None:
         self.found: dict = {}
@@ -18,12 +19,11 @@ class CrewDays:
         spelled = crew if isinstance(crew, str) else ""
         key = (day, crew_of({"crew": spelled}))
         if key not in self.found:
-            self.found[key] = {"day": day, "areas": {}}
+            self.found[key] = {"day": day, "areas": {}, "crews": {}}
             for name in PARTS:
                 self.found[key][name] = []
         one: dict = self.found[key]
-        if spelled not in one["crews"]:
-            one["crews"].append(spelled)
+        one["crews"][spelled] = True
         return one
 
 
@@ -93,8 +93,7 @@ def take_findings(crew_days: CrewDays, record: dict) -> None:
             if opened and act["digest"] != opened.get("digest"):
                 one = crew_days.of(act["at"][:10], crew)
                 told = {"finding": subject, "kind": act["kind"], "at": act["at"], "digest": act["digest"]}
-                if told not in one["actions"]:
-                    one["actions"].append(told)
+                one["actions"].append(told)
 
 
 def _metal(told: dict, at: str, of: str, digest: str) -> dict:

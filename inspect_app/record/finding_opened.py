@@ -3,8 +3,9 @@
 from inspect_app.record.authority import objection
 from inspect_app.record.moment import moment
 from inspect_app.record.panel_result import SEVERITIES, severity_of
-from inspect_app.record.roof_calls import roof_answer
+from inspect_app.record.roof_calls import place_at
 from inspect_app.rules.refused import Refused
+from inspect_app.rules.roof import read_roof
 
 
 def from_answers(record: dict, grouped: dict) -> dict:
@@ -27,6 +28,7 @@ def by_hand(record: dict, grouped: dict, people: dict) -> dict:
     of whoever opened it. Of several heads by people who may, the severest lends its body (of none, any); ``heads`` is
     how many they are."""
     found = {}
+    roofs: dict = {}
     for subject in sorted(grouped.get("finding", {})):
         group = grouped["finding"][subject]
         first = _first(group["all"])
@@ -40,7 +42,7 @@ def by_hand(record: dict, grouped: dict, people: dict) -> dict:
         if place["area"] is None:
             place["area"] = station.get("area")
         if place["zone"] is None:
-            place["zone"] = _zone(record, place)
+            place["zone"] = _zone(record, place, roofs)
         found[subject] = {
             "id": subject, "source": "hand", "opened": _told(first), "walk": body.get("walk"),
             "station": body.get("station"), "area": place["area"], "panel": place["panel"],
@@ -106,15 +108,18 @@ def _rank(severity: "str | None") -> int:
     return SEVERITIES.index(severity) if severity in SEVERITIES else len(SEVERITIES)
 
 
-def _zone(record: dict, place: dict) -> "str | None":
-    """The zone at a place somebody named by panel and distance; None where the roof does not tell."""
+def _zone(record: dict, place: dict, roofs: dict) -> "str | None":
+    """The zone at a place somebody named by panel and distance; None where the roof does not tell. ``roofs``: those
+    read so far."""
     area = record["areas"].get(place["area"])
     if area is None or place["panel"] is None or place["from_low_end"] is None:
         return None
-    asked = {"call": "place_at", "area": area, "assembly": record["assemblies"].get(area.get("assembly"))}
-    asked.update({"panel": place["panel"], "from_low_end": place["from_low_end"]})
     try:
-        zone: str | None = roof_answer(asked)["zone"]  # type: ignore[index]
+        if area["id"] not in roofs:
+            roofs[area["id"]] = None
+            roofs[area["id"]] = read_roof(area, record["assemblies"].get(area.get("assembly")))
+        roof = roofs[area["id"]]
+        zone: str | None = place_at(roof, place["panel"], place["from_low_end"])["zone"] if roof else None
     except Refused:
         return None
     return zone

@@ -23,12 +23,18 @@ def common(ranges: list, low: int, high: int) -> list:
 
 def without(ranges: list, gone: list) -> list:
     """What of merged ``ranges`` lies in none of ``gone``."""
-    left = merged(ranges)
-    for low, high in gone:
-        cut: list = []
-        for one, other in left:
-            cut += [[one, min(other, low - 1)], [max(one, high + 1), other]] if low <= high else [[one, other]]
-        left = merged(cut)
+    cut, left, first = merged(gone), [], 0
+    for low, high in merged(ranges):
+        while first < len(cut) and cut[first][1] < low:
+            first += 1
+        at = first
+        while at < len(cut) and cut[at][0] <= high:
+            if low < cut[at][0]:
+                left.append([low, cut[at][0] - 1])
+            low = cut[at][1] + 1
+            at += 1
+        if low <= high:
+            left.append([low, high])
     return left
 
 

@@ -38,11 +38,16 @@ def roof_answer(request: dict) -> object:
         told["zone_runs"] = zone_runs(roof, told["number"])
         told["station_count"] = station_count(roof, told["number"])
         return told
-    own = panel(roof, request.get("panel", 0))
-    along = convert(request.get("from_low_end"), roof.unit, "from_low_end")
+    return place_at(roof, request.get("panel", 0), request.get("from_low_end"))
+
+
+def place_at(roof: Roof, number: int, from_low_end: "dict | None") -> dict:
+    """As ``roof_answer`` tells a place, of a roof that was read before: reading it costs more than asking it."""
+    own = panel(roof, number)
+    along = convert(from_low_end, roof.unit, "from_low_end")
     low, high = (own["pieces"][0][0], own["pieces"][-1][1]) if own["pieces"] else (own["low"], own["high"])
     if along < 0.0 or along > (high - low) * (1.0 + 1e-9):
-        raise Refused("beyond_panel", "from_low_end", request["from_low_end"]["value"])
+        raise Refused("beyond_panel", "from_low_end", (from_low_end or {}).get("value"))
     y = low + along
     return {"unit": roof.unit, "zone": zone_at(roof, own["at"], y), "x": own["at"], "y": y,
             "index": first_from(roof, own["number"], y)}  # fmt: skip

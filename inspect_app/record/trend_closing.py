@@ -48,12 +48,15 @@ def closing(record: dict, rows: list) -> dict:
 def median(times: list) -> "tuple | None":
     """``(time, watched)``: by when half have ended, of ``[(time, ended)]``, and how many were watched so long; None
     where the share still going stays above half."""
-    left = 1.0
-    for time in sorted({one[0]: True for one in times if one[1]}):
-        watched = len([1 for one in times if one[0] >= time])
-        ended = len([1 for one in times if one[0] == time and one[1]])
+    order = sorted(times)
+    left, at = 1.0, 0
+    while at < len(order):
+        time, watched, ended = order[at][0], len(order) - at, 0
+        while at < len(order) and order[at][0] == time:
+            ended += 1 if order[at][1] else 0
+            at += 1
         left *= (watched - ended) / watched
-        if at_most(left, 0.5):
+        if ended and at_most(left, 0.5):
             return float(time), watched
     return None
 
