@@ -36,7 +36,7 @@ function App() {
   if (!able.ok) return html`<${Barred} reason=${able.reason} />`
   const open = person || ['sign-in', 'who', 'join'].includes(route[0])
   return html`<${Strip} person=${person} invented=${invented} />
-    ${open ? screenFor(route, person, setInvented) : html`<${Door} />`}`
+    ${open ? screenFor(route, person, setInvented) : html`<${Door} at=${route.join('/')} />`}`
 }
 
 await loadWords()
