@@ -283,7 +283,7 @@ def test_the_office_states_an_instrument_and_the_crew_reads_it(walker: Walker, r
     walker.choose("acceptance", "simple")
     before = roof.record()["job"]
     walker.named("save-instruments")
-    walker.sees('[data-name="start"]')
+    walker.sees('[data-name="series"]')
     for _ in range(600):
         if roof.kinds().count("job") == 2:
             break
