@@ -7,8 +7,9 @@ from typing import NamedTuple
 from sqlalchemy import delete, insert, select
 
 from inspect_app.clock import Clock, spell
-from inspect_app.errors import BadInput, NotFound
-from inspect_app.store.tables import FirmRow, JobFirmRow, MembershipRow
+from inspect_app.errors import BadInput, Conflict, NotFound
+from inspect_app.people.sight import folded
+from inspect_app.store.tables import FirmRow, JobFirmRow, MembershipRow, PersonRow
 from inspect_app.store.transactions import Transactions
 
 SIDES = ("contractor", "sub", "supplier", "owner", "engineer", "reviewer")
@@ -35,7 +36,9 @@ class Firms:
         self.transactions, self.clock, self.new_id = transactions, clock, new_id
 
     def join(self, job: str, name: str, side: str, areas: Sequence[str] | None) -> Firm:
-        """Let a firm take part in a job; said again, its side and areas are changed. Raises ``BadInput``."""
+        """Let a firm take part in a job; said again, with whatever capitals and blanks, its side and areas are changed.
+        Raises ``BadInput``, and ``Conflict`` for areas of a firm that has an administrator there: a job whose last one
+        sees a part of it could be put right by nobody."""
         text = " ".join(name.split())
         if not 0 < len(text) <= LONGEST or not text.isprintable():
             raise BadInput("bad_text", "name", name)
@@ -45,7 +48,10 @@ class Firms:
             raise BadInput("firm_areas", "areas", len(areas))
         own = None if areas is None else sorted(set(areas))
         with self.transactions.writing() as session:
-            firm = self._named(text)
+            same = next((one for one in self.of(job) if folded(one.name) == folded(text)), None)
+            firm, text = (same.id, same.name) if same else (self._named(text), text)
+            if own is not None and same and self._has_administrator(job, firm):
+                raise Conflict("administrator_of_areas", "areas", text)
             here = (JobFirmRow.job == job, JobFirmRow.firm == firm)
             since = session.scalar(select(JobFirmRow.since).where(*here)) or spell(self.clock())
             session.execute(delete(JobFirmRow).where(*here))
@@ -82,6 +88,15 @@ class Firms:
         )
         with self.transactions.reading() as session:
             return {person: str(firm) for person, firm in session.execute(asked)}
+
+    def _has_administrator(self, job: str, firm: str) -> bool:
+        asked = (
+            select(PersonRow.id)
+            .join(MembershipRow, MembershipRow.person == PersonRow.id)
+            .where(MembershipRow.job == job, MembershipRow.firm == firm, PersonRow.role == "administrator")
+        )
+        with self.transactions.reading() as session:
+            return session.scalar(asked.limit(1)) is not None
 
     def _named(self, name: str) -> str:
         """The id of the firm of that name, made if there is none."""

@@ -82,6 +82,8 @@ class Invitations:
             found = self.find(secret)
             if person.role != found.role:
                 raise Conflict("invitation_other_role", "role", person.role)
+            if person.role == "administrator" and self.firms.one(found.job, found.firm).areas is not None:
+                raise Conflict("administrator_of_areas", "role", person.role)  # it was given areas since
             if not self.membership.place(person.id, found.job, found.firm):
                 raise Conflict("invitation_other_firm", "firm", person.name)
             used = {"used_at": spell(self.clock()), "used_by": person.id}

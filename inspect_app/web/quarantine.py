@@ -17,9 +17,9 @@ def listing(job: str) -> list[dict[str, object]]:
     """In order of arrival; only what the job's own people signed: nobody else's could be let in."""
     require_right(job, "admits")
     people = people_of(parts().transactions, job)
-    return [shown(one, str(people[one.by]["name"])) for one in parts().quarantine.of(job) if one.by in people]
+    held = parts().quarantine.photos(job) | set(parts().reading.photos(job))
+    return [shown(one, str(people[one.by]["name"]), held) for one in parts().quarantine.of(job) if one.by in people]
 
 
-def shown(one: KeptApart, who: str) -> dict[str, object]:
-    held = parts().quarantine.photos(one.job) | set(parts().reading.photos(one.job))
+def shown(one: KeptApart, who: str, held: set[str]) -> dict[str, object]:
     return {**one._asdict(), "who": who, "photos": len(one.photos), "held": len(held & set(one.photos))}

@@ -163,3 +163,17 @@ def test_a_link_shows_one_job_without_script_counts_its_visits_and_ends(desk):
     assert steps[:3] == [("report_seen", None), ("exported", None), ("link_seen", None)]
     assert desk.say("DELETE", f"links/{made['id']}").status_code == 200
     assert client.get(made["url"]).status_code == 410 and "withdrawn" in client.get(made["url"]).text
+
+def test_a_job_keeps_an_administrator_who_sees_all_of_it(desk):
+    whole = {"name": "Dunlin (invented)", "side": "contractor", "areas": None}
+    firm = desk.say("POST", "firms", whole).json["id"]
+    _, secret = desk.invite(role="administrator", firm=firm)
+    assert desk.say("POST", "firms", whole | {"areas": []}).status_code == 200
+    assert code(desk.join(secret, "nell")) == (409, "administrator_of_areas")
+    assert desk.say("POST", "firms", whole).status_code == 200 and desk.join(secret, "nell").status_code == 201
+    assert code(desk.say("POST", "firms", whole | {"areas": []})) == (409, "administrator_of_areas")
+
+
+def test_other_capitals_and_blanks_make_no_other_firm_that_what_is_assigned_to_this_one_shows_itself_to(desk):
+    again = desk.say("POST", "firms", {"name": "GANNET  (Invented)", "side": "sub", "areas": []}).json
+    assert (again["id"], again["name"]) == (desk.firm, "Gannet (invented)")

@@ -4,8 +4,10 @@ import base64
 import hashlib
 
 import pytest
+from sqlalchemy import event
 
 from inspect_app.entry.format import parse
+from inspect_app.store.database import db
 
 PHOTO = b"a photograph that was still on the phone"
 SHA = hashlib.sha256(PHOTO).hexdigest()
@@ -207,3 +209,16 @@ def test_what_arrived_since_a_phone_told_of_it_is_no_longer_said_to_be_on_it(los
     lost.upload(nan, data)
     assert unsent() == (1, 0)
     assert statuses(nan.send(still)) == ["accepted"] and unsent() == (0, 0)
+
+
+def test_a_thousand_entries_kept_apart_are_listed_by_no_more_questions_than_one(lost):
+    asked = []
+    with lost.office.app.app_context():
+        event.listen(db.engine, "before_cursor_execute", lambda *args: asked.append(args[2]))
+    counts = []
+    for more in (1, 30):
+        lost.fay.send(*(lost.fay.entry("walk", lost.job) for _ in range(more)))
+        asked.clear()
+        lost.listed()
+        counts.append(len(asked))
+    assert len(lost.listed()) == 31 and counts[0] == counts[1]
