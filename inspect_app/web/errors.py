@@ -86,7 +86,13 @@ def endless(error: ValueError) -> Answer:
 def unexpected(error: Exception) -> Answer:
     known = trouble(error)
     if known is not None:
-        log.error("%s %s: %s", request.method, request.path, error)
+        log.error("%s %s: %s", request.method, _path(), error)
         return problem(known)
-    log.exception("%s %s", request.method, request.path)
+    log.exception("%s %s", request.method, _path())
     return error_body("internal", "server", None), 500, {}
+
+
+def _path() -> str:
+    """Without the secret of a link: whoever reads the log is to open nothing by it."""
+    secret = (request.view_args or {}).get("secret")
+    return request.path.replace(secret, "<secret>") if secret else request.path

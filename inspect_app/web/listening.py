@@ -11,16 +11,21 @@ from inspect_app.errors import BadInput
 
 THREADS = 8
 LARGEST_BODY = 64 * 1024 * 1024
+PROXIED = {"x-forwarded-for", "x-forwarded-proto"}
 LONGEST_STOP = 10.0  # seconds, for the answers under way and for each turn of the serving thread
 
 
 def listening(app: Flask, host: str, port: int) -> Any:
     """A waitress server that has its socket; ``run()`` serves. It reads whole bodies before a thread is used,
-    so slow phones hold none. Raises ``BadInput`` for an address that cannot be had."""
+    so slow phones hold none. A proxy on this same machine is believed who asks, so that one guesser slows down nobody
+    else, and that it was asked by HTTPS, so that the cookie travels by nothing less; nobody else is believed either.
+    Raises ``BadInput`` for an address that cannot be had."""
     try:
         return create_server(
-            app, host=host, port=port, threads=THREADS, max_request_body_size=LARGEST_BODY, ident=None
-        )
+            app, host=host, port=port, threads=THREADS, max_request_body_size=LARGEST_BODY, ident=None,
+            trusted_proxy="127.0.0.1", trusted_proxy_count=1, trusted_proxy_headers=PROXIED,
+            clear_untrusted_proxy_headers=True,
+        )  # fmt: skip
     except (OSError, ValueError) as error:
         raise BadInput("address_not_had", "address", f"{host}:{port}") from error
 

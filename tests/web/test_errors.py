@@ -131,3 +131,12 @@ def test_every_code_in_our_sources_has_words_in_two_languages():
             text = texts.get(f"error.{code}.{part}")
             assert text, f"error.{code}.{part}"
             assert text["en"] != text["es"]
+
+
+def test_the_log_keeps_no_link_s_secret(office, caplog):
+    def broken(secret):
+        raise RuntimeError("a bug")
+
+    office.app.add_url_rule("/broken/<secret>", "broken_link", broken)
+    assert office.client().get(f"/broken/{'S' * 43}").status_code == 500
+    assert "/broken/<secret>" in caplog.text and "S" * 43 not in caplog.text
