@@ -6,8 +6,9 @@ import { MARKS } from './states.js'
 
 /** @param {{area: any, coverage: any}} props the list beside it says the same in words */
 export function CoverageBar({ area, coverage }) {
+  const unseen = coverage.runs.filter((/** @type {any} */ run) => run.state === 'covered_unseen').length
   return html`<div class="coverage-figure" aria-hidden="true">
-    <div class=${area.start === 'right' ? 'coverage-bar from-right' : 'coverage-bar'}>
+    <div class=${area.start === 'right' ? 'coverage-bar from-right' : 'coverage-bar'} style=${{ '--unseen': Math.max(unseen, 1) }}>
       ${coverage.runs.map((/** @type {any} */ run) => html`<span key=${run.from} class=${'stretch ' + run.state} style=${{ flexGrow: run.to - run.from + 1 }}>
         ${run.state === 'covered_unseen' && html`<b>${MARKS.covered_unseen}</b>`}</span>`)}
     </div>
