@@ -1,8 +1,9 @@
 """Verify the entries that a report encloses: who signed them, what the server held, and what the report says.
 
 Facts: ``record_enclosed`` (the tokens are in the file); ``keys_enrolled`` (every key was tied to its person by
-the server's key); ``entries_signed`` (every entry by an enrolled key of its author); ``receipts_whole`` (one
-chain from the first, no gap, fork or break); ``entries_receipted`` (exactly the entries that have receipts, in
+the server's key); ``entries_signed`` (every entry by an enrolled key of its author, and what came once that key
+was ended let in by an administrator's entry: ``late``); ``receipts_whole`` (one chain from the first, no gap, fork or
+break); ``entries_receipted`` (exactly the entries that have receipts, in
 that order); ``chains_whole`` (every key's own chain: no gap, fork or orphan); ``heads_match`` (the heads that
 the report prints); ``answers_follow`` (the entries, folded again, give the answers and results of the report, and
 its fit checks line by line, and no others); ``verdicts_recompute`` (every verdict a rule gave, of an answer, of a
@@ -24,6 +25,7 @@ from inspect_app.evidence.draws import draw_fact
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.findings_told import NAME as FINDINGS
 from inspect_app.evidence.findings_told import findings_fact
+from inspect_app.evidence.late import late
 from inspect_app.evidence.lots_told import NAME as LOTS
 from inspect_app.evidence.lots_told import lots_fact
 from inspect_app.evidence.tokens import Fault, Tokens, read_tokens
@@ -52,7 +54,7 @@ def entry_facts(files: Mapping[str, bytes] | None, contents: Contents | None) ->
     return [
         Fact("record_enclosed", HOLDS, None, {"count": len(tokens.entries)}),
         _signed("keys_enrolled", len(tokens.enrolments), tokens.enrolment_faults),
-        _signed("entries_signed", len(tokens.entries), tokens.entry_faults),
+        _signed("entries_signed", len(tokens.entries), tokens.entry_faults + late(tokens, record)),
         _receipts(receipts),
         _receipted(tokens),
         _chains(tokens),

@@ -8,9 +8,10 @@ from cryptography.hazmat.primitives.asymmetric import ec
 
 from inspect_app.entry.format import parse
 from inspect_app.entry.jwk import public_jwk
+from inspect_app.entry.statement import format_statement, revocation
 from inspect_app.evidence.entries import REST, entry_facts
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN
-from tests.evidence.record import answer, author, contents, counted, enrol, files, made, receipts, sign
+from tests.evidence.record import AT, answer, author, contents, counted, enrol, files, made, receipts, sign
 
 SEED = 20261125
 RECORD = made()
@@ -205,3 +206,18 @@ def test_rubbish_instead_of_a_file_is_an_answer_and_never_an_exception(data):
     for name in files(RECORD):
         facts = entry_facts(files(RECORD) | {name: data}, RECORD.contents)
         assert name == "contents.json" or any(fact.status == FAILS for fact in facts), name
+
+
+def test_what_came_once_its_key_was_ended_wants_somebody_who_let_it_in():
+    def ended(seq, **changed):
+        statement = format_statement(revocation(seq, AT, FOREMAN.kid, "server"), RECORD.server)
+        return "entries_signed" in failing(enrolments=[*ENROLMENTS, statement], **changed)
+
+    assert ended(3) and not ended(100)  # its receipts have the numbers from 10
+    let_in, prev = [], parse(ENTRIES[0]).digest
+    for seq, digest in enumerate([parse(one).digest for one in ENTRIES[1:]], 1):
+        let_in.append(sign(CHIEF, RECORD.job, "admission", digest, seq, prev, {"entry": digest}))
+        prev = parse(let_in[-1]).digest
+    more = [*ENTRIES, *let_in]
+    assert not ended(3, entries=more, receipts=receipts(RECORD.server, RECORD.job, more))
+    assert ended(3, entries=more[:-1], receipts=receipts(RECORD.server, RECORD.job, more[:-1]))
