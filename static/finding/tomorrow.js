@@ -26,6 +26,8 @@ export function Tomorrow({ job, record, definitions, person, rest }) {
   const { fix, recheck } = tasks(all, crew)
   if (!ticks) return null
   const other = LANGUAGES.filter((code) => code !== language())
+  // The list goes the way a crew walks; a severity that nobody told counts as the gravest, as in closing it.
+  const gravest = fix.flatMap((one, n) => ((one.severity ?? 'critical') === 'critical' ? [n + 1] : []))
   const ticked = fix.filter((one) => isTicked(ticks, one)).length
   return html`<${Screen} title=${say('tomorrow')} over=${record.job.name} back=${path('job', job, 'findings')} backTo=${say('findings')} wide>
     <div class="task-choices"><${Language} />
@@ -35,6 +37,7 @@ export function Tomorrow({ job, record, definitions, person, rest }) {
       <h2>${say('tomorrow.for', { crew: crew || say('tomorrow.no_crew') })}</h2>
       <p class="paper-only">${[say('tomorrow'), record.job.name, made(), ...(record.job.invented ? [say('invented')] : [])].join(' · ')}</p>
       ${fix.length === 0 && html`<p class="big">${say('tomorrow.none')}</p>`}
+      ${gravest.length > 0 && html`<p class="problem" data-name="gravest"><strong>${say('tomorrow.critical', { numbers: gravest.join(', ') })}</strong></p>`}
       <${Cautions} />
       <ol class="task-list">${fix.map((finding, n) => html`<${Task} key=${`${finding.id}/${drawn}`} ...${{ job, record, definitions, finding, n: n + 1 }} ticked=${isTicked(ticks, finding)} tick=${(/** @type {boolean} */ on) => change({ [finding.id]: on ? tickOf(finding) : '' })} />`)}</ol>
       ${recheck.length > 0 && html`<p data-name="to-recheck">${say('tomorrow.recheck', { n: recheck.length })}</p>`}

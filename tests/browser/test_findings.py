@@ -92,6 +92,7 @@ def test_a_finding_is_put_right_without_signal_and_closed_by_somebody_else_only(
     finding = foreman.page.evaluate("decodeURIComponent(location.hash.split('/').at(-1))")
     at(foreman, roof, "tomorrow")
     foreman.sees('[data-name="task"]:has-text("Two rivets")')
+    foreman.sees('[data-name="gravest"]')  # fixed_point is critical
     put_it_right(foreman)
     foreman.sees('[data-name="not-offered"]:has-text("somebody else")')
     assert foreman.page.locator('[data-name="recheck"]').count() == 0, "who corrected it is not offered the recheck"
