@@ -14,6 +14,7 @@ import { steps, waiting } from './offers.js'
 import { useNames } from './names.js'
 import { Pictures } from './pictures.js'
 import { StateMark, Weight } from './states.js'
+import { signer } from './signer.js'
 import { askedBy, onPlan, problem, title, where } from './told.js'
 
 const SCREENS = /** @type {Record<string, string>} */ ({ correction: 'correct', recheck: 'recheck', assignment: 'assign', concession: 'concede', reopening: 'reopen' })
@@ -30,7 +31,7 @@ export function Finding({ job, record, definitions, person, rest }) {
   return html`<${Screen} title=${title(definitions, finding)} over=${say('finding')} back=${path('job', job, 'findings')} backTo=${say('findings')}>
     <div class=${`finding-state ${finding.state}`} role="status" data-name="finding-state" data-state=${finding.state}>
       <p class="figure-line"><${StateMark} state=${finding.state} /> ${say(`finding.state.${finding.state}`)}</p>
-      <p>${say(`finding.state.${finding.state}.means`, { name: (finding.state === 'conceded' ? finding.concession : waiting(finding)[0])?.name ?? '—' })}</p>
+      <p>${say(`finding.state.${finding.state}.means`, { name: signer(names, finding.state === 'conceded' ? finding.concession : waiting(finding)[0]) || '—' })}</p>
       <p><${Weight} severity=${finding.severity} /></p>
     </div>
     ${(finding.problems ?? []).map((/** @type {string} */ code) => html`<p key=${code} class="problem" data-name="finding-problem"><strong>▲ ${problem(code)}</strong></p>`)}

@@ -5,6 +5,7 @@ import { say } from '../words/say.js'
 import { clock } from '../frame/age.js'
 import { Judged } from './against.js'
 import { Pictures } from './pictures.js'
+import { signer } from './signer.js'
 import { problem } from './told.js'
 
 /** Every entry of the finding by its digest. @param {any} finding @returns {Record<string, any>} */
@@ -24,7 +25,7 @@ export function History({ job, finding, names }) {
   const entries = byDigest(finding)
   return html`<ol class="steps-line history">${finding.history.map((/** @type {any} */ { kind, digest, by, at }) => {
     const one = entries[digest]
-    const name = one?.name ?? names[by] ?? ''
+    const name = signer(names, { by, name: one?.name })
     return html`<li key=${digest} class="step done" data-name="step" data-kind=${kind}>
       <p><strong>${say(one?.result ? `finding.did.${kind}.${one.result}` : `finding.did.${kind}`)}</strong></p>
       <p class="hint">${[name && (one?.role ? `${name}, ${say(`role.${one.role}`)}` : name), clock(at)].filter(Boolean).join(' · ')}</p>
