@@ -10,8 +10,11 @@ import io
 import re
 from collections.abc import Iterable, Sequence
 
-SIGNS = "=+\\-@\uff1d\uff0b\uff0d\uff20"  # the wide ones too: a spreadsheet narrows them before it looks
-STARTS = re.compile(f"(^|[,;|\"'\\s])([{SIGNS}])")
+# The wide and the small ones too: a spreadsheet may narrow them before it looks.
+SIGNS = "=+\\-@\uff1d\uff0b\uff0d\uff20\ufe66\ufe62\ufe63\ufe6b"
+# Of no width, or no sign at all: a reader that drops them begins with what comes after.
+UNSEEN = "\x00-\x1f\x7f-\x9f\xad\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufeff"
+STARTS = re.compile(f"(^|[,;|\"'\\s{UNSEEN}])([{SIGNS}])")
 Cell = str | int | float | None
 
 
