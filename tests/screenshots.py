@@ -11,6 +11,7 @@ from urllib.parse import quote
 
 from PIL import Image
 from playwright.sync_api import sync_playwright
+from pypdf import PdfReader
 
 from inspect_app.application import create_serving_app
 from inspect_app.settings import settings_from, sqlite_in
@@ -23,7 +24,7 @@ from tests.browser.walker import Walker
 
 PICTURES = Path(__file__).with_name("pictures")
 COLOURS = 64
-PAGE = 11  # the roof from above
+CHAPTER = "The roof"  # from above
 
 
 def main() -> None:
@@ -75,7 +76,8 @@ def of_the_week(demo: Path, folder: Path) -> None:
         page.fill("#in-login", "foreman")
         page.fill("#in-password", password)
         page.click('[data-name="sign-in"]')
-        page.locator(".strip").filter(has_text="ready for no signal").wait_for(timeout=60000)
+        page.locator('[data-name="job"]').wait_for(timeout=60000)
+        page.locator(".strip").filter(has_text="✓ ready for no signal").wait_for(timeout=60000)
         shown = (("plan", ["plan"], ".roofplan"), ("lot", ["lot", quote(lost, safe="")], '[data-name="drawn-panel"]'),
                  ("coverage", ["coverage"], '[data-name="covered-unseen"]'))  # fmt: skip
         for name, steps, sign in shown:
@@ -91,7 +93,10 @@ def of_the_week(demo: Path, folder: Path) -> None:
 def of_the_report(demo: Path, folder: Path) -> None:
     """One page of the demonstration's report: the roof with all that is known of its panels."""
     report = next(demo.glob("reports/*/*.pdf"))
-    page = ["-f", str(PAGE), "-l", str(PAGE)]
+    reader = PdfReader(report)
+    chapter = next(one for one in reader.outline if not isinstance(one, list) and one.title == CHAPTER)
+    number = str((reader.get_destination_page_number(chapter) or 0) + 1)
+    page = ["-f", number, "-l", number]
     subprocess.run(["pdftoppm", "-r", "70", "-png", "-singlefile", *page, report, folder / "page"], check=True)
     keep(folder / "page.png", "report-page.png")
 
