@@ -8,7 +8,8 @@ says nothing of them, and encloses none.
 from collections.abc import Mapping
 from typing import Any
 
-from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
+from inspect_app.evidence.fact import Fact
+from inspect_app.evidence.follows import follows
 from inspect_app.evidence.lots_told import same
 from inspect_app.record.day_record_items import day_items, silent
 
@@ -17,13 +18,7 @@ NAME = "days_follow"
 
 def days_fact(contents: Mapping[str, Any] | None, record: Mapping[str, Any]) -> Fact:
     """The fact above. ``contents``: the enclosed ones, None when they do not read; ``record``: the entries, folded."""
-    if contents is None:
-        return Fact(NAME, UNKNOWN, "no_record")
-    try:
-        what = _other(contents, record)
-    except Exception as reason:  # contents of any other shape, or entries that cannot be folded
-        what = type(reason).__name__
-    return Fact(NAME, FAILS, "says_other", {"what": what}) if what else Fact(NAME, HOLDS)
+    return follows(NAME, contents, record, _other)
 
 
 def _other(told: Mapping[str, Any], record: Mapping[str, Any]) -> str | None:

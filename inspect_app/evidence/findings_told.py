@@ -8,7 +8,8 @@ counted of them on the cover is what there is. A report of a release before that
 from collections.abc import Mapping
 from typing import Any
 
-from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
+from inspect_app.evidence.fact import Fact
+from inspect_app.evidence.follows import follows
 from inspect_app.evidence.lots_told import same
 from inspect_app.record.finding_state import STATES
 from inspect_app.record.panel_result import SEVERITIES
@@ -21,13 +22,7 @@ SHOWN = (("corrections", "after"), ("rechecks", "seen"), ("reopenings", "reopene
 
 def findings_fact(contents: Mapping[str, Any] | None, record: Mapping[str, Any]) -> Fact:
     """The fact above. ``contents``: the enclosed ones, None when they do not read; ``record``: the entries, folded."""
-    if contents is None:
-        return Fact(NAME, UNKNOWN, "no_record")
-    try:
-        what = _other(contents, record)
-    except Exception as reason:  # contents of any other shape, or entries that cannot be folded
-        what = type(reason).__name__
-    return Fact(NAME, FAILS, "says_other", {"what": what}) if what else Fact(NAME, HOLDS)
+    return follows(NAME, contents, record, _other)
 
 
 def pictures_of(finding: Mapping[str, Any]) -> list[dict[str, Any]]:

@@ -7,7 +7,8 @@ before lots says nothing of them, and encloses none.
 from collections.abc import Mapping
 from typing import Any
 
-from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
+from inspect_app.evidence.fact import Fact
+from inspect_app.evidence.follows import follows
 
 NAME = "lots_follow"
 OF_A_LOT = (
@@ -22,13 +23,7 @@ CLOSE = 1e-9  # two machines may differ in a float's last digit, and a figure is
 
 def lots_fact(contents: Mapping[str, Any] | None, record: Mapping[str, Any]) -> Fact:
     """The fact above. ``contents``: the enclosed ones, None when they do not read; ``record``: the entries, folded."""
-    if contents is None:
-        return Fact(NAME, UNKNOWN, "no_record")
-    try:
-        what = _other(contents, record)
-    except Exception as reason:  # contents of any other shape, or entries that cannot be folded
-        what = type(reason).__name__
-    return Fact(NAME, FAILS, "says_other", {"what": what}) if what else Fact(NAME, HOLDS)
+    return follows(NAME, contents, record, _other)
 
 
 def _other(told: Mapping[str, Any], record: Mapping[str, Any]) -> str | None:
