@@ -92,11 +92,16 @@ class Walker:
             shown.click(position={"x": at * scale, "y": 760 * scale})
             self.taps += 1
 
-    def sign(self) -> None:
+    def _pad(self) -> Any:
+        """Go to sign; where the pad is, once it listens: a screen takes the focus and scrolls up after it is drawn."""
         self.named("sign")
+        self.sees('main:has([data-name="pad"]) h1:focus')
         pad = self.page.locator('[data-name="pad"]')
         pad.scroll_into_view_if_needed()
-        box = pad.bounding_box()
+        return pad.bounding_box()
+
+    def sign(self) -> None:
+        box = self._pad()
         mouse = self.page.mouse
         mouse.move(box["x"] + 30, box["y"] + 100)
         mouse.down()
@@ -109,10 +114,7 @@ class Walker:
 
     def sign_with_a_finger(self) -> None:
         """As ``sign``, by touch: what a phone's screen sends."""
-        self.named("sign")
-        pad = self.page.locator('[data-name="pad"]')
-        pad.scroll_into_view_if_needed()
-        box = pad.bounding_box()
+        box = self._pad()
         touch = self.page.context.new_cdp_session(self.page)
         for step in range(9):
             at = {"x": box["x"] + 30 + 28 * step, "y": box["y"] + (60 if step % 2 else 130)}
