@@ -5,6 +5,7 @@ tells of what nobody signs.
 """
 
 import json
+from datetime import timedelta
 from typing import Any, NamedTuple
 
 from sqlalchemy import and_, func, insert, or_, select
@@ -18,6 +19,7 @@ WHAT = (
     "link_withdrawn", "link_seen", "report_seen", "photo_seen", "exported", "device_named", "revoked", "admitted",
 )  # fmt: skip
 PAGE = 200
+VISIT = timedelta(hours=1)  # seen again within it is the same visit: a link read in a loop fills no disk
 
 
 class Step(NamedTuple):
@@ -45,6 +47,16 @@ class Trail:
             seq = (session.scalar(select(func.max(TrailRow.seq))) or 0) + 1
             row = {"seq": seq, "at": spell(self.clock()), "job": job, "who": who, "what": what}
             session.execute(insert(TrailRow).values(**row, facts=json.dumps(facts, sort_keys=True)))
+
+    def visit(self, what: str, job: str, **facts: object) -> None:
+        """As ``note`` of somebody who is not signed in; once for all that is seen alike within ``VISIT``."""
+        said, since = json.dumps(facts, sort_keys=True), spell(self.clock() - VISIT)
+        alike = select(TrailRow.seq).where(
+            TrailRow.job == job, TrailRow.what == what, TrailRow.at > since, TrailRow.facts == said
+        )
+        with self.transactions.writing() as session:
+            if session.scalar(alike.limit(1)) is None:
+                self.note(what, job, None, **facts)
 
     def of(self, job: str, before: int | None = None) -> list[Step]:
         """The newest ``PAGE`` steps of a job, newest first, or those before a number. A sign-in is told of members,

@@ -84,9 +84,11 @@ def entries(secret: str) -> Response:
 def photo(secret: str, sha256: str) -> Response:
     """A photo of the job: its bytes, or with ``size`` a small copy."""
     size = request.args.get("size")
-    link = by_secret(office().links.find, secret) if size else _opened(secret, "photo_seen", sha256=sha256[:64])
+    link = by_secret(office().links.find, secret)
     if not SHA256.fullmatch(sha256) or not parts().log.photo_receipt(link.job, sha256):
         raise NotFound("photo_unknown", "sha256", sha256)
+    if not size:
+        _opened(secret, "photo_seen", sha256=sha256)
     try:
         return copy(sha256, size) if size else original(sha256)
     except FileNotFoundError:
@@ -96,7 +98,7 @@ def photo(secret: str, sha256: str) -> Response:
 def _opened(secret: str, what: str, **facts: object) -> ViewerLink:
     """The link, once its visit is written down: what leaves no trail is not shown."""
     link = by_secret(office().links.find, secret)
-    office().trail.note(what, link.job, None, link=link.id, name=link.name, **facts)
+    office().trail.visit(what, link.job, link=link.id, name=link.name, **facts)
     return link
 
 

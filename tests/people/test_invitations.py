@@ -161,6 +161,14 @@ def test_a_link_shows_one_job_without_script_counts_its_visits_and_ends(desk):
     assert desk.say("GET", "people").json["links"][0]["seen"] == 1
     steps = [(one["what"], one["who"]) for one in desk.say("GET", "trail").json]
     assert steps[:3] == [("report_seen", None), ("exported", None), ("link_seen", None)]
+    for _ in range(20):
+        assert client.get(made["url"]).status_code == 200
+        assert client.get(f"{made['url']}/photos/{'0' * 64}").status_code == 404
+    assert len(desk.say("GET", "trail").json) == len(steps), "one visit, however often the page is read within the hour"
+    desk.office.clock.forward(minutes=61)
+    assert client.get(made["url"]).status_code == 200
+    assert len(desk.say("GET", "trail").json) == len(steps) + 1
+    assert desk.say("GET", "people").json["links"][0]["seen"] == 22
     assert desk.say("DELETE", f"links/{made['id']}").status_code == 200
     assert client.get(made["url"]).status_code == 410 and "withdrawn" in client.get(made["url"]).text
 
