@@ -11,6 +11,7 @@ import { Strip } from './frame/strip.js'
 import { usePlace } from './frame/place.js'
 import { Barred } from './phone/barred.js'
 import { Door } from './phone/door.js'
+import { Newer } from './phone/newer.js'
 import { screenFor } from './screens.js'
 
 function App() {
@@ -20,22 +21,29 @@ function App() {
   const [, speak] = useState(0)
   const route = useRoute()
   useEffect(() => {
-    const who = () => current().then(setPerson)
+    const who = () => current().then(setPerson, () => {}) // `able` says what is wrong with the storage
+    const tried = (/** @type {any} */ { detail }) => {
+      setAble(detail)
+      if (detail.ok) who()
+    }
     const words = () => speak((n) => n + 1)
     who()
     Promise.resolve(capable()).then(setAble)
     addEventListener('seamwalk:person', who)
     addEventListener('seamwalk:language', words)
+    addEventListener('seamwalk:able', tried)
     return () => {
       removeEventListener('seamwalk:person', who)
       removeEventListener('seamwalk:language', words)
+      removeEventListener('seamwalk:able', tried)
     }
   }, [])
   usePlace(person, route)
+  if (able && !able.ok) return html`<${Barred} reason=${able.reason} />`
   if (person === undefined || able === null) return null
-  if (!able.ok) return html`<${Barred} reason=${able.reason} />`
   const open = person || ['sign-in', 'who', 'join'].includes(route[0])
   return html`<${Strip} person=${person} invented=${invented} />
+    ${able.newer && html`<${Newer} />`}
     ${open ? screenFor(route, person, setInvented) : html`<${Door} at=${route.join('/')} />`}`
 }
 

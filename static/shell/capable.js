@@ -5,36 +5,75 @@ import { makeKey } from '../entry/key.js'
 import { parseJws, verifyJws } from '../entry/parse.js'
 import { makeProof } from '../entry/proof.js'
 import { dropConnection } from '../storage/connection.js'
-import { withDb } from '../storage/database.js'
+import { newerHere, withDb } from '../storage/database.js'
+import { Trouble } from '../words/trouble.js'
 
-const LIMIT = 8000
+const LIMIT = 2000 // ms until a window that has not shown that it can says that it has not
+const AGAIN = 2000
+const PASSING = ['shell.not_capable.slow', 'shell.not_capable.held'] // may be over a moment later
 const PLACE = ['probe', 'capable']
 
-/** @type {Promise<{ok: boolean, reason: string | null}> | null} */
+/** @typedef {{ok: boolean, reason: string | null, newer?: boolean}} Able `reason` is a words key; `newer`: what is kept
+ *   here is of a newer build, and only read and sent */
+
+/** @type {Promise<Able> | null} */
 let known = null
 
-/** Tried once per page. @returns {Promise<{ok: boolean, reason: string | null}>} `reason` is a words key */
+/**
+ * Known within 2 s, once per page. A window that was slow, or whose records another window held, goes on being tried:
+ * `seamwalk:able` on `window` then tells what has become of it.
+ * @returns {Promise<Able>}
+ */
 export function capable() {
-  known ??= Promise.race([tried(), new Promise((resolve) => {
-    setTimeout(() => resolve({ ok: false, reason: 'shell.not_capable.storage' }), LIMIT)
-  })])
+  known ??= within()
   return known
 }
 
+async function within() {
+  const trial = tried()
+  const first = await Promise.race([trial, new Promise((resolve) => { setTimeout(() => resolve(no('shell.not_capable.slow')), LIMIT) })])
+  if (PASSING.includes(first.reason)) follow(trial)
+  return first
+}
+
+/** @param {Promise<Able>} trial */
+async function follow(trial) {
+  for (let able = await trial; ; able = await tried()) {
+    known = Promise.resolve(able)
+    window.dispatchEvent(new CustomEvent('seamwalk:able', { detail: able }))
+    if (!PASSING.includes(able.reason ?? '')) return
+    await new Promise((resolve) => setTimeout(resolve, AGAIN))
+  }
+}
+
+/** @returns {Promise<Able>} */
 async function tried() {
-  if (!globalThis.isSecureContext || !globalThis.crypto?.subtle) return { ok: false, reason: 'shell.not_capable.insecure' }
-  if (!globalThis.indexedDB) return { ok: false, reason: 'shell.not_capable.storage' }
+  if (!globalThis.isSecureContext || !globalThis.crypto?.subtle) return no('shell.not_capable.insecure')
+  if (!globalThis.indexedDB) return no('shell.not_capable.storage')
   try {
-    if (!(await keepsBytes())) return { ok: false, reason: 'shell.not_capable.storage' }
-  } catch {
-    return { ok: false, reason: 'shell.not_capable.storage' }
+    if (await newerHere()) return { ok: true, reason: null, newer: true }
+    if (!(await keepsBytes())) return no('shell.not_capable.storage')
+  } catch (fault) {
+    return no(whyNot(fault))
   }
   try {
-    if (!(await keepsKeys())) return { ok: false, reason: 'shell.not_capable.key' }
+    if (!(await keepsKeys())) return no('shell.not_capable.key')
   } catch {
-    return { ok: false, reason: 'shell.not_capable.key' }
+    return no('shell.not_capable.key')
   }
   return { ok: true, reason: null }
+}
+
+/** @param {unknown} fault of the storage */
+function whyNot(fault) {
+  if (!(fault instanceof Trouble)) return 'shell.not_capable.storage'
+  if (fault.code === 'storage.held') return 'shell.not_capable.held'
+  return String(fault.facts.value).startsWith('TimeoutError') ? 'shell.not_capable.slow' : 'shell.not_capable.storage'
+}
+
+/** @param {string} reason @returns {Able} */
+function no(reason) {
+  return { ok: false, reason }
 }
 
 async function keepsBytes() {

@@ -1,6 +1,7 @@
 // The one open connection to the phone's database, dropped whenever it may be dead.
 
 import { openDB } from '../vendor/idb.js'
+import { Trouble } from '../words/trouble.js'
 import { NAME, VERSION, upgrade } from './schema.js'
 
 const OPEN_LIMIT = 3000 // ms; an open that does not settle by then never will (seen on phones that slept)
@@ -10,11 +11,13 @@ let opening = null
 
 /** The connection, opened if need be. @returns {Promise<any>} */
 export function connection() {
-  opening ??= open().catch((fault) => {
-    opening = null
+  if (opening) return opening
+  const mine = open().catch((fault) => {
+    if (opening === mine) opening = null // dropped meanwhile, another may stand in its place
     throw fault
   })
-  return opening
+  opening = mine
+  return mine
 }
 
 /** Forget the connection: the next call opens a new one. */
@@ -25,17 +28,34 @@ export function dropConnection() {
 }
 
 async function open() {
+  try {
+    return await opened(VERSION)
+  } catch (fault) {
+    if (!(fault instanceof DOMException) || fault.name !== 'VersionError') throw fault
+    return opened() // a newer build was here: as it left it
+  }
+}
+
+/** @param {number} [version] as it stands where none is given */
+function opened(version) {
   let late = false
-  const request = openDB(NAME, VERSION, {
+  let held = false
+  const request = openDB(NAME, version, {
     upgrade,
+    blocked: () => { held = true }, // by a window that does not let go; most do a moment later
     blocking: dropConnection, // another tab brings a newer schema: let it pass
     terminated: dropConnection,
   })
   request.then((/** @type {any} */ db) => late && db.close(), () => {})
   return Promise.race([request, new Promise((_, reject) => setTimeout(() => {
     late = true
-    reject(new DOMException('the database did not open', 'TimeoutError'))
+    reject(held ? new Trouble('storage.held') : new DOMException('the database did not open', 'TimeoutError'))
   }, OPEN_LIMIT))])
+}
+
+/** Was the database made by a newer build? Then it is read and sent, and nothing is added. @param {any} db */
+export function ofNewerBuild(db) {
+  return db.version > VERSION
 }
 
 // A page that sleeps with an open connection wakes with a dead one.

@@ -4,9 +4,12 @@
 // requests of its own transaction: fetch, timers, file reads and WebCrypto would let the transaction end.
 
 import { Trouble } from '../words/trouble.js'
-import { connection, dropConnection } from './connection.js'
+import { connection, dropConnection, ofNewerBuild } from './connection.js'
 import { REOPEN_WAITS, isConnectionFault } from './faults.js'
+import { noteStorage } from './standing.js'
 
+// What sending needs. All else of a database that a newer build made is only read: its rows may mean more than we know.
+const SENDING = new Set(['outbox', 'receipts', 'meta', 'people', 'ballast'])
 const SETTLE_LIMIT = 15_000 // ms; a transaction of at most 1 MiB that takes longer has lost its storage process
 
 /**
@@ -17,17 +20,23 @@ const SETTLE_LIMIT = 15_000 // ms; a transaction of at most 1 MiB that takes lon
  * @param {string[]} stores @param {'readonly' | 'readwrite'} mode @param {(tx: any) => Promise<T> | T} fn
  * @param {{relaxed?: boolean}} [options] `relaxed` only for bytes that may be lost
  * @returns {Promise<T>}
- * @throws {Trouble} `outbox.storage_stopped` when the phone's storage does not come back
+ * @throws {Trouble} `outbox.storage_stopped` when the phone's storage does not come back, `storage.held` when another
+ *   window keeps an older database open, `storage.newer` for a write to what a newer build made
  */
 export async function withDb(stores, mode, fn, options = {}) {
   const durability = options.relaxed ? 'relaxed' : 'strict'
   for (let tries = 0; ; tries += 1) {
     try {
-      return await once(stores, mode, fn, durability)
+      const result = await once(stores, mode, fn, durability)
+      noteStorage('database', null)
+      return result
     } catch (fault) {
       if (!isConnectionFault(fault)) throw fault
       dropConnection()
-      if (tries === REOPEN_WAITS.length) throw new Trouble('outbox.storage_stopped', { value: String(fault) })
+      if (tries === REOPEN_WAITS.length) {
+        noteStorage('database', 'outbox.storage_stopped')
+        throw new Trouble('outbox.storage_stopped', { value: String(fault) })
+      }
       await new Promise((resolve) => setTimeout(resolve, REOPEN_WAITS[tries]))
     }
   }
@@ -36,6 +45,7 @@ export async function withDb(stores, mode, fn, options = {}) {
 /** @param {string[]} stores @param {IDBTransactionMode} mode @param {(tx: any) => any} fn @param {string} durability */
 async function once(stores, mode, fn, durability) {
   const db = await connection()
+  if (mode === 'readwrite' && ofNewerBuild(db) && !stores.every((name) => SENDING.has(name))) throw new Trouble('storage.newer')
   const tx = db.transaction(stores, mode, mode === 'readwrite' ? { durability } : undefined)
   const done = tx.done
   done.catch(() => {}) // always awaited below, but perhaps after `fn` has failed
@@ -47,8 +57,20 @@ async function once(stores, mode, fn, durability) {
   work.catch(() => {})
   try {
     return await Promise.race([work, limit])
+  } catch (fault) {
+    giveUp(tx) // one that goes on without us would hold its stores, and write after its replay
+    throw fault
   } finally {
     clearTimeout(timer)
+  }
+}
+
+/** @param {any} tx */
+function giveUp(tx) {
+  try {
+    tx.abort()
+  } catch {
+    // ended already: its own error is the one to report
   }
 }
 
@@ -58,11 +80,7 @@ async function run(tx, fn, done) {
   try {
     result = await fn(tx)
   } catch (fault) {
-    try {
-      tx.abort()
-    } catch {
-      // already ended: its own error is the one to report
-    }
+    giveUp(tx)
     // The transaction's own end says more than the request's: a full disk shows as its error.
     const end = await done.then(() => null, (error) => error)
     if (end?.name === 'QuotaExceededError') throw end
@@ -70,4 +88,9 @@ async function run(tx, fn, done) {
   }
   await done
   return result
+}
+
+/** Is what is kept here of a newer build than the one that runs? @returns {Promise<boolean>} */
+export async function newerHere() {
+  return ofNewerBuild(await connection())
 }

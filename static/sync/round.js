@@ -15,6 +15,7 @@ import { isDue } from './retry.js'
 import { tell } from './status.js'
 import { pullTickets } from './tickets.js'
 import { deliveryToken } from '../people/token.js'
+import { newerHere } from '../storage/database.js'
 
 /**
  * @param {boolean} asked a person asked: refused items are offered again at once
@@ -23,7 +24,8 @@ import { deliveryToken } from '../people/token.js'
 export async function round(asked) {
   const server = await pinnedServer()
   const people = (await everyPerson()).filter((person) => person.kid && person.enrolment)
-  let trouble = null
+  // Without the server's key no receipt can be believed: it comes back with the next sign-in.
+  let trouble = server || !people.length ? null : new Trouble('people.no_key', { field: 'key', value: people[0].name })
   let moved = false
   const progress = () => {
     moved = true
@@ -38,13 +40,18 @@ export async function round(asked) {
         await beat()
         await step()
       } catch (fault) {
-        if (!(fault instanceof Trouble)) throw fault
-        trouble ??= fault
-        if (LINK.includes(fault.code)) break // the next step would wait for the same dead link
+        const known = told(fault)
+        trouble ??= known
+        if (LINK.includes(known.code)) break // the next step would wait for the same dead link
       }
     }
   }
   return { trouble, moved }
+}
+
+/** A fault of ours, or of the browser's, is as little a reason to stop for the others. @param {unknown} fault */
+function told(fault) {
+  return fault instanceof Trouble ? fault : new Trouble('sync.unexpected', { value: String(fault) })
 }
 
 const LINK = ['sync.offline', 'sync.not_our_server', 'people.no_key']
@@ -61,6 +68,7 @@ async function sendText(person, server, asked, progress) {
 
 /** @param {any} person @param {any} server @param {() => void} progress */
 async function receive(person, server, progress) {
+  if (await newerHere()) return // what a newer build keeps is sent, and nothing is added to it
   if (person.hidden || (await deliveryToken(person)).scope !== 'full') return
   await tell({ phase: 'receiving' })
   const jobs = await pullJobs(person)
@@ -81,8 +89,9 @@ async function sendPictures(person, server, asked, progress) {
     try {
       await sendPhoto(person, server, row, progress)
     } catch (fault) {
-      if (!(fault instanceof Trouble) || LINK.includes(fault.code)) throw fault
-      trouble ??= fault // this photo waits; the others still go
+      const known = told(fault)
+      if (LINK.includes(known.code)) throw known
+      trouble ??= known // this photo waits; the others still go
     }
   }
   if (trouble) throw trouble
