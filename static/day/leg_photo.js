@@ -9,11 +9,12 @@ import { areaOf } from './standing.js'
 
 /** @param {{job: string, record: any, person: any, walk: any, lot: any, panel: number, area?: string}} props */
 export function LegPhoto({ job, record, person, walk, lot, panel, area = areaOf(lot) }) {
-  const [draft, change, drop] = useDraft(person.id, `leg/${lot.id}/${area}/${panel}`, { waiting: '' })
+  const key = `leg/${lot.id}/${area}/${panel}`
+  const [draft, change, drop] = useDraft(person.id, key, { waiting: '' })
   if (!draft) return null
   const taken = legPhotos(record, lot, area, panel).length
   const keep = (/** @type {File} */ file, /** @type {'camera' | 'picked'} */ source, /** @type {any} */ position) =>
-    enterPhoto({ job, record, walk, station: null, role: 'leg', file, source, position, leg: { lot: lot.id, area, panel } })
+    enterPhoto({ job, record, walk, station: null, role: 'leg', file, source, position, draft: key, leg: { lot: lot.id, area, panel } })
   return html`<div class="stack" data-role="leg" data-panel=${panel}>
     <h3>${say('leg.panel', { panel })}</h3>
     <p class="hint">${say('leg.how')}</p>

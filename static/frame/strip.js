@@ -5,7 +5,9 @@ import { say } from '../words/say.js'
 import { counts } from '../outbox/counts.js'
 import { readiness } from '../shell/ready.js'
 import { age } from './age.js'
+import { Overdue } from './overdue.js'
 import { path } from './route.js'
+import { StorageNotice } from './storage_notice.js'
 
 /** @returns {any} what `counts()` gives, and `ready`; null until counted */
 export function useStanding() {
@@ -38,9 +40,11 @@ export function Strip({ person, invented }) {
   return html`<div class="strip" role="region" aria-label=${say('strip.region')}>
     ${invented && html`<p class="invented">${say('invented.data')}<span class="more">${say('invented.more')}</span></p>`}
     <a class="standing" href=${path(person ? 'phone' : 'who')} data-name="standing">
-      <span class="line"><strong>${person ? html`${waitingWords(standing)}<span class="more">${oldestWords(standing)}</span>` : say('strip.nobody')}</strong></span>
+      <span class="line"><strong>${person ? html`${waitingWords(standing)}<span class="more">${oldestWords(standing)}</span><span class="less">${oldestShort(standing)}</span>` : say('strip.nobody')}</strong></span>
       <span class="line">${person ? `${readyWords(standing)} · ${person.name}` : standing?.others ? '▲ ' + say('phone.others', { n: standing.others }) : ''}</span>
+      <${Overdue} standing=${standing} />
     </a>
+    <${StorageNotice} />
   </div>`
 }
 
@@ -55,6 +59,11 @@ export function waitingWords(standing) {
 /** @param {any} standing how old the oldest of it is; nothing where nothing waits */
 export function oldestWords(standing) {
   return standing && standing.entries + standing.photos > 0 ? say('strip.oldest', { age: age(standing.oldest) }) : ''
+}
+
+/** @param {any} standing its age alone, where there is room for no more */
+function oldestShort(standing) {
+  return standing && standing.entries + standing.photos > 0 ? ` · ${age(standing.oldest)}` : ''
 }
 
 /** @param {any} standing */

@@ -10,6 +10,7 @@ import { uuid7 } from '../entry/uuid7.js'
 import { build } from '../server/build.js'
 import { Trouble } from '../words/trouble.js'
 import { withDb } from '../storage/database.js'
+import { draftGone } from '../storage/drafts.js'
 import { withRoom } from '../storage/room.js'
 import { currentRow } from '../people/current.js'
 import { privateKey } from '../people/device.js'
@@ -66,6 +67,7 @@ async function keep(what) {
     const { token, digest } = await signed(payload, { kid: person.kid, privateKey: key })
     const entry = { person: person.id, digest, job: what.job, kid: person.kid, token, from: 'own' }
     if (await withRoom('text', () => commit(entry, payload, what.draft))) {
+      if (what.draft !== undefined) draftGone(person.id, what.draft)
       window.dispatchEvent(new CustomEvent('seamwalk:kept', { detail: { job: what.job, digest } }))
       return { digest, id }
     }

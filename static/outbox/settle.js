@@ -3,6 +3,7 @@
 import { verifyReceipt } from '../entry/receipt.js'
 import { Refused } from '../entry/refused.js'
 import { withDb } from '../storage/database.js'
+import { withRoom } from '../storage/room.js'
 
 /**
  * The receipt's payload, when the pinned server key signed it for exactly this thing.
@@ -24,18 +25,18 @@ export async function verifiedReceipt(token, server, { what, name, size, job }) 
 export async function settle(settled) {
   if (!settled.length) return
   const at = Date.now()
-  await withDb(['outbox', 'receipts'], 'readwrite', async (tx) => {
+  await withRoom('text', () => withDb(['outbox', 'receipts'], 'readwrite', async (tx) => {
     for (const { row: { person, what, job, name }, token } of settled) {
       await tx.objectStore('receipts').put({ person, what, job, name, token, at })
       await tx.objectStore('outbox').delete([person, what, job, name])
     }
-  })
+  }))
 }
 
 /** Change members of a row that is still there. @param {any} row @param {Record<string, any>} change */
 export async function changeRow({ person, what, job, name }, change) {
-  await withDb(['outbox'], 'readwrite', async (tx) => {
+  await withRoom('text', () => withDb(['outbox'], 'readwrite', async (tx) => {
     const row = await tx.store.get([person, what, job, name])
     if (row) await tx.store.put({ ...row, ...change })
-  })
+  }))
 }

@@ -30,7 +30,7 @@ export function pinnedServer() {
 export async function enrol() {
   const row = await currentRow()
   if (!row) throw new Trouble('people.nobody', { field: 'person', value: '' })
-  if (row.kid && row.enrolment && !row.revoked && (await privateKey(row.id, row.kid))) return { kid: row.kid }
+  if (row.kid && row.enrolment && !row.revoked && (await privateKey(row.id, row.kid)) && (await pinnedServer())) return { kid: row.kid }
   const { kid, jwk } = await ownKey(row)
   const key = await privateKey(row.id, kid)
   if (!key) throw new Trouble('people.key_not_kept', { field: 'key', value: kid })

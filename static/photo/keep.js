@@ -10,6 +10,8 @@ import { sha256Hex } from './digest.js'
 import { header } from './header.js'
 import { dropUnnamed, readWhole, writeChunks } from './rows.js'
 
+const TRIES = 3
+
 /**
  * @param {File | Blob} file as the camera or the picker handed it over
  * @returns {Promise<{sha256: string, size: number, type: string, width: number | null, height: number | null}>}
@@ -56,9 +58,22 @@ async function store(row, bytes) {
   try {
     await readWhole(photo)
   } catch (fault) {
-    if (!(fault instanceof Trouble)) throw fault
+    if (!(fault instanceof Trouble) || fault.code !== 'outbox.photo_damaged') throw fault
     await writeChunks(row.sha256, bytes, true) // an older, damaged copy of the same photo
     await readWhole(photo)
   }
-  await withDb(['photos'], 'readwrite', (tx) => tx.store.put(photo))
+  for (let tries = 0; !(await putPhoto(photo)); tries += 1) {
+    if (tries === TRIES) throw new Trouble('outbox.photo_damaged', { field: 'photo', value: row.sha256, chunk: 0 })
+    await writeChunks(row.sha256, bytes, false) // another tab gave back the room of the same photo just now
+  }
+}
+
+/** Name the photo, if all of its bytes are there at that moment. @param {any} photo @returns {Promise<boolean>} */
+function putPhoto(photo) {
+  return withDb(['photos', 'photo_chunks'], 'readwrite', async (tx) => {
+    const there = await tx.objectStore('photo_chunks').count(IDBKeyRange.bound([photo.sha256], [photo.sha256, []]))
+    if (there !== photo.chunks.length) return false
+    await tx.objectStore('photos').put(photo)
+    return true
+  })
 }

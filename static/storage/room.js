@@ -3,6 +3,7 @@
 // plain words.
 // Text always has priority: it is let into the room that photos are refused.
 
+import { dropConnection } from './connection.js'
 import { withDb } from './database.js'
 import { Trouble } from '../words/trouble.js'
 import { dropBallast, layBallast } from './ballast.js'
@@ -25,9 +26,10 @@ export async function withRoom(what, write) {
   }
   await dropBallast()
   for (;;) {
+    dropConnection() // some browsers refuse every later write of a connection that met a full disk once
     try {
       const result = await write()
-      await writeMeta(['full'], true)
+      await writeMeta(['full'], true).catch(() => {}) // what was written stands, whether or not this can be noted
       return result
     } catch (fault) {
       if (!isDiskFull(fault)) throw fault
@@ -50,28 +52,36 @@ function full(what) {
   return new Trouble('outbox.disk_full', { field: what, value: '' })
 }
 
-/** Drop the bytes of the photo fetched, else confirmed, longest ago. @returns {Promise<boolean>} false when there is none */
-export async function dropOldest() {
-  const receipts = await withDb(['receipts'], 'readonly', (tx) => tx.store.getAll())
-  const waiting = await withDb(['outbox'], 'readonly', (tx) => tx.store.getAll())
-  const wanted = new Set(waiting.map((/** @type {any} */ row) => row.name))
-  const confirmed = receipts.filter((/** @type {any} */ row) => row.what === 'photo')
-  confirmed.sort((/** @type {any} */ a, /** @type {any} */ b) => a.at - b.at)
-  for (const name of [...await fetched(), ...confirmed.map((/** @type {any} */ { name }) => name)].filter((one) => !wanted.has(one))) {
-    const range = IDBKeyRange.bound([name], [name, []])
-    const dropped = await withDb(['photo_chunks'], 'readwrite', async (tx) => {
-      const count = await tx.store.count(range)
-      await tx.store.delete(range)
-      return count
-    })
-    if (dropped) return true
-  }
-  return false
+/**
+ * Drop the bytes of the photo fetched, else confirmed, longest ago. What is chosen and what is dropped is one transaction:
+ * a photo just kept by another tab is not taken for an old one.
+ * @returns {Promise<boolean>} false when there is none
+ */
+export function dropOldest() {
+  return withDb(['drafts', 'outbox', 'photo_chunks', 'photos', 'receipts'], 'readwrite', async (tx) => {
+    const [drafts, outbox, photos, receipts] = await Promise.all(['drafts', 'outbox', 'photos', 'receipts']
+      .map((name) => tx.objectStore(name).getAll()))
+    for (const name of droppable({ drafts, outbox, photos, receipts })) {
+      const range = IDBKeyRange.bound([name], [name, []])
+      if (!(await tx.objectStore('photo_chunks').count(range))) continue
+      await tx.objectStore('photo_chunks').delete(range)
+      return true
+    }
+    return false
+  })
 }
 
-/** Photos that are here only because they were fetched, oldest first; not those that somebody here took too. @returns {Promise<string[]>} */
-async function fetched() {
-  const rows = await withDb(['photos'], 'readonly', (tx) => tx.store.getAll())
-  const taken = new Set(rows.filter((/** @type {any} */ row) => !row.fetched).map((/** @type {any} */ row) => row.sha256))
-  return rows.filter((/** @type {any} */ row) => row.fetched && !taken.has(row.sha256)).sort((/** @type {any} */ a, /** @type {any} */ b) => (a.at < b.at ? -1 : 1)).map((/** @type {any} */ row) => row.sha256)
+/**
+ * Names of photos whose bytes this phone may do without, the first to go first: fetched from the office and taken by
+ * nobody here; then confirmed. Never one that waits, that a draft holds, or that was kept anew since its receipt. Pure.
+ * @param {{drafts: any[], outbox: any[], photos: any[], receipts: any[]}} rows @returns {string[]}
+ */
+export function droppable({ drafts, outbox, photos, receipts }) {
+  const wanted = new Set([...outbox.map(({ name }) => name), ...(JSON.stringify(drafts).match(/[0-9a-f]{64}/g) ?? [])])
+  const own = photos.filter((row) => !row.fetched)
+  const taken = new Set(own.map((row) => row.sha256))
+  const fetched = photos.filter((row) => row.fetched && !taken.has(row.sha256)).sort((a, b) => (a.at < b.at ? -1 : 1))
+  const confirmed = receipts.filter((row) => row.what === 'photo').sort((a, b) => a.at - b.at)
+  const anew = new Set(own.filter((row) => confirmed.some(({ name, at }) => name === row.sha256 && Date.parse(row.at) > at)).map((row) => row.sha256))
+  return [...fetched.map((row) => row.sha256), ...confirmed.map(({ name }) => name)].filter((name) => !wanted.has(name) && !anew.has(name))
 }

@@ -17,6 +17,7 @@ export { status } from './status.js'
 const TICK = 30_000
 const AFTER_SAVE = 400 // ms, so that a burst of saves goes as one batch
 const LAY_BALLAST = 20_000
+const LOCKED_OUT = 1000
 
 let started = false
 let failures = 0
@@ -88,9 +89,10 @@ async function run(asked) {
   /** @type {{trouble: any, moved: boolean}} */
   let result = { trouble: null, moved: false }
   try {
-    await alone(async () => {
+    const ran = await alone(async () => {
       result = await round(asked)
     })
+    if (!ran) return plan(LOCKED_OUT) // another tab is at it, or is frozen: this one has seen nothing of the office
   } catch (fault) {
     result.trouble = fault instanceof Trouble ? fault : new Trouble('sync.unexpected', { value: String(fault) })
   }

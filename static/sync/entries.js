@@ -1,5 +1,6 @@
 // Send entries in batches; each has an answer of its own, and none blocks another.
 
+import { digestOf } from '../entry/digest.js'
 import { bySequence } from '../outbox/rows.js'
 import { changeRow, settle, verifiedReceipt } from '../outbox/settle.js'
 import { Trouble } from '../words/trouble.js'
@@ -15,17 +16,34 @@ import { callAs } from '../people/token.js'
  */
 export async function sendEntries(person, server, rows, progress) {
   for (const batch of batches(rows.sort(bySequence))) {
-    if (await sendBatch(person, server, batch)) progress()
+    if (await sendBatch(person, server, await whole(batch))) progress()
   }
+}
+
+/** What is still as it was signed; the rest stays, named as damaged, and is in nobody's way. @param {any[]} rows */
+async function whole(rows) {
+  const good = []
+  for (const { row, token } of await tokensOf(rows)) {
+    const [header, payload] = String(token).split('.')
+    if (token && (await digestOf(`${header}.${payload}`)) === row.name) good.push(row)
+    else await changeRow(row, { state: 'damaged', refusal: { code: 'entry_damaged', field: '', value: row.name, message: '', wayOut: '' } })
+  }
+  return good
+}
+
+/** @param {any[]} rows @returns {Promise<{row: any, token: string | undefined}[]>} */
+function tokensOf(rows) {
+  return withDb(['entries'], 'readonly', async (tx) => {
+    const found = []
+    for (const row of rows) found.push({ row, token: (await tx.store.get([row.person, row.name]))?.token })
+    return found
+  })
 }
 
 /** @returns {Promise<boolean>} whether a receipt came @param {any} person @param {any} server @param {any[]} rows */
 async function sendBatch(person, server, rows) {
-  const tokens = await withDb(['entries'], 'readonly', async (tx) => {
-    const found = []
-    for (const row of rows) found.push((await tx.store.get([row.person, row.name]))?.token)
-    return found
-  })
+  if (!rows.length) return false
+  const tokens = (await tokensOf(rows)).map(({ token }) => token)
   const reply = await callAs(person, 'POST', '/api/entries', { json: { entries: tokens } })
   const meaning = outcome(reply.status)
   if (meaning === 'done' && Array.isArray(reply.data?.answers)) return takeAnswers(server, rows, reply.data.answers)

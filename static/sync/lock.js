@@ -1,5 +1,5 @@
 // One tab at a time sends: for thrift, never for correctness, since all that is sent may arrive twice. A tab that
-// holds the lock and was frozen is passed by after 15 s without a heartbeat.
+// holds the lock and was frozen is passed by after 15 s without a heartbeat; who did not get it asks again soon.
 
 import { withDb } from '../storage/database.js'
 

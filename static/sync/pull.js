@@ -7,6 +7,7 @@ import { verifiedReceipt } from '../outbox/settle.js'
 import { Trouble } from '../words/trouble.js'
 import { withDb } from '../storage/database.js'
 import { readMeta, writeMeta } from '../storage/meta.js'
+import { withRoom } from '../storage/room.js'
 import { failed } from './entries.js'
 import { callAs } from '../people/token.js'
 
@@ -88,7 +89,7 @@ export function definitionsIn(payload) {
 /** @param {string} person @param {any[]} page @param {any[]} cursor @param {number} next */
 function commit(person, page, cursor, next) {
   const at = Date.now()
-  return withDb(['entries', 'receipts', 'outbox', 'meta'], 'readwrite', async (tx) => {
+  return withRoom('text', () => withDb(['entries', 'receipts', 'outbox', 'meta'], 'readwrite', async (tx) => {
     for (const { digest, job, kid, token, seq, receipt, needs } of page) {
       const own = await tx.objectStore('entries').get([person, digest])
       await tx.objectStore('entries').put(own ? { ...own, seq } : { person, digest, job, kid, token, seq, from: 'pulled' })
@@ -102,5 +103,5 @@ function commit(person, page, cursor, next) {
       }
     }
     await tx.objectStore('meta').put(next, cursor)
-  })
+  }))
 }

@@ -8,7 +8,7 @@ import { PhotoButton } from './photo_button.js'
 
 /** @param {{job: string, sha256: string | null, waiting: boolean, change: (patch: any) => Promise<any>}} props */
 export function DocumentPhoto({ job, sha256, waiting, change }) {
-  const keep = async (/** @type {File} */ file) => { await change({ document: (await keepPhoto(file)).sha256 }) }
+  const keep = async (/** @type {File} */ file) => { await change({ document: (await keepPhoto(file)).sha256, waiting: false }) }
   return html`<div class="stack" data-role="document">
     <h3>${say('photo.document')}</h3>
     ${sha256 && html`<${Picture} ...${{ job, sha256 }} name=${say('photo.document')} /><p class="done-bar">✓ ${say('photo.kept')}</p>`}

@@ -14,11 +14,12 @@ const ROLES = ['where', 'what']
 
 /** @param {{job: string, record: any, walk: any, station: any, person: any, locked: boolean, subject?: string}} props */
 export function Pair({ job, record, walk, station, person, locked, subject }) {
-  const [draft, change, drop] = useDraft(person.id, `photo/${station?.id ?? subject ?? walk.id}`, { waiting: '' })
+  const key = `photo/${station?.id ?? subject ?? walk.id}`
+  const [draft, change, drop] = useDraft(person.id, key, { waiting: '' })
   if (!draft) return null
   const has = (/** @type {string} */ role) => photosOf(record, walk, station, role, subject).at(-1)
   const keep = (/** @type {string} */ role) => (/** @type {File} */ file, /** @type {'camera' | 'picked'} */ source, /** @type {any} */ position) =>
-    enterPhoto({ job, record, walk, station, answer: subject, role, file, source, position })
+    enterPhoto({ job, record, walk, station, answer: subject, role, file, source, position, draft: key })
   return html`<${Part} name=${say('photo.pair')}>
     <div class="pair">${ROLES.map((role) => html`<div class="stack" key=${role} data-role=${role}>
       <h3>${say(`photo.${role}`)}</h3>

@@ -19,7 +19,12 @@ export function PhotoButton({ role, again, waiting, wait, keep }) {
     setFault(null)
     setState('open')
     if (source === 'camera') position.current = whereAmI()
-    await wait(true)
+    try {
+      await wait(true)
+    } catch (problem) { // nothing could be kept of the photo either
+      setState('')
+      return setFault(problem)
+    }
     inputs.current[source].click()
   }
   const took = (/** @type {'camera' | 'picked'} */ source) => async (/** @type {any} */ event) => {
