@@ -16,6 +16,7 @@ from inspect_app.errors import BadInput
 from inspect_app.intake.admissions import Admissions
 from inspect_app.intake.batch import Batches
 from inspect_app.intake.completion import Completion
+from inspect_app.intake.copy_intake import CopyIntake
 from inspect_app.intake.photo_door import PhotoDoor
 from inspect_app.intake.pictures import facts, shrink
 from inspect_app.intake.uploads import Uploads
@@ -92,6 +93,7 @@ def create_app(
     app.extensions["seamwalk"] = parts
     app.extensions["office"] = office_desk(parts)
     app.extensions["photos"] = desk = photo_desk(parts, app.extensions["office"].scope)
+    app.extensions["copies"] = copy_intake(parts, desk)
     app.extensions["reports"] = report_maker(parts, desk.copies)
     register(app)
     return app
@@ -176,6 +178,13 @@ def photo_desk(parts: Parts, scope: Scope) -> PhotoDesk:
     copies = Copies(data / "copies", vault, shrink)
     return PhotoDesk(uploads, vault, copies, log, scope, parts.words, lambda: device_from_bearer("quarantine"),
                      device_of_member, require_member)  # fmt: skip
+
+
+def copy_intake(parts: Parts, desk: PhotoDesk) -> CopyIntake:
+    """What brings in saved copies: what is in them goes the ways that phones' own sending goes."""
+    door = PhotoDoor(parts.log, parts.reading, parts.quarantine, parts.devices, desk.scope)
+    return CopyIntake(parts.batches, parts.completion, door, desk.vault, parts.reading, parts.quarantine,
+                      parts.devices, desk.uploads.caps.photo)  # fmt: skip
 
 
 def report_maker(parts: Parts, copies: Copies) -> Maker:
