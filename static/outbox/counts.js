@@ -17,10 +17,12 @@ export function everyRow() {
 /**
  * Of the current person; `others` counts items of other people on this phone, which send as well.
  * @returns {Promise<{entries: number, photos: number, oldest: string | null, refused: number, damaged: number,
- *   bytes: number, others: number}>} `oldest` is the device time of the oldest item
+ *   bytes: number, others: number, oldestOfAll: string | null}>} `oldest` is the device time of the oldest item,
+ *   `oldestOfAll` that of anybody's that can still be sent
  */
 export async function counts() {
   const [person, rows] = await Promise.all([currentRow(), everyRow()])
   const own = rows.filter((row) => row.person === person?.id)
-  return { ...countRows(own), others: rows.length - own.length }
+  const sendable = rows.filter(({ state }) => state !== 'held' && state !== 'damaged')
+  return { ...countRows(own), others: rows.length - own.length, oldestOfAll: countRows(sendable).oldest }
 }

@@ -8,12 +8,13 @@ import { counts } from '../outbox/counts.js'
  * @typedef {{phase: 'idle' | 'sending' | 'receiving' | 'waiting', online: boolean | null, reason: string | null,
  *   facts: Record<string, any>, message: string | null, wayOut: string | null, last: string | null,
  *   entries: number, photos: number, oldest: string | null, refused: number, damaged: number, bytes: number,
- *   others: number}} Status
+ *   others: number,
+ *   oldestOfAll: string | null}} Status
  */
 
 /** @type {Status} */
 let now = { phase: 'idle', online: null, reason: null, facts: {}, message: null, wayOut: null, last: null,
-  entries: 0, photos: 0, oldest: null, refused: 0, damaged: 0, bytes: 0, others: 0 }
+  entries: 0, photos: 0, oldest: null, refused: 0, damaged: 0, bytes: 0, others: 0, oldestOfAll: null }
 
 /** @returns {Status} as of the last event */
 export function status() {
