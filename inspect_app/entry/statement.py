@@ -1,4 +1,4 @@
-"""Statements by the server's key: enrolments, revocations, receipts and random tickets, in one sequence."""
+"""Statements by the server's key, in one sequence: enrolments, revocations, receipts, random tickets, restorations."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -27,12 +27,13 @@ _MEMBERS: dict[str, Check] = {
     "revocation": record({"kid": digest, "by": name}),
     "receipt": record(
         {"job": version7, "n": count, "prev": nullable(digest)},
-        {"entry": digest, "photo": sha256, "size": count},
+        {"entry": digest, "photo": sha256, "size": count, "restored": digest},
     ),
     # 32 random bytes are spelled as a SHA-256 is.
     "ticket": record(
         {"job": version7, "kid": digest, "series": choice(*SERIES), "n": count, "random": digest}
     ),
+    "restoration": record({"last": count, "head": nullable(digest)}),
 }
 
 
@@ -60,6 +61,8 @@ def parse_statement(token: bytes | str) -> Statement:
         _names_its_key(payload)
     if kind == "receipt":
         _names_one_thing(payload)
+    if kind == "restoration":
+        _goes_on(payload)
     return Statement(jws.token, jws.header, payload, jws.signing_input, jws.signature, jws.digest)
 
 
@@ -88,7 +91,8 @@ def revocation(seq: int, at: str, kid: str, by: str) -> dict[str, object]:
 
 
 def entry_receipt(seq: int, at: str, job: str, n: int, prev: str | None, entry: str) -> dict[str, object]:
-    """Payload: the server holds the entry with this digest. ``n`` and ``prev`` chain one job's receipts."""
+    """Payload: the server holds the entry with this digest. ``n`` and ``prev`` chain one job's receipts. After a
+    restoration each has ``restored`` too, its digest."""
     return _payload("receipt", seq, at) | {"job": job, "n": n, "prev": prev, "entry": entry}
 
 
@@ -103,6 +107,12 @@ def ticket(seq: int, at: str, job: str, kid: str, series: str, n: int, random: s
     """Payload: 32 random bytes (base64url) for one draw by that key in that job. ``series``: of ``SERIES``; ``n``
     counts from 0 without a gap, per job, key and series, so that a ticket not used shows."""
     return _payload("ticket", seq, at) | {"job": job, "kid": kid, "series": series, "n": n, "random": random}
+
+
+def restoration(seq: int, at: str, last: int, head: str | None) -> dict[str, object]:
+    """Payload: the server was set back to a backup that ends with statement ``last`` (0: none), whose digest is
+    ``head``. Numbers between the two may have been given, and what they were given for may be missing."""
+    return _payload("restoration", seq, at) | {"last": last, "head": head}
 
 
 def _payload(kind: str, seq: int, at: str) -> dict[str, object]:
@@ -123,3 +133,12 @@ def _names_one_thing(payload: dict[str, object]) -> None:
         raise Refused("missing_field", "statement.size")
     if (payload["n"] == 0) != (payload["prev"] is None):
         raise Refused("bad_field", "statement.prev", payload["prev"])
+
+
+def _goes_on(payload: dict[str, object]) -> None:
+    last, seq = payload["last"], payload["seq"]
+    assert isinstance(last, int) and isinstance(seq, int)
+    if last >= seq:
+        raise Refused("bad_field", "statement.last", last)
+    if (last == 0) != (payload["head"] is None):
+        raise Refused("bad_field", "statement.head", payload["head"])

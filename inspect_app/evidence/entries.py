@@ -3,7 +3,7 @@
 Facts: ``record_enclosed`` (the tokens are in the file); ``keys_enrolled`` (every key was tied to its person by
 the server's key); ``entries_signed`` (every entry by an enrolled key of its author, and what came once that key
 was ended let in by an administrator's entry: ``late``); ``receipts_whole`` (one chain from the first, no gap, fork or
-break); ``entries_receipted`` (exactly the entries that have receipts, in
+break); ``never_set_back`` of ``set_back``; ``entries_receipted`` (exactly the entries that have receipts, in
 that order); ``chains_whole`` (every key's own chain: no gap, fork or orphan); ``heads_match`` (the heads that
 the report prints); ``answers_follow`` (the entries, folded again, give the answers and results of the report, and
 its fit checks line by line, and no others); ``verdicts_recompute`` (every verdict a rule gave, of an answer, of a
@@ -28,12 +28,14 @@ from inspect_app.evidence.findings_told import findings_fact
 from inspect_app.evidence.late import late
 from inspect_app.evidence.lots_told import NAME as LOTS
 from inspect_app.evidence.lots_told import lots_fact
+from inspect_app.evidence.set_back import NAME as SET_BACK
+from inspect_app.evidence.set_back import set_back_fact
 from inspect_app.evidence.tokens import Fault, Tokens, read_tokens
 from inspect_app.record.chain import chains
 from inspect_app.record.fold import fold
 from inspect_app.record.rejudge import rejudge, rejudge_line
 
-REST = ("keys_enrolled", "entries_signed", "receipts_whole", "entries_receipted", "chains_whole",
+REST = ("keys_enrolled", "entries_signed", "receipts_whole", SET_BACK, "entries_receipted", "chains_whole",
         "heads_match", "answers_follow", "verdicts_recompute", DRAWS, LOTS, DAYS, FINDINGS)  # fmt: skip
 Contents = Mapping[str, Any]
 
@@ -56,6 +58,7 @@ def entry_facts(files: Mapping[str, bytes] | None, contents: Contents | None) ->
         _signed("keys_enrolled", len(tokens.enrolments), tokens.enrolment_faults),
         _signed("entries_signed", len(tokens.entries), tokens.entry_faults + late(tokens, record)),
         _receipts(receipts),
+        set_back_fact(tokens),
         _receipted(tokens),
         _chains(tokens),
         _said("heads_match", contents, lambda told: _heads(told, tokens, receipts)),

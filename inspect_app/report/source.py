@@ -57,7 +57,7 @@ class Source(NamedTuple):
             holdings = self.reading.photos(job)
             receipts = self.reading.receipts(job)
             people = people_of(self.transactions, job)
-            statements = self.reading.statements(("enrolment", "revocation"))
+            statements = self.reading.statements(("enrolment", "revocation", "restoration"))
         record = fold([folded(one.token) for one in received], people)
         photos: dict[str, Any] = {}
         copies: dict[str, Path] = {}
@@ -75,7 +75,7 @@ class Source(NamedTuple):
         signed = Signed(
             [one.token for one in received],
             receipts,
-            [one for one in statements if parse_statement(one).payload["kid"] in record["chains"]],
+            [one for one in statements if _concerns(one, record["chains"])],
             self.server_key.jwk,
         )
         return Gathered(record, people, self._definitions(record), log, photos, copies, up_to, signed)
@@ -113,3 +113,9 @@ class Source(NamedTuple):
         named |= set(((record["job"] or {}).get("definitions") or {}).values())
         found = {digest: self.archive.read(digest) for digest in sorted(filter(None, named))}
         return {digest: json.loads(data) for digest, data in found.items() if data is not None}
+
+
+def _concerns(statement: str, chains: dict[str, Any]) -> bool:
+    """Whether it speaks of a key that signed here, or, as a restoration, of every one."""
+    kid = parse_statement(statement).payload.get("kid")
+    return kid is None or kid in chains

@@ -1,4 +1,10 @@
-"""Sign the server's statements in their one sequence, and keep them."""
+"""Sign the server's statements in their one sequence, and keep them.
+
+A server that was set back to a backup cannot know which numbers it gave after that backup. Its sequence therefore goes
+on at the time of the restoration in milliseconds since 1970: no number given before can be as great while fewer than a
+thousand statements a second are signed. So no number is given twice, whoever asks "what came after" misses nothing,
+and every receipt from then on names the restoration.
+"""
 
 from collections.abc import Callable, Mapping
 from typing import NamedTuple
@@ -6,7 +12,7 @@ from typing import NamedTuple
 from sqlalchemy import func, insert, select
 
 from inspect_app.clock import Clock, spell
-from inspect_app.entry.statement import format_statement, parse_statement
+from inspect_app.entry.statement import format_statement, parse_statement, restoration
 from inspect_app.store.server_key import ServerKey
 from inspect_app.store.tables import StatementRow
 from inspect_app.store.transactions import Transactions
@@ -23,10 +29,11 @@ class Issued(NamedTuple):
 
 
 class Statements:
-    """The sequence, from 1 without a gap; numbers are given under the store's write lock."""
+    """The sequence, from 1, with no gap but before a restoration; numbers are given under the store's write lock."""
 
     def __init__(self, transactions: Transactions, key: ServerKey, clock: Clock) -> None:
         self.transactions, self.key, self.clock = transactions, key, clock
+        self._restored: tuple[str | None] | None = None
 
     def issue(self, make: Make) -> Issued:
         """Sign and keep ``make(seq, at)``, a payload of ``entry.statement``."""
@@ -45,7 +52,32 @@ class Statements:
                 .limit(1)
             ).first()
             n, prev = (before.n + 1, before.digest) if before else (0, None)
-            return self._keep(seq, make(seq, spell(self.clock()), n, prev), job, n)
+            payload = dict(make(seq, spell(self.clock()), n, prev))
+            if restored := self._newest_restoration():
+                payload["restored"] = restored
+            return self._keep(seq, payload, job, n)
+
+    def restore(self) -> Issued:
+        """Say that this store was set back to a backup: to be called once, before anything else is written."""
+        with self.transactions.writing() as session:
+            last, now = self.last(), self.clock()
+            head = session.scalar(select(StatementRow.digest).where(StatementRow.seq == last))
+            seq = max(last + 1, int(now.timestamp() * 1000))
+            self._restored = None
+            return self._keep(seq, restoration(seq, spell(now), last, head), None, None)
+
+    def restorations(self) -> list[str]:
+        """The restorations of this store (JWS), oldest first."""
+        asked = select(StatementRow.jws).where(StatementRow.kind == "restoration").order_by(StatementRow.seq)
+        with self.transactions.reading() as session:
+            return list(session.scalars(asked))
+
+    def _newest_restoration(self) -> str | None:
+        # Looked up once: a store is set back while no server runs on it.
+        if self._restored is None:
+            said = self.restorations()
+            self._restored = (parse_statement(said[-1]).digest if said else None,)
+        return self._restored[0]
 
     def last(self) -> int:
         """The greatest number given; 0 before the first."""

@@ -50,7 +50,7 @@ def test_the_shared_statements_parse_and_verify() -> None:
         verify(statement, STATEMENTS["server"])
         assert statement.digest == row["digest"]
         kinds.append(statement.kind)
-    assert kinds == ["enrolment", "receipt", "receipt", "revocation", "ticket"]
+    assert kinds == ["enrolment", "receipt", "receipt", "revocation", "ticket", "restoration"]
 
 
 @pytest.mark.parametrize(

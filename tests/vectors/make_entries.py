@@ -25,6 +25,7 @@ from inspect_app.entry.statement import (
     format_statement,
     parse_statement,
     photo_receipt,
+    restoration,
     revocation,
     ticket,
 )
@@ -65,6 +66,8 @@ def statements() -> dict[str, Any]:
     tokens.append(format_statement(photo_receipt(5, AT, JOB, 1, first, "0f" * 32, 4096), OTHER))
     tokens.append(format_statement(revocation(6, AT, KID, "ines"), OTHER))
     tokens.append(format_statement(ticket(7, AT, JOB, KID, "work", 3, encode(bytes(range(32, 64)))), OTHER))
+    last = parse_statement(tokens[-1]).digest
+    tokens.append(format_statement(restoration(1_795_642_805_120, AT, 7, last), OTHER))
     return {
         "server": public_jwk(OTHER),
         "kid": thumbprint(public_jwk(OTHER)),
