@@ -1,4 +1,7 @@
-"""Headers of every answer: only our own code runs, nothing is guessed, framed or told to other sites."""
+"""Headers of every answer: only our own code runs, nothing is guessed, framed or told to other sites. A phone's nonce
+comes back with its answer, so that no portal's page and no stored answer passes for ours."""
+
+import re
 
 from flask import Flask, Response, request
 
@@ -21,6 +24,8 @@ HEADERS = {
     "Cross-Origin-Opener-Policy": "same-origin",
     "Cross-Origin-Resource-Policy": "same-origin",
 }
+ASK, ANSWER = "Seamwalk-Ask", "Seamwalk-Answer"
+NONCE = re.compile(r"[A-Za-z0-9_-]{1,64}")
 
 
 def install(app: Flask) -> None:
@@ -32,4 +37,6 @@ def add_headers(response: Response) -> Response:
         response.headers.setdefault(name, value)
     if request.path.startswith("/api/"):
         response.headers.setdefault("Cache-Control", "no-store")
+    if NONCE.fullmatch(asked := request.headers.get(ASK, "")):
+        response.headers[ANSWER] = asked
     return response

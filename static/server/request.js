@@ -1,10 +1,13 @@
-// One request to our server. Any answer that is not plainly ours (a portal's page with status 200, a redirect)
-// counts as no connection, whatever its status says.
+// One request to our server. Each carries a nonce, and only an answer that brings it back is ours: anything else (a
+// portal's page or JSON with status 200, a redirect, an answer stored on the way) counts as no connection.
 
+import { encode } from '../entry/base64url.js'
 import { hearServerTime } from './clock.js'
 import { Trouble } from '../words/trouble.js'
 
 export const IDLE_LIMIT = 20_000 // ms between signs of life
+const SLOWEST = 2 // bytes a ms: of a body on its way up the browser tells no sign of life
+const LARGEST_ALONE = 64 * 1024 // bytes of one entry, which nothing makes smaller; all else is sent in less after a failure
 
 /**
  * @param {string} method @param {string} path
@@ -15,19 +18,21 @@ export const IDLE_LIMIT = 20_000 // ms between signs of life
  */
 export async function call(method, path, options = {}) {
   const { json, token, cookies = false, expect = 'json' } = options
+  const asked = encode(crypto.getRandomValues(new Uint8Array(12)))
   /** @type {Record<string, string>} */
-  const headers = { 'Accept-Language': language(), ...options.headers }
+  const headers = { 'Accept-Language': language(), 'Seamwalk-Ask': asked, ...options.headers }
   if (json !== undefined) headers['Content-Type'] = 'application/json'
   if (token) headers.Authorization = `Bearer ${token}`
-  const silence = new Silence()
+  const sent = json === undefined ? options.body : JSON.stringify(json)
+  const silence = new Silence(IDLE_LIMIT + Math.min(lengthOf(sent), LARGEST_ALONE) / SLOWEST)
   try {
     const reply = await fetch(path, {
-      method, headers, signal: silence.signal, redirect: 'manual', cache: 'no-store',
-      body: json === undefined ? options.body : JSON.stringify(json),
+      method, headers, signal: silence.signal, redirect: 'manual', cache: 'no-store', body: sent,
       credentials: cookies ? 'same-origin' : 'omit',
     })
     silence.life()
     if (reply.type === 'opaqueredirect') throw notOurs(path, 'redirect')
+    if (reply.headers.get('Seamwalk-Answer') !== asked) throw notOurs(path, `${reply.status}, not an answer to what was asked`)
     return await read(reply, path, expect, silence)
   } catch (fault) {
     if (fault instanceof Trouble) throw fault
@@ -74,21 +79,27 @@ function notOurs(path, seen) {
   return new Trouble('sync.not_our_server', { field: 'server', value: path, reason: seen })
 }
 
+/** @param {BodyInit | undefined} body */
+function lengthOf(body) {
+  return typeof body === 'string' ? body.length : body instanceof ArrayBuffer ? body.byteLength : 0
+}
+
 function language() {
   return (typeof document !== 'undefined' && document.documentElement.lang) || navigator.language || 'en'
 }
 
-/** Aborts a request after 20 s without a sign of life. */
+/** Aborts a request after so many ms before the first sign of life, and 20 s between any two. */
 class Silence {
-  constructor() {
+  /** @param {number} first */
+  constructor(first) {
     this.abort = new AbortController()
     this.signal = this.abort.signal
-    this.life()
+    this.life(first)
   }
 
-  life() {
+  life(limit = IDLE_LIMIT) {
     clearTimeout(this.timer)
-    this.timer = setTimeout(() => this.abort.abort(), IDLE_LIMIT)
+    this.timer = setTimeout(() => this.abort.abort(), limit)
   }
 
   end() {

@@ -1,4 +1,5 @@
-"""Between phone and server: answers in the server's place when a test says so."""
+"""Between phone and server: answers in the server's place when a test says so, in JSON as the server itself (with the
+phone's nonce), in HTML or as "200 JSON" as somebody else."""
 
 import io
 import json
@@ -11,7 +12,7 @@ from werkzeug.wrappers import Request, Response
 
 LIES = (
     "200 without receipt", "forged receipt", "301", "400", "401", "403", "404", "409", "413", "422", "429",
-    "500", "502 HTML", "200 HTML", "reset", "answer lost",
+    "500", "502 HTML", "200 HTML", "200 JSON", "reset", "answer lost",
 )  # fmt: skip
 
 
@@ -46,22 +47,25 @@ class Gate:
         return self._answer(lie, request, environ)(environ, start_response)
 
     def _answer(self, lie: str, request: Request, environ: dict) -> Response:
+        answer = {"Seamwalk-Answer": request.headers.get("Seamwalk-Ask", "")}
         if lie in ("reset", "answer lost"):
             if lie == "answer lost":  # the server did its work; the phone never hears of it
                 list(self.app(environ, lambda status, headers, exc_info=None: None))
-            return Response(Broken(), mimetype="application/json", headers={"Content-Length": "1000"})
-        if lie == "200 without receipt":
-            answers = [{"digest": "x" * 43, "status": "accepted"}]
-            body = json.dumps({"answers": answers, "entries": [], "jobs": []})
+            return Response(Broken(), mimetype="application/json", headers={"Content-Length": "1000", **answer})
+        answers = [{"digest": "x" * 43, "status": "accepted"}]
+        body = json.dumps({"answers": answers, "entries": [], "jobs": []})
+        if lie == "200 JSON":
             return Response(body, mimetype="application/json")
+        if lie == "200 without receipt":
+            return Response(body, mimetype="application/json", headers=answer)
         if lie == "forged receipt":
-            return Response(self._forged(request), mimetype="application/json")
+            return Response(self._forged(request), mimetype="application/json", headers=answer)
         if lie == "301":
             return Response(status=301, headers={"Location": "/sign-in-here"})
         if lie.endswith("HTML"):
             return Response("<html>another place</html>", int(lie[:3]), mimetype="text/html")
         error = {"code": "lie", "field": "", "value": "", "message": f"lie {lie}", "way_out": ""}
-        return Response(json.dumps({"error": error}), int(lie), mimetype="application/json")
+        return Response(json.dumps({"error": error}), int(lie), mimetype="application/json", headers=answer)
 
     def _forged(self, request: Request) -> str:
         tokens = (request.get_json(silent=True) or {}).get("entries", []) if request.is_json else []

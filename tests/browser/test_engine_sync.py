@@ -80,13 +80,14 @@ def test_no_single_kind_of_answer_takes_an_item_away(phone: Phone, office) -> No
 
 def test_a_portal_that_answers_everything_with_a_page_is_not_online(phone: Phone, office) -> None:
     phone.sign_in("ann")
-    for lies in (delivers, lambda request: True):
-        phone.run("await sendNow()")
-        phone.note(office.job, "one")
-        office.gate.lie = lambda request, lies=lies: "200 HTML" if lies(request) else None
-        state = phone.run("return sendNow()")
-        assert (state["online"], state["reason"], state["entries"]) == (False, "sync.not_our_server", 1)
-        office.gate.lie = lambda request: None
+    for lie in ("200 HTML", "200 JSON", "301"):
+        for lies in (delivers, lambda request: True):
+            phone.run("await sendNow()")
+            phone.note(office.job, "one")
+            office.gate.lie = lambda request, lies=lies, lie=lie: lie if lies(request) else None
+            state = phone.run("return sendNow()")
+            assert (state["online"], state["reason"], state["entries"]) == (False, "sync.not_our_server", 1), lie
+            office.gate.lie = lambda request: None
 
 
 def test_a_refused_entry_is_shown_with_its_reason_and_blocks_nobody(phone: Phone, office) -> None:

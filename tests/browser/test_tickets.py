@@ -91,7 +91,8 @@ def test_tickets_that_are_forged_out_of_order_or_another_s_are_not_taken(phone: 
         [*good[:3], good[3][:at] + ("A" if good[3][at] != "A" else "B") + good[3][at + 1 :]],
     ]  # fmt: skip
     answer: list = []
-    phone.page.route("**/api/tickets", lambda route: route.fulfill(json={"tickets": answer[-1]}))
+    phone.page.route("**/api/tickets", lambda route: route.fulfill(
+        json={"tickets": answer[-1]}, headers={"Seamwalk-Answer": route.request.headers["seamwalk-ask"]}))
     for one in answers:
         answer.append(one)
         state = phone.run("return sendNow()")
