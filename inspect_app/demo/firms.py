@@ -16,6 +16,7 @@ FIRMS = (
     ("Tidewrack Building (invented)", "contractor", None, ("foreman", "inspector")),
     ("Kittiwake Roofing Supply (invented)", "supplier", None, ("office",)),
     ("Vane Structures (invented)", "engineer", None, ("engineer",)),
+    ("Lower Quillon Harbour Board (invented)", "owner", None, ("owner",)),
     (FIRM, "sub", ("ferry",), ()),
 )
 COMES = {"login": "sub", "name": "Lena Batten (invented)", "role": "foreman"}

@@ -7,7 +7,7 @@ from inspect_app.entry.format import parse
 
 
 def shows_its_people(folder, app):
-    """Four firms, six people; one invitation used, one link open, one phone revoked and what it held let in."""
+    """Five firms, seven people; one invitation used, one link open, one phone revoked and what it held let in."""
     note = json.loads((folder / "demonstration.json").read_text("utf-8"))
     job, people = note["job"], {person["login"]: person for person in note["people"]}
     parts, office = app.extensions["seamwalk"], app.extensions["office"]
@@ -15,6 +15,10 @@ def shows_its_people(folder, app):
     with app.app_context():
         firms = office.firms.of(job)
         assert len(firms) >= 3 and [firm.side for firm in firms if firm.areas] == ["sub"]
+        owners = {firm.id for firm in firms if firm.side == "owner"}
+        owner = parts.accounts.by_login("owner").id
+        assert people["owner"]["role"] == "owner" and office.firms.people(job)[owner] in owners
+        assert office.scope.name(job, owner) == "", "the whole job"
         (invitation,) = office.invitations.of(job)
         (link,) = office.links.of(job)
         assert (invitation.state, link.state) == ("used", "open")
