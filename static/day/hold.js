@@ -5,6 +5,8 @@ import { say } from '../words/say.js'
 import { go, path } from '../frame/route.js'
 import { clock } from '../frame/age.js'
 import { Part, Screen } from '../frame/screen.js'
+import { usePeople } from '../frame/people.js'
+import { signed } from '../frame/signer.js'
 import { MainAction } from '../frame/main_action.js'
 import { Twice } from '../frame/twice.js'
 import { Sheet } from '../walk/sheet.js'
@@ -29,7 +31,7 @@ export function Hold({ job, record, definitions, person, rest }) {
   if (!hold) return html`<${Screen} ...${frame}><p class="big">${say('hold.none')}</p><//>`
   const walk = walkForHold(record, definitions, person, lot, panel, why)
   const seen = lookedAt(record, area, panel, walk)
-  if (hold.state !== 'open') return html`<${Screen} ...${frame}><${Told} ...${{ record, hold }} /><a class="press main plain" href=${frame.back} data-name="to-day"><span class="label">${say('stop.back')}</span></a><//>`
+  if (hold.state !== 'open') return html`<${Screen} ...${frame}><${Told} ...${{ job, record, hold }} /><a class="press main plain" href=${frame.back} data-name="to-day"><span class="label">${say('stop.back')}</span></a><//>`
   if (why === 'failed') return html`<${Screen} ...${frame}><${Failed} ...${{ job, record, definitions, person, lot, area, panel, walk, here }} /><${Care} /><//>`
   const sheet = sheetOf(definitions, why)
   const release = async () => {
@@ -53,10 +55,11 @@ export function Hold({ job, record, definitions, person, rest }) {
   <//>`
 }
 
-/** A hold that waits for nobody any more, or not yet. @param {{record: any, hold: any}} props */
-function Told({ record, hold }) {
+/** A hold that waits for nobody any more, or not yet. @param {{job: string, record: any, hold: any}} props */
+function Told({ job, record, hold }) {
+  const people = usePeople(job)
   const given = /** @type {any} */ (Object.values(record.releases ?? {}).find((/** @type {any} */ one) => one.heads.includes(hold.release)))
   return html`<p class=${hold.state === 'covered_against' ? 'problem' : 'done-bar'} data-name="hold-state" data-state=${hold.state}><strong>${say(`hold.state.${hold.state}`, { panel: hold.panel })}</strong></p>
     ${hold.unseen && html`<p class="problem"><strong>▲ ${say('release.nobody_looked')}</strong></p>`}
-    ${given && html`<p class="statement">${given.statement}</p><p>${given.name}, ${say(`role.${given.role}`)}, ${clock(given.at)}</p>`}`
+    ${given && html`<p class="statement">${given.statement}</p><p>${signed(people, given)}, ${clock(given.at)}</p>`}`
 }

@@ -4,6 +4,7 @@ import { html, useState } from '../frame/view.js'
 import { say } from '../words/say.js'
 import { go, path } from '../frame/route.js'
 import { today } from '../frame/today.js'
+import { usePeople } from '../frame/people.js'
 import { Part, Screen } from '../frame/screen.js'
 import { Choice } from '../frame/choice.js'
 import { MainAction } from '../frame/main_action.js'
@@ -19,6 +20,7 @@ export function DayRecords({ job, record, person }) {
   const [named, setNamed] = useState('')
   const [day, setDay] = useState(today())
   const chosen = crew === OTHER ? named.trim() : crew
+  const people = usePeople(job)
   const days = [...(record.days ?? [])].reverse()
   return html`<${Screen} title=${say('day_record.list')} over=${record.job.name} back=${path('job', job)} backTo=${record.job.name}>
     ${mayWrite(person) && html`${crews.length > 0 && html`<${Choice} name="record-crew" label=${say('walk.crew')} value=${crew} onChange=${setCrew} options=${[...crews.map((one) => ({ value: one, label: one })), { value: OTHER, label: say('plan_day.other_crew') }]} />`}
@@ -28,7 +30,7 @@ export function DayRecords({ job, record, person }) {
     <${Part} name=${say('day_record.versions')}>
       ${days.length === 0 && html`<p>${say('day_record.list.none')}</p>`}
       ${days.map((/** @type {any} */ one) => html`<a key=${one.day + one.crew} class="press tall" href=${path('job', job, 'day-record', one.day, crewStep(one.crew))} data-name="record-of" data-there=${one.entries.length ? 'yes' : 'no'}>
-        <span class="label">${one.day} · ${one.crew || say('day_record.no_crew')}<span class="under">${standingOf(one)}</span></span><span class="go" aria-hidden="true">→</span></a>`)}
+        <span class="label">${one.day} · ${one.crew || say('day_record.no_crew')}<span class="under">${standingOf(one, people)}</span></span><span class="go" aria-hidden="true">→</span></a>`)}
     <//>
   <//>`
 }

@@ -1,5 +1,6 @@
 // Which day of which crew, and what was written of it: as the record puts them together.
 
+import { signer } from '../frame/signer.js'
 import { say } from '../words/say.js'
 import { PRESSED, NONE } from './pressed.js'
 
@@ -27,11 +28,11 @@ export function worded(group, text) {
   return text.split('; ').filter(Boolean).map((part) => (codes.includes(part) ? say(`day_record.${group}.${part}`) : part)).join('; ')
 }
 
-/** Where a day's record stands, in one line. @param {any} known from `dayOf` */
-export function standingOf(known) {
+/** Where a day's record stands, in one line. @param {any} known from `dayOf` @param {import('../frame/people.js').People} people */
+export function standingOf(known, people) {
   if (!known?.entries.length) return say('day_record.not_there')
   if (known.no_work.length === known.entries.length) return say('day_record.there.no_work', { why: worded('why', known.no_work[0].why) })
-  return say('day_record.there', { names: [...new Set(known.entries.map((/** @type {any} */ one) => one.name))].join(', ') })
+  return say('day_record.there', { names: [...new Set(known.entries.map((/** @type {any} */ one) => signer(people, one)))].join(', ') })
 }
 
 const MAY = ['administrator', 'foreman', 'inspector']

@@ -5,6 +5,8 @@ import { LANGUAGES, language, say } from '../words/say.js'
 import { clock } from '../frame/age.js'
 import { shown } from '../frame/amount.js'
 import { Facts } from '../frame/facts.js'
+import { usePeople } from '../frame/people.js'
+import { signedAs, signer } from '../frame/signer.js'
 import { Picture } from '../walk/pair.js'
 import { MaterialsTold } from './materials.js'
 import { worded } from './there.js'
@@ -17,6 +19,7 @@ function spokenIn({ statement, no_work }) {
 
 /** @param {{job: string, record: any, entry: any}} props */
 export function DayTold({ job, record, entry }) {
+  const people = usePeople(job)
   const weather = entry.weather.map((/** @type {any} */ row) => [row.at, row.sky && say(`sky.${row.sky}`), row.wind && say(`wind.${row.wind}`), row.metal && shown(row.metal)].filter(Boolean).join(' ')).join('; ')
   const rows = /** @type {[string, string][]} */ ([
     [say('day_record.no_work'), entry.no_work === null ? '' : worded('why', entry.no_work)],
@@ -33,7 +36,7 @@ export function DayTold({ job, record, entry }) {
   ])
   const photos = [...new Set([...entry.materials.flatMap((/** @type {any} */ row) => row.photos), ...entry.photos])]
   return html`<div class="statement stack" data-name="day-told" data-by=${entry.by}>
-    <p class="over">${say('day_record.by', { name: entry.name, role: say(`role.${entry.role}`), at: clock(entry.at) })}</p>
+    <p class="over">${say('day_record.by', { name: signer(people, entry), role: say(`role.${signedAs(people, entry)}`), at: clock(entry.at) })}</p>
     ${entry.objection && html`<p class="problem"><strong>▲ ${say('day_record.no_authority')}</strong></p>`}
     <${Facts} rows=${rows} />
     <${MaterialsTold} record=${record} rows=${entry.materials} />

@@ -1,5 +1,7 @@
 // Which findings a list shows: by state, area and crew, each only as far as the job has it. Pure; states are the record's.
 
+import { plainCrew, sameCrew } from '../record/crew.js'
+
 export const TO_DO = ['open', 'corrected']
 const STATES = ['open', 'corrected', 'closed', 'conceded', 'withdrawn']
 
@@ -20,16 +22,6 @@ export function stepsOf({ state, area, crew }) {
 export function fits(finding, { state, area, crew }) {
   const inState = state === 'all' || (state === 'to_do' ? TO_DO.includes(finding.state) : finding.state === state)
   return inState && (!area || finding.area === area) && (!crew || sameCrew(finding.crew, crew))
-}
-
-/** Capitals and blanks make no other crew, as in the record. @param {string | null} one @param {string} other */
-export function sameCrew(one, other) {
-  return plain(one) === plain(other)
-}
-
-/** @param {string | null} crew */
-function plain(crew) {
-  return (crew ?? '').trim().replace(/\s+/g, ' ').toLowerCase()
 }
 
 /**
@@ -54,6 +46,6 @@ export function crewsOf(findings) {
 /** @param {(string | null | undefined)[]} names @returns {string[]} sorted, without blanks and doubles */
 export function onceEach(names) {
   const found = new Map()
-  for (const name of names) if (plain(name ?? '') && !found.has(plain(name ?? ''))) found.set(plain(name ?? ''), (name ?? '').trim())
+  for (const name of names) if (plainCrew(name) && !found.has(plainCrew(name))) found.set(plainCrew(name), (name ?? '').trim())
   return [...found.values()].sort((a, b) => a.localeCompare(b, undefined, { numeric: true }))
 }

@@ -3,6 +3,8 @@
 import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
 import { path } from '../frame/route.js'
+import { usePeople } from '../frame/people.js'
+import { signed, signer } from '../frame/signer.js'
 import { Facts } from '../frame/facts.js'
 import { Part, Screen } from '../frame/screen.js'
 import { Against } from './against.js'
@@ -11,10 +13,8 @@ import { History } from './history.js'
 import { useAuthority } from './authority.js'
 import { NotOffered } from './offer.js'
 import { steps, waiting } from './offers.js'
-import { useNames } from './names.js'
 import { Pictures } from './pictures.js'
 import { StateMark, Weight } from './states.js'
-import { signer } from './signer.js'
 import { askedBy, onPlan, problem, title, where } from './told.js'
 
 const SCREENS = /** @type {Record<string, string>} */ ({ correction: 'correct', recheck: 'recheck', assignment: 'assign', concession: 'concede', reopening: 'reopen' })
@@ -24,14 +24,14 @@ const FIRST = /** @type {Record<string, string>} */ ({ open: 'correction', corre
 export function Finding({ job, record, definitions, person, rest }) {
   const finding = record.findings[rest[0]]
   const authority = useAuthority()
-  const names = useNames(job)
+  const people = usePeople(job)
   const plan = onPlan(job, record, finding)
   const place = finding.station ? path('job', job, 'station', finding.station) : finding.walk ? path('job', job, 'walk', finding.walk) : null
   const { definition } = askedBy(definitions, finding)
   return html`<${Screen} title=${title(definitions, finding)} over=${say('finding')} back=${path('job', job, 'findings')} backTo=${say('findings')}>
     <div class=${`finding-state ${finding.state}`} role="status" data-name="finding-state" data-state=${finding.state}>
       <p class="figure-line"><${StateMark} state=${finding.state} /> ${say(`finding.state.${finding.state}`)}</p>
-      <p>${say(`finding.state.${finding.state}.means`, { name: signer(names, finding.state === 'conceded' ? finding.concession : waiting(finding)[0]) || '—' })}</p>
+      <p>${say(`finding.state.${finding.state}.means`, { name: signer(people, finding.state === 'conceded' ? finding.concession : waiting(finding)[0]) || '—' })}</p>
       <p><${Weight} severity=${finding.severity} /></p>
     </div>
     ${(finding.problems ?? []).map((/** @type {string} */ code) => html`<p key=${code} class="problem" data-name="finding-problem"><strong>▲ ${problem(code)}</strong></p>`)}
@@ -42,18 +42,18 @@ export function Finding({ job, record, definitions, person, rest }) {
     <//>
     <${Part} name=${say('finding.against')}><${Against} ...${{ definitions, finding }} />
       <${Pictures} ...${{ job, photos: finding.photos }} name=${say('finding.picture')} /><//>
-    <${Part} name=${say('finding.assigned')}><${Assigned} ...${{ finding, definition }} /><//>
-    <${Part} name=${say('finding.history')}><${History} ...${{ job, finding, names }} /><//>
+    <${Part} name=${say('finding.assigned')}><${Assigned} ...${{ finding, definition, people }} /><//>
+    <${Part} name=${say('finding.history')}><${History} ...${{ job, finding, people }} /><//>
     ${authority && html`<${Next} ...${{ job, finding, authority, offers: steps(finding, person, authority) }} />`}
   <//>`
 }
 
-/** @param {{finding: any, definition: any}} props */
-function Assigned({ finding, definition }) {
+/** @param {{finding: any, definition: any, people: import('../frame/people.js').People}} props */
+function Assigned({ finding, definition, people }) {
   const made = finding.assignment
   if (!made) return html`<p>${say('finding.nobody', { crew: finding.crew || '—' })}</p>`
   return html`<${Facts} rows=${[[say('assign.firm'), made.firm], [say('assign.crew'), made.crew], [say('finding.until'), made.by_day ?? ''],
-    [say('assign.cause'), causeWords(definition, made.cause)], [say('assign.note'), made.note], [say('finding.assigned_by'), `${made.name}, ${say(`role.${made.role}`)}`]]} />`
+    [say('assign.cause'), causeWords(definition, made.cause)], [say('assign.note'), made.note], [say('finding.assigned_by'), signed(people, made)]]} />`
 }
 
 /** What may be done: the first of it large, the last thing on the screen. @param {{job: string, finding: any, authority: any, offers: Record<string, {offered: boolean, why: string}>}} props */

@@ -3,9 +3,9 @@
 import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
 import { clock } from '../frame/age.js'
+import { signed } from '../frame/signer.js'
 import { Judged } from './against.js'
 import { Pictures } from './pictures.js'
-import { signer } from './signer.js'
 import { problem } from './told.js'
 
 /** Every entry of the finding by its digest. @param {any} finding @returns {Record<string, any>} */
@@ -20,15 +20,14 @@ function words(one) {
   return [one.done, one.note, one.reason, one.reference].filter((text) => typeof text === 'string' && text.trim())
 }
 
-/** @param {{job: string, finding: any, names: Record<string, string>}} props */
-export function History({ job, finding, names }) {
+/** @param {{job: string, finding: any, people: import('../frame/people.js').People}} props */
+export function History({ job, finding, people }) {
   const entries = byDigest(finding)
   return html`<ol class="steps-line history">${finding.history.map((/** @type {any} */ { kind, digest, by, at }) => {
     const one = entries[digest]
-    const name = signer(names, { by, name: one?.name })
     return html`<li key=${digest} class="step done" data-name="step" data-kind=${kind}>
       <p><strong>${say(one?.result ? `finding.did.${kind}.${one.result}` : `finding.did.${kind}`)}</strong></p>
-      <p class="hint">${[name && (one?.role ? `${name}, ${say(`role.${one.role}`)}` : name), clock(at)].filter(Boolean).join(' · ')}</p>
+      <p class="hint">${[signed(people, { name: one?.name, role: one?.role, by }), clock(at)].filter(Boolean).join(' · ')}</p>
       ${words(one).map((text) => html`<p key=${text}>${`“${text}”`}</p>`)}
       ${(one?.problems ?? []).map((/** @type {string} */ code) => html`<p key=${code}><strong>▲ ${problem(code)}</strong></p>`)}
       <${Judged} verdict=${one?.verdict} />

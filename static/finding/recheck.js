@@ -4,6 +4,8 @@ import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
 import { go, path } from '../frame/route.js'
 import { clock } from '../frame/age.js'
+import { usePeople } from '../frame/people.js'
+import { signed } from '../frame/signer.js'
 import { enterCounted } from '../frame/enter.js'
 import { useDraft } from '../frame/draft.js'
 import { uuid7 } from '../entry/uuid7.js'
@@ -26,6 +28,7 @@ export function Recheck({ job, record, definitions, person, rest }) {
   const finding = record.findings[rest[0]]
   const correction = forRecheck(finding, person)
   const offer = useOffer(finding, person, 'recheck')
+  const people = usePeople(job)
   const frame = { title: say('recheck'), over: title(definitions, finding), back: path('job', job, 'finding', finding.id), backTo: say('finding') }
   if (!offer) return null
   if (!offer.offered || !correction) return html`<${Screen} ...${frame}><${NotOffered} ...${{ offer, finding }} /><//>`
@@ -35,7 +38,7 @@ export function Recheck({ job, record, definitions, person, rest }) {
     <${Part} name=${say('finding.against')}><${Against} ...${{ definitions, finding }} /><${Pictures} ...${{ job, photos: finding.photos }} name=${say('finding.picture')} /><//>
     <${Part} name=${say('recheck.corrected')}>
       <p class="big">${`“${correction.done}”`}</p>
-      <p class="hint">${correction.name}, ${say(`role.${correction.role}`)} · ${clock(correction.at)}</p>
+      <p class="hint">${signed(people, correction)} · ${clock(correction.at)}</p>
       <${Judged} verdict=${correction.verdict} />
       <${Pictures} ...${{ job, photos: correction.photos }} name=${say('recheck.corrected')} />
     <//>

@@ -4,13 +4,14 @@ import { html } from '../frame/view.js'
 import { pick, say } from '../words/say.js'
 import { path } from '../frame/route.js'
 import { today } from '../frame/today.js'
+import { signer } from '../frame/signer.js'
 import { causeWords } from './cause.js'
 import { Small, firstPicture } from './pictures.js'
 import { Weight } from './states.js'
 import { askedBy, measured, note, onPlan, title, where } from './told.js'
 
-/** @param {{job: string, record: any, definitions: any[], finding: any, n: number, ticked: boolean, tick: (on: boolean) => any}} props */
-export function Task({ job, record, definitions, finding, n, ticked, tick }) {
+/** @param {{job: string, record: any, definitions: any[], finding: any, people: import('../frame/people.js').People, n: number, ticked: boolean, tick: (on: boolean) => any}} props */
+export function Task({ job, record, definitions, finding, people, n, ticked, tick }) {
   const { definition, item } = askedBy(definitions, finding)
   const { assignment } = finding
   const day = assignment?.by_day
@@ -29,7 +30,7 @@ export function Task({ job, record, definitions, finding, n, ticked, tick }) {
       ${item && html`<p><strong>${say('tomorrow.why')}:</strong> ${pick(item.why)}</p>`}
       ${cause && html`<p><strong>${say('assign.cause')}:</strong> ${cause}</p>`}
       ${assignment?.note && html`<p>${`“${assignment.note}”`}</p>`}
-      ${back && html`<p><strong>${say('finding.did.recheck.not_good')}:</strong> ${`“${back.note}” ${back.name}`}</p>`}
+      ${back && html`<p><strong>${say('finding.did.recheck.not_good')}:</strong> ${`“${back.note}” ${signer(people, back)}`}</p>`}
     </div>
     ${picture && html`<${Small} ...${{ job, sha256: picture }} name=${say('finding.picture')} />`}
     <div class="task-presses">

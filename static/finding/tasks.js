@@ -1,6 +1,7 @@
 // Which findings stand on a crew's list. Pure; states are the record's.
 
-import { TO_DO, crewsOf, sameCrew } from './filter.js'
+import { sameCrew } from '../record/crew.js'
+import { TO_DO, crewsOf } from './filter.js'
 
 /** @param {any[]} findings @returns {{crew: string, n: number}[]} every crew with something to do, and '' where nobody was named; `n` to fix */
 export function crewsToday(findings) {

@@ -4,6 +4,7 @@ import { html, useState } from '../frame/view.js'
 import { LANGUAGES, language, say } from '../words/say.js'
 import { go, path } from '../frame/route.js'
 import { useDraft } from '../frame/draft.js'
+import { usePeople } from '../frame/people.js'
 import { Screen } from '../frame/screen.js'
 import { Choice } from '../frame/choice.js'
 import { MainAction } from '../frame/main_action.js'
@@ -20,6 +21,7 @@ import { chosenCrew, crewsToday, isTicked, tasks, tickOf } from './tasks.js'
 export function Tomorrow({ job, record, definitions, person, rest }) {
   const [ticks, change] = useDraft(person.id, ticksKey(job), {})
   const [drawn, draw] = useState(0)
+  const people = usePeople(job)
   const all = findingsInOrder(record)
   const crews = crewsToday(all)
   const crew = chosenCrew(crews, rest[0])
@@ -39,7 +41,7 @@ export function Tomorrow({ job, record, definitions, person, rest }) {
       ${fix.length === 0 && html`<p class="big">${say('tomorrow.none')}</p>`}
       ${gravest.length > 0 && html`<p class="problem" data-name="gravest"><strong>${say('tomorrow.critical', { numbers: gravest.join(', ') })}</strong></p>`}
       <${Cautions} />
-      <ol class="task-list">${fix.map((finding, n) => html`<${Task} key=${`${finding.id}/${drawn}`} ...${{ job, record, definitions, finding, n: n + 1 }} ticked=${isTicked(ticks, finding)} tick=${(/** @type {boolean} */ on) => change({ [finding.id]: on ? tickOf(finding) : '' })} />`)}</ol>
+      <ol class="task-list">${fix.map((finding, n) => html`<${Task} key=${`${finding.id}/${drawn}`} ...${{ job, record, definitions, finding, people, n: n + 1 }} ticked=${isTicked(ticks, finding)} tick=${(/** @type {boolean} */ on) => change({ [finding.id]: on ? tickOf(finding) : '' })} />`)}</ol>
       ${recheck.length > 0 && html`<p data-name="to-recheck">${say('tomorrow.recheck', { n: recheck.length })}</p>`}
       <p class="small">${say('not_the_engineer')}</p>
     </section>

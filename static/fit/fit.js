@@ -8,6 +8,8 @@ import { useDraft } from '../frame/draft.js'
 import { MainAction } from '../frame/main_action.js'
 import { NotYet } from '../frame/opening.js'
 import { Problem } from '../frame/problem.js'
+import { usePeople } from '../frame/people.js'
+import { signer } from '../frame/signer.js'
 import { Part, Screen } from '../frame/screen.js'
 import { TextField } from '../frame/text_field.js'
 import { today } from '../frame/today.js'
@@ -22,6 +24,7 @@ import { Since } from './since.js'
 /** @param {{job: string, record: any, person: any, rest: string[]}} props */
 export function Fit({ job, record, person, rest }) {
   const area = record.areas[rest[0]]
+  const people = usePeople(job)
   const key = `fit/${area.id}`
   const [draft, change] = useDraft(person.id, key, { found: {}, note: '' })
   const [day] = useState(() => today())
@@ -45,7 +48,7 @@ export function Fit({ job, record, person, rest }) {
     <p class="small">${say('not_the_engineer')}</p>
     ${lines && html`<${Ribs} lines=${lines} />`}
     ${before && html`<${Since} ...${{ record, area, day }} />`}
-    ${again && html`<button type="button" class="press" data-name="fit-again" onClick=${() => put(before.found)}>${say('fit.again', { at: clock(before.at), name: before.name })}</button>`}
+    ${again && html`<button type="button" class="press" data-name="fit-again" onClick=${() => put(before.found)}>${say('fit.again', { at: clock(before.at), name: signer(people, before) })}</button>`}
     <${Problem} fault=${fault} />
     ${grouped(lines ?? []).map(([verdict, some]) => html`<${Part} key=${verdict} name=${say('fit.group', { result: say(`result.${verdict}`), n: some.length })}>
       <ul class="rows beside">${some.map((answer) => html`<${Row} key=${answer.line} ...${{ job, area, answer }} />`)}</ul>

@@ -8,6 +8,8 @@ import { Choice } from '../frame/choice.js'
 import { useDraft } from '../frame/draft.js'
 import { enter } from '../frame/enter.js'
 import { Facts } from '../frame/facts.js'
+import { usePeople } from '../frame/people.js'
+import { signed } from '../frame/signer.js'
 import { MainAction } from '../frame/main_action.js'
 import { TextField } from '../frame/text_field.js'
 import { Picture } from '../walk/pair.js'
@@ -18,11 +20,12 @@ const CHOICES = ['open', 'replace', 'accept']
 /** @param {{job: string, lot: any}} props what was chosen */
 export function Chosen({ job, lot }) {
   const made = lot.disposition
+  const people = usePeople(job)
   return html`<div class=${'statement chosen ' + made.choice} data-name="disposition" data-choice=${made.choice}>
     <p class="over">${say('lot.disposition')}</p>
     <p class="figure-line">${say(`lot.choice.${made.choice}`)}</p>
     <${Facts} rows=${[[say('disposition.reason'), made.reason], [say('disposition.reference'), made.reference],
-      [say('disposition.by'), `${made.name}, ${say(`role.${made.role}`)}, ${clock(made.at)}`]]} />
+      [say('disposition.by'), `${signed(people, made)}, ${clock(made.at)}`]]} />
     ${made.document && html`<${Picture} job=${job} sha256=${made.document} name=${say('photo.document')} />`}
     ${!made.stands && html`<p class="problem"><strong>▲ ${say(made.choice === 'accept' && !made.document && !made.reference.trim() ? 'lot.disposition.no_document' : 'lot.disposition.no_authority')}</strong></p>`}
   </div>`

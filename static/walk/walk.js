@@ -5,6 +5,8 @@ import { pick, say } from '../words/say.js'
 import { go, path } from '../frame/route.js'
 import { shown } from '../frame/amount.js'
 import { clock } from '../frame/age.js'
+import { usePeople } from '../frame/people.js'
+import { signer } from '../frame/signer.js'
 import { Part, Screen } from '../frame/screen.js'
 import { Facts } from '../frame/facts.js'
 import { Plan } from '../roof/plan.js'
@@ -19,6 +21,7 @@ import { TapsToMake } from './taps_to_make.js'
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
 export function Walk({ job, record, definitions, person, rest }) {
   const walk = record.walks[rest[0]]
+  const people = usePeople(job)
   const own = definitions.find((one) => one.digest === walk.definition)
   const oneArea = own?.per === 'area' // asked of the area itself: no places to pick
   const closed = Boolean(walk.signoff)
@@ -26,7 +29,7 @@ export function Walk({ job, record, definitions, person, rest }) {
   const areas = sorted(record.areas, 'name').filter((one) => walk.areas.includes(one.id))
   const picked = (/** @type {any} */ area) => (/** @type {number} */ panel, /** @type {number} */ at) => go('job', job, 'place', walk.id, area.id, panel, rounded(at, area.outline.unit))
   return html`<${Screen} title=${pick(own?.title) ?? say('walk')} over=${record.job.name} back=${path('job', job)} backTo=${record.job.name} wide>
-    ${closed && html`<p class="done-bar">✓ ${say('walk.signed_by', { name: walk.signoff.name, at: clock(walk.signoff.at) })}</p>`}
+    ${closed && html`<p class="done-bar">✓ ${say('walk.signed_by', { name: signer(people, walk.signoff), at: clock(walk.signoff.at) })}</p>`}
     ${open && !oneArea && areas.length > 0 && html`<a class="press main" href=${path('job', job, 'place', walk.id, ...(areas.length === 1 ? [areas[0].id] : []))} data-name="new-place">
       <span class="label">${say('walk.new_place')}</span><span class="under">${say('walk.or_tap')}</span></a>`}
     ${open && drawnFor(record, walk).map((/** @type {any} */ lot) => html`<a key=${lot.id} class="press main plain" href=${path('job', job, 'audit', lot.id)} data-name="drawn">

@@ -83,7 +83,7 @@ test('a crew is found by any of its spellings, and one\'s own record is the newe
   assert.equal(dayOf(told, '2026-09-15', 'Two'), null)
   assert.equal(ownEntry(told.days[0], ANN), told.days[0].entries[1])
   assert.deepEqual(crewsOf(told), ['One', 'Two'])
-  assert.equal(standingOf(null), 'day_record.not_there')
+  assert.equal(standingOf(null, {}), 'day_record.not_there')
 })
 
 test('words that were typed stay as they are, codes become words', () => {

@@ -2,7 +2,8 @@
 
 import assert from 'node:assert/strict'
 import test from 'node:test'
-import { choices, fits, onceEach, sameCrew, stepsOf, wantedBy } from '../../static/finding/filter.js'
+import { choices, fits, onceEach, stepsOf, wantedBy } from '../../static/finding/filter.js'
+import { sameCrew } from '../../static/record/crew.js'
 import { chosenCrew, crewsToday, isTicked, tasks, tickOf } from '../../static/finding/tasks.js'
 import { findingsInOrder } from '../../static/roof/order.js'
 
