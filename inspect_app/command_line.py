@@ -11,7 +11,7 @@ from inspect_app.settings import shipped
 from inspect_app.store.trouble import trouble
 from inspect_app.words import Words, spoken
 
-COMMANDS = ("serve", "demo", "user", "job", "report", "verify", "rebuild", "checklist", "calc")
+COMMANDS = ("serve", "demo", "user", "job", "report", "import", "verify", "rebuild", "checklist", "calc")
 REFUSED = 2
 
 

@@ -146,7 +146,7 @@ class _Bringing:
         if kid is None:
             return Came("photo", sha256, job, "refused", Refused("copy_photo_not_named", "photo", sha256))
         if photo.size > self.intake.most:
-            return Came("photo", sha256, job, "refused", Refused("upload_too_large", "photo", photo.size))
+            return Came("photo", sha256, job, "refused", Refused("copy_photo_too_large", "photo", photo.size))
         if self.intake.holds(job, sha256):
             if hash_of(photo.blocks()) != sha256:
                 self.brought.damage.append(Damage("spoiled", 0, sha256))

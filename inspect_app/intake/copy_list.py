@@ -9,11 +9,13 @@ from inspect_app.intake.copy_tar import KINDS
 SHAPES = {what: shape for what, shape, _ in KINDS}
 PATHS = {"entry": "entries/{name}", "photo": "photos/{job}/{name}"}
 WORDS = ("person", "kind", "at", "damage")
+DAMAGES = ("photo_damaged", "photo_missing", "entry_damaged", "entry_missing")
 
 
 class Listed(NamedTuple):
     """One thing of the list. ``what``: ``entry`` or ``photo``; ``person`` its author's id, ``kind`` the kind of entry
-    (that names it), ``at`` the phone's time; ``damage``: a code where the phone itself no longer had it whole."""
+    (that names it), ``at`` the phone's time; ``damage``: one of ``DAMAGES`` where the phone itself no longer had it
+    whole, else empty."""
 
     what: str
     name: str
@@ -50,7 +52,8 @@ def _listed(item: object, field: str) -> Listed:
     what, name, job = (_text(item, member, field) for member in ("what", "name", "job"))
     if not SHAPES[what].fullmatch(PATHS[what].format(name=name, job=job)):
         raise Refused("bad_field", f"{field}.name", name)
-    return Listed(what, name, job, *(_text(item, member, field) for member in WORDS))
+    person, kind, at, damage = (_text(item, member, field) for member in WORDS)
+    return Listed(what, name, job, person, kind, at, damage if damage in DAMAGES else "")
 
 
 def _text(said: dict[str, object], member: str, field: str) -> str:

@@ -68,7 +68,7 @@ def accounted(listing: CopyList | None, came: Iterable[Came]) -> list[Came]:
         known = wanted.pop(_key(one), None)
         told.append(one._replace(listed=known, job=one.job or (known.job if known else "")))
     missing = (
-        Came(one.what, one.name, one.job, "absent", Refused(one.damage or "copy_absent", one.what, one.name), one)
+        Came(one.what, one.name, one.job, "absent", Refused(f"copy_{one.damage or 'absent'}", one.what, one.name), one)
         for one in wanted.values()
     )
     return [*told, *missing]

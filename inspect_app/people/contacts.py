@@ -4,21 +4,22 @@ from collections.abc import Collection
 from typing import Any, NamedTuple
 
 from sqlalchemy import insert, select, update
-from sqlalchemy.orm import Session
 
 from inspect_app.clock import Clock, spell
 from inspect_app.entry.statement import parse_statement
 from inspect_app.errors import BadInput
+from inspect_app.people.unsent import is_late, still_out
 from inspect_app.store.manifests import Manifests
-from inspect_app.store.tables import DeviceContactRow, DeviceRow, EntryRow, PersonRow, PhotoRow, StatementRow
+from inspect_app.store.tables import DeviceContactRow, DeviceRow, PersonRow, StatementRow
 from inspect_app.store.transactions import Transactions
 
 LONGEST = 100
 
 
 class Contact(NamedTuple):
-    """One key. ``unsent``: ``{"entries", "photos", "oldest"}`` of this job as it last told, without what has
-    arrived since; None before it ever did."""
+    """One key. ``unsent``: what of this job it last told is only on it, without what has arrived since; None before it
+    ever did. ``late``: some of that is older than two days; ``replaced``: its person enrolled another key since the
+    server last heard of it."""
 
     kid: str
     name: str
@@ -28,6 +29,8 @@ class Contact(NamedTuple):
     last_contact: str | None
     unsent: dict[str, Any] | None
     revoked_at: str | None
+    late: bool
+    replaced: bool
 
 
 class Contacts:
@@ -47,8 +50,9 @@ class Contacts:
             raise BadInput("bad_text", "name", name)
         self._set(kid, name=text)
 
-    def of(self, people: Collection[str], job: str) -> list[Contact]:
-        """The keys of these people, by person and enrolment; what is unsent is told of this job alone."""
+    def of(self, people: Collection[str], job: str | None = None) -> list[Contact]:
+        """The keys of these people, by person and enrolment; what is unsent is told of this job alone, if one is
+        given."""
         asked = (
             select(DeviceRow, PersonRow.name, DeviceContactRow.name, DeviceContactRow.last_contact)
             .join(PersonRow, PersonRow.id == DeviceRow.person)
@@ -60,13 +64,24 @@ class Contacts:
             rows = session.execute(asked).all()
             said = self._said([seq for row, *_ in rows for seq in (row.enrolled, row.revoked) if seq is not None])
             kids = [row.kid for row, *_ in rows]
-            here = _arrived(session, kids, job)
-            unsent = {one.kid: _unsent(one.items, one.oldest, job, here) for one in self.manifests.of(kids)}
+            unsent = still_out(session, self.manifests.of(kids), job)
+        newest = {row.person: str(said[row.enrolled]) for row, *_ in rows}  # they come in order of enrolment
+        now = self.clock()
         return [
             Contact(row.kid, name or row.device, row.person, who, str(said[row.enrolled]), last,
-                    unsent.get(row.kid), said.get(row.revoked))
+                    unsent[row.kid].counted() if row.kid in unsent else None, said.get(row.revoked),
+                    is_late(unsent.get(row.kid), str(said[row.enrolled]), now),
+                    (last or str(said[row.enrolled])) < newest[row.person])
             for row, who, name, last in rows
         ]  # fmt: skip
+
+    def never_arrived(self, person: str, but: str | None) -> list[Contact]:
+        """Those of the person's keys, but one, that told of something which has not arrived, of whatever job."""
+        return [one for one in self.of([person]) if one.kid != but and one.unsent and one.unsent["items"]]
+
+    def overdue(self, people: Collection[str], job: str) -> int:
+        """How many phones of these people hold something of the job for more than two days."""
+        return sum(one.late for one in self.of(people, job))
 
     def _said(self, seqs: Collection[int]) -> dict[int | None, str]:
         """``{seq: at}`` of statements."""
@@ -83,14 +98,3 @@ class Contacts:
             else:
                 session.execute(update(DeviceContactRow).where(here).values(**changed))
 
-
-def _arrived(session: Session, kids: Collection[str], job: str) -> set[tuple[str, str]]:
-    """What these keys signed in the job, and its photos: a phone tells before it sends, and then falls silent."""
-    entries = select(EntryRow.digest).where(EntryRow.job == job, EntryRow.kid.in_(kids))
-    photos = select(PhotoRow.sha256).where(PhotoRow.job == job)
-    return {("entry", one) for one in session.scalars(entries)} | {("photo", one) for one in session.scalars(photos)}
-
-
-def _unsent(items: list[dict[str, Any]], oldest: str | None, job: str, here: set[tuple[str, str]]) -> dict[str, Any]:
-    own = [one["what"] for one in items if one["job"] == job and (one["what"], one["name"]) not in here]
-    return {"entries": own.count("entry"), "photos": own.count("photo"), "oldest": oldest if own else None}

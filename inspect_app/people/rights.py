@@ -24,6 +24,7 @@ OFFICE = {  # what is done on the server, only by who sees the whole job
     "links": ("administrator",),
     "revokes": ("administrator",),
     "reads_trail": ("administrator",),
+    "imports": ("administrator",),
 }
 
 

@@ -13,7 +13,8 @@ from inspect_app.store.transactions import Transactions
 
 class Manifest(NamedTuple):
     """The last word of one key: when it came, the oldest item's time as the phone tells it, and the items
-    ``{"what": "entry"|"photo", "job", "name", "size"}``."""
+    ``{"what": "entry"|"photo", "job", "name", "size", "kind"?, "at"?, "since"}``; ``since`` is when this server first
+    heard that the key still has it."""
 
     kid: str
     received_at: str
@@ -28,10 +29,13 @@ class Manifests:
         self.transactions, self.clock = transactions, clock
 
     def keep(self, kid: str, items: Sequence[Mapping[str, object]], oldest: str | None) -> None:
-        text = json.dumps(list(items), separators=(",", ":"))
+        now = spell(self.clock())
         with self.transactions.writing() as session:
+            before = {_key(one): one.get("since") for told in self.of([kid]) for one in told.items}
+            known = [{**one, "since": before.get(_key(one)) or now} for one in items]
+            text = json.dumps(known, separators=(",", ":"))
             session.execute(delete(ManifestRow).where(ManifestRow.kid == kid))
-            row = {"kid": kid, "received_at": spell(self.clock()), "oldest": oldest, "items": text}
+            row = {"kid": kid, "received_at": now, "oldest": oldest, "items": text}
             session.execute(insert(ManifestRow).values(**row))
 
     def of(self, kids: Collection[str]) -> list[Manifest]:
@@ -42,3 +46,7 @@ class Manifests:
         with self.transactions.reading() as session:
             rows = session.execute(asked.order_by(ManifestRow.kid)).all()
         return [Manifest(row.kid, row.received_at, row.oldest, json.loads(row.items)) for row in rows]
+
+
+def _key(item: Mapping[str, object]) -> tuple[object, ...]:
+    return item["what"], item["job"], item["name"]

@@ -21,6 +21,11 @@ def device_from_bearer(scope: str = "full") -> Device:
     return parts().delivery.device(token, scope)
 
 
+def device_or_none() -> Device | None:
+    """As ``device_from_bearer``; None for a request without a bearer token."""
+    return device_from_bearer() if _bearer() is not None else None
+
+
 def device_of_member(job: str) -> Device:
     """The device of the bearer token, revoked or not, whose person belongs to the job: it delivers. Raises
     ``NotSignedIn``, ``NotFound``."""

@@ -2,6 +2,8 @@
 
 from flask_smorest import Blueprint
 
+from inspect_app.people.accounts import Person
+from inspect_app.people.rights import may
 from inspect_app.store.people_map import people_of
 from inspect_app.web.bearer import person_from_request
 from inspect_app.web.office_desk import office
@@ -15,13 +17,16 @@ blueprint = Blueprint("jobs", __name__, url_prefix="/api", description="Jobs")
 @blueprint.response(200, JobsSchema)
 def jobs() -> dict[str, object]:
     """The jobs of whoever asks, oldest first."""
-    person = person_from_request().id
-    return {"jobs": [shown(job, person) for job in parts().membership.jobs_of(person)]}
+    person = person_from_request()
+    return {"jobs": [shown(job, person) for job in parts().membership.jobs_of(person.id)]}
 
 
-def shown(job: str, asker: str) -> dict[str, object]:
+def shown(job: str, person: Person) -> dict[str, object]:
+    asker = person.id
     people, scope = people_of(parts().transactions, job), office().scope
     told = scope.authors(job, asker)
     members = [{"id": person, **facts} for person, facts in people.items() if told is None or person in told]
     sight = scope.name(job, asker)
-    return {"id": job, "name": parts().records.name(job), "people": members, "part": bool(sight), "sight": sight}
+    overdue = office().contacts.overdue(people, job) if may(person.role, "revokes", told is None) else 0
+    name = parts().records.name(job)
+    return {"id": job, "name": name, "people": members, "part": bool(sight), "sight": sight, "overdue": overdue}

@@ -5,9 +5,10 @@ from typing import Any
 from flask_smorest import Blueprint
 
 from inspect_app.clock import spell
-from inspect_app.web.bearer import device_from_bearer
+from inspect_app.web.bearer import device_from_bearer, device_or_none, person_from_request
 from inspect_app.web.office_desk import office
 from inspect_app.web.parts import parts
+from inspect_app.web.schemas.devices import MissingSchema
 from inspect_app.web.schemas.manifest import HeardSchema, ManifestSchema
 
 blueprint = Blueprint("manifest", __name__, url_prefix="/api", description="What has not arrived")
@@ -22,3 +23,13 @@ def hear(given: dict[str, Any]) -> dict[str, object]:
     parts().manifests.keep(device.kid, given["items"], given["oldest"])
     office().contacts.heard(device.kid)
     return {"time": spell(parts().clock())}
+
+
+@blueprint.route("/missing")
+@blueprint.response(200, MissingSchema)
+def missing() -> dict[str, object]:
+    """What the other phones of whoever asks told of and what has never arrived: after a phone was erased its new key
+    asks, and learns what the old one still had."""
+    person, device = person_from_request(), device_or_none()
+    phones = office().contacts.never_arrived(person.id, device.kid if device else None)
+    return {"phones": phones, "time": spell(parts().clock())}

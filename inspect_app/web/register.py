@@ -3,6 +3,7 @@
 from flask import Flask
 
 from inspect_app.web import (
+    copies,
     definitions,
     devices,
     entries,
@@ -42,7 +43,7 @@ def register(app: Flask) -> None:
     headers.install(app)
     for part in (server, session, passkeys, devices, entries, tickets, manifest, jobs, definitions, report, photos):
         api.register_blueprint(part.blueprint)
-    for part in (people, invitations, links, job_devices, quarantine, trail, qr, trends):
+    for part in (people, invitations, links, job_devices, quarantine, trail, qr, trends, copies):
         api.register_blueprint(part.blueprint)
     api.register_blueprint(uploads)
     app.register_blueprint(shell.blueprint)

@@ -99,7 +99,7 @@ def test_what_the_phone_had_lost_itself_is_named_and_so_is_what_fell_out_of_the_
     assert states(brought) == {"entry accepted": 3, "entry absent": 1, "photo absent": 2}
     why = {one.name: one.why.code for one in brought.came if one.status == "absent"}
     last = files[-2][0].split("/")[1]
-    assert why == {last: "copy_absent", sha(PICTURE): "copy_absent", sha(gone): "photo_damaged"}
+    assert why == {last: "copy_absent", sha(PICTURE): "copy_absent", sha(gone): "copy_photo_damaged"}
     assert brought.sealed and not brought.whole
 
 
@@ -207,7 +207,7 @@ def test_a_photo_over_the_limit_of_every_other_way_is_refused_before_it_is_writt
     tokens = walked(office, phone, job)
     monkeypatch.setattr(office.app.extensions["copies"], "most", len(PICTURE) - 1)
     brought = bring(tar(files_of(tokens, [(job, PICTURE)], phone)))
-    assert brought.came[-1].why.code == "upload_too_large"
+    assert brought.came[-1].why.code == "copy_photo_too_large"
     with office.app.app_context():
         assert not office.parts.vault.holds(sha(PICTURE))
 

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from datetime import timedelta
 from typing import Any, NamedTuple
 
+from tests.copies import files_of, tar
 from tests.office import PASSWORD
 from tests.people.world import ASKERS, PICTURES, SHA, World
 from tests.phone import Phone
@@ -107,6 +108,8 @@ class Asking:
                 return Ask(body={"job": world.job, "series": "work", "have": -1})
             case "POST /api/manifest":
                 return Ask(body={"items": [], "oldest": None})
+            case "POST /api/copies":
+                return self._copy(phone or stranger, case)
             case "GET /api/jobs":
                 return Ask(word=lambda reply: self._jobs(reply))
             case "GET /api/definitions/<digest>":
@@ -159,6 +162,15 @@ class Asking:
         if "/view/<secret>" in rule:
             return Ask({"secret": self._once(f"view {case}", "", lambda: self._view(case)), "sha256": SHA["theirs"]})
         return Ask(path)
+
+    def _copy(self, phone: Phone, case: str) -> Ask:
+        """A copy of one entry by its asker's own key, or by that of another who belongs to the other job."""
+        world = self.world
+        signer = world.phones["stranger"] if case == "of another job" else phone
+        job = world.elsewhere if case == "of another job" else world.job
+        token = signer.entry("walk", job, body={"areas": [world.other], "placed": []})
+        return Ask(data=tar(files_of([token], [], phone)), headers={"Content-Type": "application/x-tar"},
+                   word=lambda reply: reply.json["items"][0]["status"])  # fmt: skip
 
     def _seen(self, reply: Any) -> str:
         tokens = {one["entry"] for one in reply.json["entries"]}

@@ -1,6 +1,6 @@
 from marshmallow import fields
 
-from inspect_app.web.schemas.wire import JwkSchema, KeySchema, Wire, text, token
+from inspect_app.web.schemas.wire import JwkSchema, KeySchema, Sparse, Wire, text, token
 
 
 class DeviceSchema(Wire):
@@ -33,16 +33,34 @@ class DeliverySchema(Wire):
     time = fields.String()
 
 
+class OutSchema(Sparse):
+    """One thing that a phone told of and that has not arrived. ``kind``: of the entry, or of that which names the
+    photo; ``at``: when it was made, by the phone's clock."""
+
+    what = fields.String()
+    job = fields.String()
+    name = fields.String()
+    size = fields.Integer()
+    kind = fields.String()
+    at = fields.String()
+
+
 class UnsentSchema(Wire):
-    """What of this job is still only on the phone, as it told last."""
+    """What of this job is still only on the phone, as it told last. ``since``: when the server first heard of the first
+    of it."""
 
     entries = fields.Integer()
     photos = fields.Integer()
     oldest = fields.String(allow_none=True)
+    told_at = fields.String()
+    since = fields.String(allow_none=True)
+    items = fields.List(fields.Nested(OutSchema))
 
 
 class HeldKeySchema(Wire):
-    """A person's key on a phone. ``person``: their id, ``who`` their name; ``unsent`` null before it ever told."""
+    """A person's key on a phone. ``person``: their id, ``who`` their name; ``unsent`` null before it ever told;
+    ``late``: some of that is older than two days; ``replaced``: its person enrolled another since it was last heard
+    of."""
 
     kid = fields.String()
     name = fields.String()
@@ -52,6 +70,8 @@ class HeldKeySchema(Wire):
     last_contact = fields.String(allow_none=True)
     unsent = fields.Nested(UnsentSchema, allow_none=True)
     revoked_at = fields.String(allow_none=True)
+    late = fields.Boolean()
+    replaced = fields.Boolean()
 
 
 class NameSchema(Wire):
@@ -64,3 +84,10 @@ class RevokedSchema(Wire):
     """The server's statement that ends the key (JWS)."""
 
     revocation = fields.String()
+
+
+class MissingSchema(Wire):
+    """One's other phones that told of something which has not arrived."""
+
+    phones = fields.List(fields.Nested(HeldKeySchema))
+    time = fields.String()

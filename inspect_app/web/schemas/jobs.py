@@ -11,13 +11,15 @@ class MemberSchema(PersonSchema):
 
 class JobSchema(Wire):
     """A job; ``name`` is empty before its first entry. ``partial``: whoever asks sees a part of it, and ``people`` are
-    those whom they meet there; ``sight`` is another word whenever that part has changed, empty for the whole."""
+    those whom they meet there; ``sight`` is another word whenever that part has changed, empty for the whole.
+    ``overdue``: how many phones hold something of it for more than two days, to who may end phones; else none."""
 
     id = fields.String()
     name = fields.String()
     people = fields.List(fields.Nested(MemberSchema))
     part = fields.Boolean(data_key="partial")
     sight = fields.String()
+    overdue = fields.Integer()
 
 
 class JobsSchema(Wire):

@@ -4,12 +4,15 @@ from inspect_app.web.schemas.wire import Wire, text, uuid
 
 
 class ItemSchema(Wire):
-    """One thing that is still only on the phone."""
+    """One thing that is still only on the phone. ``kind``: of the entry, or of that which names the photo; ``at``: when
+    it was made, by the phone's clock."""
 
     what = fields.String(required=True, validate=validate.OneOf(["entry", "photo"]))
     job = uuid(required=True)
     name = text(64, required=True)
     size = fields.Integer(required=True, strict=True, validate=validate.Range(0, 2**53 - 1))
+    kind = text(40)
+    at = text(40)
 
 
 class ManifestSchema(Wire):

@@ -68,6 +68,7 @@ class RightsSchema(Wire):
     links = fields.Boolean()
     revokes = fields.Boolean()
     reads_trail = fields.Boolean()
+    imports = fields.Boolean()
 
 
 class PeopleSchema(Wire):
