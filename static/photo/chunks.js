@@ -22,15 +22,3 @@ export function nextPiece(size, offset, piece) {
   const to = Math.min(offset + piece, (n + 1) * CHUNK, size)
   return { n, within: offset - n * CHUNK, length: to - offset }
 }
-
-const SMALLEST = 32 * 1024
-const WANTED = 4000 // ms for one piece: short enough for a few seconds of signal, long enough to be worth the trip
-
-/**
- * The size of the next piece: doubled when the last went quickly, halved when it was slow or failed.
- * @param {number} piece bytes @param {number | null} took ms, or null when it failed
- */
-export function adaptPiece(piece, took) {
-  if (took === null || took > 2 * WANTED) return Math.max(SMALLEST, piece / 2)
-  return took < WANTED ? Math.min(CHUNK, piece * 2) : piece
-}

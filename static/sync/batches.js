@@ -1,20 +1,10 @@
 // How unsent entries are cut into requests. Pure.
 
 const BATCH = 25
-const BATCH_BYTES = 256 * 1024 // small enough for a few seconds of poor signal
 
-/** @param {any[]} rows @returns {any[][]} at most 25 entries and 256 KiB each, or one larger entry */
-export function batches(rows) {
-  /** @type {any[][]} */
-  const all = []
-  let bytes = Infinity
-  for (const row of rows) {
-    if (bytes + row.size > BATCH_BYTES || (all.at(-1)?.length ?? 0) >= BATCH) {
-      all.push([])
-      bytes = 0
-    }
-    all[all.length - 1].push(row)
-    bytes += row.size
-  }
-  return all
+/** The first of the rows: at most 25 and so many bytes, but one whatever its size. @param {any[]} rows @param {number} most */
+export function batch(rows, most) {
+  let bytes = 0
+  const end = rows.slice(0, BATCH).findIndex(({ size }) => (bytes += size) > most)
+  return rows.slice(0, end < 0 ? BATCH : Math.max(1, end))
 }

@@ -5,9 +5,13 @@ import { bySequence } from '../outbox/rows.js'
 import { changeRow, settle, verifiedReceipt } from '../outbox/settle.js'
 import { Trouble } from '../words/trouble.js'
 import { withDb } from '../storage/database.js'
-import { batches } from './batches.js'
+import { batch } from './batches.js'
+import { adapt } from './pace.js'
 import { REFUSED_DELAYS, outcome, waitFor } from './retry.js'
 import { callAs } from '../people/token.js'
+
+const BATCHES = { least: 4 * 1024, most: 64 * 1024 }
+let bytes = 16 * 1024 // of one batch, until a link is known to be quick
 
 /**
  * @param {any} person @param {{jwk: any}} server @param {any[]} rows due entries of this person
@@ -15,8 +19,21 @@ import { callAs } from '../people/token.js'
  * @throws {Trouble} when the link or the token fails: the round ends, nothing is lost
  */
 export async function sendEntries(person, server, rows, progress) {
-  for (const batch of batches(rows.sort(bySequence))) {
-    if (await sendBatch(person, server, await whole(batch))) progress()
+  let rest = [...rows].sort(bySequence)
+  while (rest.length) {
+    const next = batch(rest, bytes)
+    rest = rest.slice(next.length)
+    const good = await whole(next)
+    const started = performance.now()
+    /** @type {number | null} */
+    let took = null
+    try {
+      if (await sendBatch(person, server, good)) progress()
+      took = performance.now() - started
+    } finally {
+      // What one more entry would have passed was full.
+      bytes = adapt(bytes, rest.length ? bytes : 0, took, BATCHES)
+    }
   }
 }
 

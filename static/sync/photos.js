@@ -2,11 +2,12 @@
 // HEAD, then go on from there. The upload's address is kept on the phone and survives everything but a 404.
 
 import { changeRow, settle, verifiedReceipt } from '../outbox/settle.js'
-import { adaptPiece, nextPiece } from '../photo/chunks.js'
+import { CHUNK, nextPiece } from '../photo/chunks.js'
 import { readChunk } from '../photo/rows.js'
 import { Trouble } from '../words/trouble.js'
 import { withDb } from '../storage/database.js'
 import { failed, refuse } from './entries.js'
+import { adapt } from './pace.js'
 import { outcome } from './retry.js'
 import { callAs } from '../people/token.js'
 
@@ -14,7 +15,8 @@ const TUS = { 'Tus-Resumable': '1.0.0' }
 const DOUBTS = 5 // in a row without a byte moved, then this photo waits for another round
 const CREATIONS = 3
 
-let piece = 64 * 1024
+const PIECES = { least: 8 * 1024, most: CHUNK } // the least takes 4 s at 16 kbit/s
+let piece = 16 * 1024 // until a link is known to be quick
 
 /**
  * @param {any} person @param {{jwk: any}} server @param {any} row of the outbox @param {() => void} progress
@@ -125,10 +127,10 @@ async function sendPiece(person, row, photo, address, offset) {
       'Content-Type': 'application/offset+octet-stream', 'Upload-Offset': String(offset),
       'Upload-Checksum': `sha256 ${btoa(String.fromCharCode(...digest))}` } })
     const reached = readOffset(reply, photo.size)
-    piece = adaptPiece(piece, reached === offset + length ? performance.now() - started : null)
+    piece = adapt(piece, length, reached === offset + length ? performance.now() - started : null, PIECES)
     return reached === offset + length ? reached : null
   } catch (fault) {
-    piece = adaptPiece(piece, null)
+    piece = adapt(piece, length, null, PIECES)
     throw fault
   }
 }

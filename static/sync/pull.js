@@ -9,9 +9,11 @@ import { withDb } from '../storage/database.js'
 import { readMeta, writeMeta } from '../storage/meta.js'
 import { withRoom } from '../storage/room.js'
 import { failed } from './entries.js'
+import { adapt } from './pace.js'
 import { callAs } from '../people/token.js'
 
-const PAGE = 200
+const PAGES = { least: 4, most: 200 } // entries; four are some 10 KB with their receipts
+let page = 16 // entries asked for at once, until a link is known to be quick
 
 /** Keeps who belongs to which job. @param {any} person @returns {Promise<string[]>} ids of the person's jobs */
 export async function pullJobs(person) {
@@ -48,13 +50,25 @@ async function pullFrom(person, server, job, progress, sight) {
   const cursor = ['cursor', person.id, ...(job ? [job] : []), ...(sight ? [sight] : [])]
   for (let more = true; more;) {
     const after = (await readMeta(cursor)) ?? 0
-    const reply = await callAs(person, 'GET', `/api/entries?after=${after}&limit=${PAGE}${job ? `&job=${job}` : ''}`)
+    const reply = await asked(person, `/api/entries?after=${after}&limit=${page}${job ? `&job=${job}` : ''}`)
     if (!Array.isArray(reply.data?.entries) || !Number.isInteger(reply.data.next)) throw failed(reply)
-    const page = []
-    for (const item of reply.data.entries) page.push(await checked(person, server, item))
-    await commit(person.id, page, cursor, reply.data.next)
-    if (page.length) progress()
+    const came = []
+    for (const item of reply.data.entries) came.push(await checked(person, server, item))
+    await commit(person.id, came, cursor, reply.data.next)
+    if (came.length) progress()
     more = reply.data.more === true && reply.data.next > after
+  }
+}
+
+/** @param {any} person @param {string} path */
+async function asked(person, path) {
+  const started = performance.now()
+  let reply = null
+  try {
+    reply = await callAs(person, 'GET', path)
+    return reply
+  } finally {
+    page = adapt(page, reply?.data?.entries?.length ?? 0, reply && performance.now() - started, PAGES)
   }
 }
 
@@ -86,11 +100,11 @@ export function definitionsIn(payload) {
   return named.filter((digest) => typeof digest === 'string' && /^[A-Za-z0-9_-]{43}$/.test(digest))
 }
 
-/** @param {string} person @param {any[]} page @param {any[]} cursor @param {number} next */
-function commit(person, page, cursor, next) {
+/** @param {string} person @param {any[]} came @param {any[]} cursor @param {number} next */
+function commit(person, came, cursor, next) {
   const at = Date.now()
   return withRoom('text', () => withDb(['entries', 'receipts', 'outbox', 'meta'], 'readwrite', async (tx) => {
-    for (const { digest, job, kid, token, seq, receipt, needs } of page) {
+    for (const { digest, job, kid, token, seq, receipt, needs } of came) {
       const own = await tx.objectStore('entries').get([person, digest])
       await tx.objectStore('entries').put(own ? { ...own, seq } : { person, digest, job, kid, token, seq, from: 'pulled' })
       // An own entry that comes back is confirmed, even if the answer to its delivery was lost.

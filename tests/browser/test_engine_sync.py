@@ -108,8 +108,8 @@ def test_an_upload_goes_on_where_it_was_cut(phone: Phone, office) -> None:
     sha256 = keep_picture(phone, office.job, 1, size)["sha256"]
     left = random.Random(1)
     cut = "answer lost"
-    office.gate.lie = lambda request: cut if request.method == "PATCH" and left.random() < 0.6 else None
-    for _ in range(12):
+    office.gate.lie = lambda request: cut if request.method == "PATCH" and left.random() < 0.3 else None
+    for _ in range(20):
         if not phone.run("return sendNow()")["photos"]:
             break
     assert len(office.photo(sha256) or b"") == size

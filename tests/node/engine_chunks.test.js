@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict'
 import { test } from 'node:test'
-import { CHUNK, adaptPiece, chunkPlan, nextPiece } from '../../static/photo/chunks.js'
+import { CHUNK, chunkPlan, nextPiece } from '../../static/photo/chunks.js'
 import { header } from '../../static/photo/header.js'
 
 test('chunks cover every byte once, at every awkward size', () => {
@@ -26,15 +26,6 @@ test('pieces to send follow each other from any offset, each inside one stored c
       offset += length
     }
   }
-})
-
-test('pieces grow to 256 KiB on a good link and shrink to 32 KiB on a bad one', () => {
-  let piece = 64 * 1024
-  for (let n = 0; n < 9; n += 1) piece = adaptPiece(piece, 300)
-  assert.equal(piece, 256 * 1024)
-  for (let n = 0; n < 9; n += 1) piece = adaptPiece(piece, null)
-  assert.equal(piece, 32 * 1024)
-  assert.equal(adaptPiece(128 * 1024, 5000), 128 * 1024)
 })
 
 const bytes = (/** @type {number[]} */ ...list) => Uint8Array.from(list)

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict'
 import { test } from 'node:test'
 import { bySequence, countRows, manifestOf, outboxRows } from '../../static/outbox/rows.js'
-import { batches } from '../../static/sync/batches.js'
+import { batch } from '../../static/sync/batches.js'
 
 const entry = { person: 'p', digest: 'd'.repeat(43), job: 'j', token: 'x'.repeat(700) }
 const payload = { kind: 'photo', subject: 's', at: '2026-11-25T16:40:05.120-05:00', seq: 3, body: {} }
@@ -28,12 +28,17 @@ test('the manifest names everything unsent, refused and damaged included', () =>
   assert.deepEqual(Object.keys(manifestOf(rows).items[0]), ['what', 'job', 'name', 'size'])
 })
 
-test('batches hold 25 entries or 256 KiB, in order, none left out', () => {
+test('batches hold 25 entries or the bytes that may go at once, in order, none left out', () => {
   const rows = Array.from({ length: 60 }, (_, seq) => ({ job: 'j', seq, name: String(seq), size: seq === 30 ? 300_000 : 900 }))
-  const cut = batches([...rows].reverse().sort(bySequence))
-  assert.deepEqual(cut.flat().map((row) => row.seq), rows.map((row) => row.seq))
-  for (const batch of cut) {
-    assert.ok(batch.length <= 25)
-    assert.ok(batch.length === 1 || batch.reduce((sum, row) => sum + row.size, 0) <= 256 * 1024)
+  for (const most of [1, 4096, 65_536]) {
+    let rest = [...rows].reverse().sort(bySequence)
+    const cut = []
+    for (; rest.length; rest = rest.slice(cut.at(-1).length)) cut.push(batch(rest, most))
+    assert.deepEqual(cut.flat().map((row) => row.seq), rows.map((row) => row.seq))
+    for (const one of cut) {
+      assert.ok(one.length <= 25)
+      assert.ok(one.length === 1 || one.reduce((sum, row) => sum + row.size, 0) <= most)
+    }
+    assert.equal(Math.max(...cut.map(({ length }) => length)), { 1: 1, 4096: 4, 65_536: 25 }[most])
   }
 })
