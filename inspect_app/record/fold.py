@@ -8,6 +8,7 @@ from inspect_app.record.chain import chains
 from inspect_app.record.coverage import coverage
 from inspect_app.record.day_record import fold_days
 from inspect_app.record.decisions import fold_decisions
+from inspect_app.record.doubts import fold_doubts
 from inspect_app.record.findings import fold_findings
 from inspect_app.record.fits import fold_fits
 from inspect_app.record.heads import versions
@@ -28,9 +29,9 @@ def fold(entries: list, people: dict, partial: bool = False) -> dict:
     sees a part of the job (``partly_seen``).
     Returns ``{"job", "sampling", "assemblies", "areas", "fits", "walks", "stations", "answers", "photos", "marks",
     "stops", "releases", "lots", "layouts", "coverage", "series", "to_date", "audits", "findings", "days", "flags",
-    "chains"}``; each thing is its head's body plus ``id, digest, by, at, clock, heads``. Where several heads stand, of
-    those by people who may say it the one with the greatest digest lends its body, and ``heads`` names them all; of a
-    lot, the first that used its ticket (``lots``).
+    "doubts", "chains"}``; each thing is its head's body plus ``id, digest, by, at, clock, heads``. Where several heads
+    stand, of those by people who may say it the one with the greatest digest lends its body, and ``heads`` names them
+    all; of a lot, the first that used its ticket (``lots``).
     """
     flags: list = []
     grouped = versions(entries, people, flags)
@@ -70,6 +71,7 @@ def fold(entries: list, people: dict, partial: bool = False) -> dict:
     record["days"] = fold_days(record, grouped, people, told["days"], flags)
     flag_admissions(grouped, people, flags)
     record["flags"] = sorted(partly_seen(record, flags) if partial else flags, key=_place)
+    record["doubts"] = fold_doubts(record, entries, grouped, partial)
     return record
 
 

@@ -5,10 +5,10 @@ there is, so that a failing run shrinks to few and small ones. After each reques
 ``Expected``; ``sent_home`` in ``ending.py`` heals everything and counts what is there.
 """
 
+import json
 import shutil
 import tempfile
 from collections import Counter
-from datetime import timedelta
 from pathlib import Path
 from typing import Any
 
@@ -89,7 +89,7 @@ class Machine(RuleBasedStateMachine):
     def token(self, phone: Phone) -> bool:
         """A bearer token by the key alone; none for a key that is not enrolled."""
         nonce = self.server.ask("GET", "/api/nonce", {}).json["nonce"]
-        body = ('{"proof": "%s"}' % phone.proof(nonce, "deliver")).encode()
+        body = json.dumps({"proof": phone.proof(nonce, "deliver")}).encode()
         reply = self.server.ask("POST", "/api/delivery", {"Content-Type": "application/json"}, body)
         assert (reply.status_code == 200) == (phone.kid in self.expected.enrolled), reply.json
         phone.bearer = reply.json.get("token", "")
@@ -106,7 +106,9 @@ class Machine(RuleBasedStateMachine):
         self.count += 1
         return uuid7(1795642805120 + self.count, self.count.to_bytes(10, "big"))
 
-    def deliver(self, phone: Phone, sent: Sent, strike: Strike | None = None, heard: bool = True, cut: Any = None) -> None:
+    def deliver(
+        self, phone: Phone, sent: Sent, strike: Strike | None = None, heard: bool = True, cut: int | None = None
+    ) -> None:
         """One arrival of a request at the server, and what it leaves there; ``heard``: the phone gets the answer."""
         entries, after = isinstance(sent.about, list), self.expected.copy()
         told = after.receive(sent.about) if entries else []

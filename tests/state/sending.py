@@ -9,12 +9,12 @@ from inspect_app.entry.format import parse
 from tests.state.machine import COUNTED, FATES, PICK, SEED, STRIKES
 from tests.state.saving import Saving
 
-
 SIZES = st.sampled_from([0, 1, 600, 40_000, 70_000])
 
 
 class Sending(Saving):
-    @rule(pick=PICK, carrier=PICK, new=st.integers(0, 3), order=SEED, most=st.integers(1, 6), fate=FATES, strike=STRIKES)
+    @rule(pick=PICK, carrier=PICK, new=st.integers(0, 3), order=SEED, most=st.integers(1, 6), fate=FATES,
+          strike=STRIKES)  # fmt: skip
     def send_entries(self, pick, carrier, new, order, most, fate, strike):
         """Some of what is unsent, in any order, some of it twice; at times by the hand of who shares the phone."""
         phone = self.a_phone(pick)

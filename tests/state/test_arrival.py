@@ -12,6 +12,7 @@ from inspect_app.store.records import folded
 from tests.seed import chance
 from tests.state.machine import COUNTED
 from tests.state.run import Phones, said
+from tests.state.server import Strike
 
 LOG = {"head_seq": None, "head_receipt": None, "server_kid": "K", "fingerprint": "", "keys": {}}
 OPTIONS = {"issued": "2026-11-26T09:00:00+00:00", "number": 1, "final": True}
@@ -74,3 +75,18 @@ def test_a_report_of_every_prefix_of_arrival_is_made_and_names_what_is_missing(o
             of_photo = any(parse(token).kind == "photo" for token in here)
             assert ("photo_missing" in {one["code"] for one in contents["missing"]}) == of_photo
     assert wrong == []
+
+
+def test_struck_at_every_statement_a_batch_is_kept_whole_or_not_at_all():
+    """A disk that fails at each statement in turn, and at every seventh a server that dies: ``settle`` looks after
+    each whether all of the batch is there, or nothing of it."""
+    town, at = Phones(), 0
+    town.begin()
+    phone = town.a_phone(0)
+    town.save_something(0, 0, "area", 3, None)
+    while phone.unsent():
+        assert phone.bearer or town.token(phone)
+        town.deliver(phone, phone.batch(phone.unsent()), Strike(at, "die" if at % 7 == 6 else "broken"))
+        at += 1
+    assert at > 20
+    town.teardown()
