@@ -8,6 +8,8 @@ import { SignIn } from './phone/sign_in.js'
 import { Who } from './phone/who.js'
 import { Phone } from './phone/phone.js'
 import { Unsent } from './phone/unsent.js'
+import { Copy } from './phone/copy.js'
+import { Missing } from './phone/missing.js'
 import { Jobs } from './jobs/jobs.js'
 import { Job } from './jobs/job.js'
 import { Instruments } from './jobs/instruments.js'
@@ -40,6 +42,7 @@ import { Invite } from './office/invite.js'
 import { Reviewers } from './office/reviewers.js'
 import { Devices } from './office/devices.js'
 import { Apart } from './office/apart.js'
+import { Bring } from './office/bring.js'
 import { Trail } from './office/trail.js'
 import { Join } from './office/join.js'
 import { Findings } from './finding/findings.js'
@@ -53,13 +56,13 @@ import { Reopen } from './finding/reopen.js'
 import { Tomorrow } from './finding/tomorrow.js'
 import { Trends } from './trends/trends.js'
 
-const OUTSIDE = /** @type {Record<string, any>} */ ({ 'sign-in': SignIn, who: Who, phone: Phone, unsent: Unsent, join: Join })
+const OUTSIDE = /** @type {Record<string, any>} */ ({ 'sign-in': SignIn, who: Who, phone: Phone, unsent: Unsent, copy: Copy, missing: Missing, join: Join })
 const INSIDE = /** @type {Record<string, any>} */ ({
   '': Job, approved: Approved, area: Area, draw: Drawing, plan: PlanScreen, start: Start, walk: Walk, place: Place,
   station: Station, item: Item, sign: SignOff, report: Report, card: Card, instruments: Instruments, fit: Fit,
   day: Day, stop: Stop, hold: Hold, night: Night, 'day-record': DayRecord,
   lot: Lot, trends: Trends, series: Series, coverage: Coverage, audit: Audit, sampling: Sampling,
-  people: People, firm: FirmScreen, invite: Invite, reviewers: Reviewers, devices: Devices, apart: Apart, trail: Trail,
+  people: People, firm: FirmScreen, invite: Invite, reviewers: Reviewers, devices: Devices, apart: Apart, bring: Bring, trail: Trail,
   findings: Findings, finding: Finding, 'new-finding': Raise, assign: Assign, correct: Correct, recheck: Recheck,
   concede: Concede, reopen: Reopen, tomorrow: Tomorrow,
 })

@@ -7,10 +7,11 @@ import { sendNow } from '../sync/engine.js'
 import { path } from '../frame/route.js'
 import { Screen } from '../frame/screen.js'
 import { MainAction } from '../frame/main_action.js'
+import { MissingNotice } from '../phone/missing_notice.js'
 import { useSyncStatus } from '../phone/sync_status.js'
 
-/** @param {{tell: (invented: boolean) => void}} props */
-export function Jobs({ tell }) {
+/** @param {{person: any, tell: (invented: boolean) => void}} props */
+export function Jobs({ person, tell }) {
   const [found, setFound] = useState(/** @type {any} */ (null))
   const sync = useSyncStatus()
   useEffect(() => {
@@ -29,12 +30,14 @@ export function Jobs({ tell }) {
     }
   }, [])
   return html`<${Screen} title=${say('jobs')} over="Seamwalk">
+    <${MissingNotice} person=${person} />
     ${found?.length === 0 && html`<p class="big">${say('jobs.none')}</p>
       <${MainAction} label=${say('jobs.fetch')} under=${sync} run=${sendNow} />`}
     <ul class="rows">
       ${(found ?? []).map((/** @type {any} */ job) => html`<li key=${job.id}>
         <a class="press tall" href=${path('job', job.id)} data-name="job"><span class="label">${job.name}
-          ${job.place && html`<span class="under">${job.place}</span>`}</span><span class="go" aria-hidden="true">→</span></a>
+          ${job.place && html`<span class="under">${job.place}</span>`}
+          ${job.overdue > 0 && html`<span class="under" data-name="overdue"><strong>${say('overdue', { n: job.overdue })}</strong></span>`}</span><span class="go" aria-hidden="true">→</span></a>
       </li>`)}
     </ul>
   <//>`

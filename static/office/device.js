@@ -5,6 +5,7 @@ import { say } from '../words/say.js'
 import { age } from '../frame/age.js'
 import { useDraft } from '../frame/draft.js'
 import { MainAction } from '../frame/main_action.js'
+import { OutItems } from '../frame/out_items.js'
 import { TextField } from '../frame/text_field.js'
 import { Twice } from '../frame/twice.js'
 import { Problem } from '../frame/problem.js'
@@ -27,6 +28,9 @@ export function Device({ job, one, here, person, read }) {
     <span>${one.who}</span>
     <span class="line">${heard(one)}</span>
     <span class="line" data-name="unsent">${unsent(one.unsent)}</span>
+    ${one.late && html`<p class="line" data-name="late"><strong>${say('devices.late')}</strong></p>`}
+    ${one.replaced && one.unsent?.items?.length > 0 && html`<p class="line" data-name="replaced"><strong>${say('devices.replaced')}</strong></p>`}
+    ${one.unsent?.items?.length > 0 && html`<details class="line" data-name="which"><summary>${say('devices.which')}</summary><${OutItems} items=${one.unsent.items} /></details>`}
     <span class="hint line">${say('devices.since', { at: when(one.enrolled_at) })} · ${say('devices.key', { key: one.kid.slice(0, 8) })}</span>
     <${Problem} fault=${fault} />
     ${one.revoked_at ? html`<p class="line"><strong>✕ ${say('devices.revoked', { at: when(one.revoked_at) })}</strong></p>` : html`

@@ -52,6 +52,6 @@ export function countRows(rows) {
 
 /** Items of the manifest: everything unsent, whatever its state. @param {any[]} rows */
 export function manifestOf(rows) {
-  const items = rows.map(({ what, job, name, size }) => ({ what, job, name, size }))
+  const items = rows.map(({ what, job, name, size, kind, at }) => ({ what, job, name, size, kind, at }))
   return { items, oldest: countRows(rows).oldest }
 }

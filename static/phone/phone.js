@@ -11,6 +11,7 @@ import { Twice } from '../frame/twice.js'
 import { useStanding, waitingWords, oldestWords } from '../frame/strip.js'
 import { Install } from './install.js'
 import { Language } from './language.js'
+import { MissingNotice } from './missing_notice.js'
 import { Passkeys } from './passkeys.js'
 import { PinField } from './pin_field.js'
 import { useSyncStatus } from './sync_status.js'
@@ -31,6 +32,7 @@ export function Phone({ person }) {
     ${standing?.others > 0 && html`<p>${say('phone.others', { n: standing.others })}</p>`}
     <${MainAction} name="send-now" label=${say('phone.send')} under=${sync} run=${sendNow} />
     <a class="press" href=${path('unsent')} data-name="unsent">${say('unsent')}</a>
+    <${MissingNotice} always person=${person} />
     <${Part} name=${say('phone.no_signal')}>
       <p class="big">${standing?.ready.ready ? '✓ ' + say('phone.ready') : '▲ ' + say('phone.not_ready')}</p>
       ${standing && !standing.ready.ready && html`<p>${known(standing.ready.reason) ? say(standing.ready.reason, standing.ready.facts) : standing.ready.reason}</p>`}

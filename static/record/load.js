@@ -7,7 +7,7 @@ import { Trouble } from '../words/trouble.js'
 import { withDb } from '../storage/database.js'
 import { readMeta } from '../storage/meta.js'
 
-/** @typedef {{id: string, name: string, people: {id: string, name: string, role: string, kids: string[]}[], partial?: boolean}} Job */
+/** @typedef {{id: string, name: string, people: {id: string, name: string, role: string, kids: string[]}[], partial?: boolean, overdue?: number}} Job */
 
 /** Jobs of the current person, as last told by the server. @returns {Promise<Job[]>} */
 export async function jobs() {

@@ -12,7 +12,7 @@ const LARGEST_ALONE = 64 * 1024 // bytes of one entry, which nothing makes small
 /**
  * @param {string} method @param {string} path
  * @param {{json?: any, body?: BodyInit, headers?: Record<string, string>, token?: string, cookies?: boolean,
- *   expect?: 'json' | 'tus' | 'bytes'}} [options]
+ *   expect?: 'json' | 'tus' | 'bytes', patience?: number}} [options] `patience`: ms more, for a body that cannot go in less
  * @returns {Promise<{status: number, headers: Headers, data: any, bytes: ArrayBuffer | null}>}
  * @throws {Trouble} `sync.offline`, `sync.not_our_server`
  */
@@ -24,7 +24,7 @@ export async function call(method, path, options = {}) {
   if (json !== undefined) headers['Content-Type'] = 'application/json'
   if (token) headers.Authorization = `Bearer ${token}`
   const sent = json === undefined ? options.body : JSON.stringify(json)
-  const silence = new Silence(IDLE_LIMIT + Math.min(lengthOf(sent), LARGEST_ALONE) / SLOWEST)
+  const silence = new Silence(IDLE_LIMIT + (options.patience ?? Math.min(lengthOf(sent), LARGEST_ALONE) / SLOWEST))
   try {
     const reply = await fetch(path, {
       method, headers, signal: silence.signal, redirect: 'manual', cache: 'no-store', body: sent,

@@ -9,6 +9,7 @@ import { pullDefinitions } from './definitions.js'
 import { sendEntries } from './entries.js'
 import { beat } from './lock.js'
 import { sendManifest } from './manifest.js'
+import { pullMissing } from './missing.js'
 import { sendPhoto } from './photos.js'
 import { pullEntries, pullJobs } from './pull.js'
 import { isDue } from './retry.js'
@@ -76,6 +77,7 @@ async function receive(person, server, progress) {
   // Before the definitions: the last of them to come makes the phone ready for no signal.
   const trouble = await pullTickets(person, server, jobs, progress)
   await pullDefinitions(progress)
+  await pullMissing(person)
   if (trouble) throw trouble
 }
 

@@ -25,7 +25,7 @@ test('the manifest names everything unsent, refused and damaged included', () =>
   const rows = ['waiting', 'refused', 'held', 'damaged'].map((state, n) =>
     ({ what: 'photo', job: 'j', name: String(n), size: n, state, at: payload.at }))
   assert.deepEqual(manifestOf(rows).items.map((item) => item.name), ['0', '1', '2', '3'])
-  assert.deepEqual(Object.keys(manifestOf(rows).items[0]), ['what', 'job', 'name', 'size'])
+  assert.deepEqual(Object.keys(manifestOf(rows).items[0]), ['what', 'job', 'name', 'size', 'kind', 'at'])
 })
 
 test('batches hold 25 entries or the bytes that may go at once, in order, none left out', () => {

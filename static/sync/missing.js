@@ -1,0 +1,54 @@
+// What this person's other phones told the office of and never sent. Asked once by every new key, so that a phone whose
+// data were erased learns what was on it; and again, once a page, for as long as anything is missing.
+//
+//   meta ['missing', person] -> {kid: the key that asked, at: ms, phones: [as the office tells of them], seen: [names]}
+
+import { readMeta, writeMeta } from '../storage/meta.js'
+import { callAs } from '../people/token.js'
+
+/** @typedef {{kid: string, at: number, phones: any[], seen: string[]}} Missing */
+
+/** Keys that asked since this page was loaded. @type {Set<string>} */
+const asked = new Set()
+
+/** As last told. @param {string} person @returns {Promise<Missing | undefined>} */
+export function missingOf(person) {
+  return readMeta(['missing', person])
+}
+
+/** The step of the round. @param {any} person */
+export async function pullMissing(person) {
+  const known = await missingOf(person.id)
+  if (asked.has(person.kid) || (known?.kid === person.kid && !known?.phones.length)) return
+  await askMissing(person)
+}
+
+/** Ask now. @param {any} person @throws {import('../words/trouble.js').Trouble} those of `callAs` */
+export async function askMissing(person) {
+  const reply = await callAs(person, 'GET', '/api/missing')
+  if (!Array.isArray(reply.data?.phones)) return // an older server, or a refusal: asked again by another page
+  asked.add(person.kid)
+  const seen = (await missingOf(person.id))?.seen ?? []
+  await writeMeta(['missing', person.id], { kid: person.kid, at: Date.now(), phones: reply.data.phones, seen })
+  window.dispatchEvent(new CustomEvent('seamwalk:missing'))
+}
+
+/** The person has read what is missing now: no notice more, until something else is. @param {string} person */
+export async function markSeen(person) {
+  const known = await missingOf(person)
+  if (!known) return
+  await writeMeta(['missing', person], { ...known, seen: namesOf(known.phones) })
+  window.dispatchEvent(new CustomEvent('seamwalk:missing'))
+}
+
+/** @param {any[]} phones @returns {string[]} */
+export function namesOf(phones) {
+  return phones.flatMap(({ unsent }) => unsent.items.map((/** @type {any} */ { job, name }) => `${job} ${name}`))
+}
+
+/** What is missing, and how much of it the person has not read of. @param {Missing | undefined} known */
+export function countMissing(known) {
+  const names = namesOf(known?.phones ?? [])
+  const seen = new Set(known?.seen ?? [])
+  return { all: names.length, unread: names.filter((name) => !seen.has(name)).length }
+}
