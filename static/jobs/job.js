@@ -1,10 +1,11 @@
-// The home of a job is its drawn roof, with what was looked at and what was found.
+// The home of a job: what is to be done today, its drawn roof and what was found; all else behind a heading with its count.
 
 import { html } from '../frame/view.js'
 import { pick, say } from '../words/say.js'
 import { path } from '../frame/route.js'
 import { clock } from '../frame/age.js'
-import { Part, Screen } from '../frame/screen.js'
+import { Folded } from '../frame/folded.js'
+import { Screen } from '../frame/screen.js'
 import { FindingsPart } from '../finding/part.js'
 import { sorted } from '../roof/order.js'
 import { RoofPart } from './roof_part.js'
@@ -12,6 +13,7 @@ import { OfficePart } from '../office/job_part.js'
 import { frontOf } from './front_of.js'
 
 const FRONT = ['foreman', 'inspector'] // who works in the crew's rhythm sees the day first
+const LOTS = ['series', 'coverage', 'audit', 'sampling']
 const WALK = [...FRONT, 'reviewer'] // nobody else's walk counts: the report is what they come for
 
 /** @param {{job: string, record: any, definitions: any[], person: any}} props */
@@ -29,22 +31,22 @@ export function Job({ job, record, definitions, person }) {
       : html`<${ReportLink} job=${job} main=${areas.length > 0} />`}
     ${areas.length > 0 && html`<a class="press tall" href=${path('job', job, 'card')} data-name="card"><span class="label">${say('card')}<span class="under">${say('card.open.under')}</span></span><span class="go" aria-hidden="true">→</span></a>`}
     <${RoofPart} ...${{ job, record, definitions, person }} />
-    <${Part} name=${say('job.approved')}>
-      ${sorted(record.assemblies, 'name').map((one) => html`<a key=${one.id} class="press tall" href=${path('job', job, 'approved', one.id)} data-name="approved">
-        <span class="label">${one.name}<span class="under">${one.approval?.reference ?? ''}</span></span><span class="go" aria-hidden="true">→</span></a>`)}
-    <//>
     <${FindingsPart} ...${{ job, record, definitions }} />
-    <${Part} name=${say('job.lots')}>
+    ${(open || mayWalk) && html`<${ReportLink} job=${job} />`}
+    <${Folded} id="lots" name=${say('job.lots')} n=${2 + LOTS.length}>
       <a class="press" href=${path('job', job, 'day-record')} data-name="day-records"><span class="label">${say('day_record.list')}</span><span class="go" aria-hidden="true">→</span></a>
       <a class="press tall" href=${path('job', job, 'trends')} data-name="trends"><span class="label">${say('trends')}<span class="under">${say('trends.under')}</span></span><span class="go" aria-hidden="true">→</span></a>
-      ${['series', 'coverage', 'audit', 'sampling'].map((name) => html`<a key=${name} class="press" href=${path('job', job, name)} data-name=${name}><span class="label">${say(name === 'coverage' ? 'coverage.job' : name)}</span><span class="go" aria-hidden="true">→</span></a>`)}
+      ${LOTS.map((name) => html`<a key=${name} class="press" href=${path('job', job, name)} data-name=${name}><span class="label">${say(name === 'coverage' ? 'coverage.job' : name)}</span><span class="go" aria-hidden="true">→</span></a>`)}
     <//>
-    <${Part} name=${say('job.walks')}>
+    <${Folded} id="walks" name=${say('job.walks')} n=${walks.length}>
       ${walks.length === 0 && html`<p>${say('job.no_walks')}</p>`}
       ${walks.map((/** @type {any} */ walk) => html`<a key=${walk.id} class="press tall" href=${path('job', job, 'walk', walk.id)} data-name="walk">
         <span class="label">${pick(definitions.find((one) => one.digest === walk.definition)?.title) ?? say('walk')}<span class="under">${clock(walk.at)} · ${walk.crew ? walk.crew + ' · ' : ''}${walk.signoff ? '✓ ' + say('walk.signed') : '… ' + say('walk.open')}</span></span>
         <span class="go" aria-hidden="true">→</span></a>`)}
-      ${(open || mayWalk) && html`<${ReportLink} job=${job} />`}
+    <//>
+    <${Folded} id="approved" name=${say('job.approved')} n=${Object.keys(record.assemblies).length + 1}>
+      ${sorted(record.assemblies, 'name').map((one) => html`<a key=${one.id} class="press tall" href=${path('job', job, 'approved', one.id)} data-name="approved">
+        <span class="label">${one.name}<span class="under">${one.approval?.reference ?? ''}</span></span><span class="go" aria-hidden="true">→</span></a>`)}
       <a class="press" href=${path('job', job, 'instruments')} data-name="instruments">${say('instruments')}</a>
     <//>
     <${OfficePart} job=${job} person=${person} />

@@ -53,6 +53,7 @@ def test_an_area_is_checked_before_work_without_going_up(chromium: Any, roof: Ro
     status = {fact.name: fact.status for fact in told.facts}
     assert not told.failed and status["verdicts_recompute"] == HOLDS
     page.evaluate("(hash) => { location.hash = hash }", f"#/job/{roof.job}")
+    walker.named("fold-walks")
     walker.sees('[data-name="walk"]:has-text("Before work: does the assembly fit this roof?")')
     walker.named("start")
     walker.named("safe")

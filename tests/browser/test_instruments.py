@@ -275,6 +275,7 @@ def test_the_office_states_an_instrument_and_the_crew_reads_it(walker: Walker, r
     page = walker.page
     walker.sign_in("office")
     walker.open_job()
+    walker.named("fold-approved")
     walker.named("instruments")
     walker.named("own-tape")
     assert page.locator('button[data-name="save-instruments"]').is_disabled(), "nobody says so yet"
@@ -283,7 +284,7 @@ def test_the_office_states_an_instrument_and_the_crew_reads_it(walker: Walker, r
     walker.choose("acceptance", "simple")
     before = roof.record()["job"]
     walker.named("save-instruments")
-    walker.sees('[data-name="series"]')
+    walker.sees('[data-name="fold-lots"]')
     for _ in range(600):
         if roof.kinds().count("job") == 2:
             break

@@ -21,7 +21,7 @@ def person(chromium: Any, roof: Roof, folder: Path, login: str) -> Walker:
     walker = Walker(chromium.new_context(**PHONE).new_page(), roof.url, folder)
     walker.sign_in(login)
     walker.named("job")
-    walker.sees('[data-name="series"]')
+    walker.sees('[data-name="fold-lots"]')
     return walker
 
 
@@ -177,7 +177,7 @@ def test_the_office_states_the_job_s_own_sampling_and_the_instruments_leave_it_a
     share.fill("2.5")
     readable(office)
     office.named("save-sampling")
-    office.sees('[data-name="sampling"]')
+    office.sees('[data-name="fold-lots"]')
     at(office, roof, "instruments")
     office.named("own-tape")
     office.page.fill("#in-source-tape", "own check (invented)")

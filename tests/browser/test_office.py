@@ -92,6 +92,7 @@ def join(rita: Walker, roof: Roof) -> None:
     rita.named("join")
     rita.sees('[data-name="start"]')
     assert page.evaluate("location.hash") == f"#/job/{roof.job}"
+    rita.named("fold-office")
     rita.named("people")
     rita.sees('[data-right="invites"][data-may="false"]')
     assert page.locator('[data-name="firm"]').count() == 1, "her own firm alone"

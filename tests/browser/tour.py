@@ -83,6 +83,9 @@ class Tour:
         self.at()
         walker.sees('[data-name="start"]')
         yield "job"
+        self.unfold()
+        walker.sees('[data-name="approved"]')
+        yield "job, all of it"
         for number, name in enumerate(("clip", "nail flange")):
             self.at()
             page.locator('[data-name="approved"]').nth(number).click()

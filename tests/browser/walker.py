@@ -46,7 +46,7 @@ class Walker:
 
     def open_job(self) -> None:
         self.named("job")
-        self.sees('[data-name="series"]')
+        self.sees('[data-name="fold-lots"]')
 
     def begin_walk(self) -> None:
         self.named("start")
