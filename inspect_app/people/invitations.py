@@ -101,6 +101,14 @@ class Invitations:
             now = func.coalesce(InvitationRow.withdrawn_at, spell(self.clock()))
             session.execute(update(InvitationRow).where(InvitationRow.id == id).values(withdrawn_at=now))
 
+    def withdraw_all(self) -> int:
+        """End every one that nobody used: a server that was set back cannot know which were; returns how many."""
+        open_ = (InvitationRow.used_at.is_(None), InvitationRow.withdrawn_at.is_(None))
+        with self.transactions.writing() as session:
+            ended = session.scalar(select(func.count()).select_from(InvitationRow).where(*open_)) or 0
+            session.execute(update(InvitationRow).where(*open_).values(withdrawn_at=spell(self.clock())))
+        return ended
+
     def _all(self, condition: object) -> list[Invitation]:
         asked = (
             select(InvitationRow, PersonRow.name)
