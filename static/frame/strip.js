@@ -3,6 +3,7 @@
 import { html, useEffect, useState } from './view.js'
 import { say } from '../words/say.js'
 import { counts } from '../outbox/counts.js'
+import { missingPictures } from '../shell/own_pictures.js'
 import { readiness } from '../shell/ready.js'
 import { age } from './age.js'
 import { Overdue } from './overdue.js'
@@ -19,7 +20,9 @@ export function useStanding() {
       const waiting = await counts()
       const ready = await readiness()
       prepared = ready.ready
-      setStanding({ ...waiting, ready })
+      setStanding((/** @type {any} */ old) => ({ ...waiting, ready: { ...ready, pictures: old?.ready.pictures ?? 0 } })) // counting pictures reads the record, and holds up nothing
+      const pictures = await missingPictures()
+      setStanding((/** @type {any} */ now) => now && { ...now, ready: { ...now.ready, pictures } })
     }
     const again = () => { read().catch(() => setStanding(null)) }
     again()
@@ -41,7 +44,7 @@ export function Strip({ person, invented }) {
     ${invented && html`<p class="invented">${say('invented.data')}<span class="more">${say('invented.more')}</span></p>`}
     <a class="standing" href=${path(person ? 'phone' : 'who')} data-name="standing">
       <span class="line"><strong>${person ? html`${waitingWords(standing)}<span class="more">${oldestWords(standing)}</span><span class="less">${oldestShort(standing)}</span>` : say('strip.nobody')}</strong></span>
-      <span class="line">${person ? `${readyWords(standing)} · ${person.name}` : standing?.others ? '▲ ' + say('phone.others', { n: standing.others }) : ''}</span>
+      <span class="line">${person ? `${readyWords(standing)}${picturesWords(standing)} · ${person.name}` : standing?.others ? '▲ ' + say('phone.others', { n: standing.others }) : ''}</span>
       <${Overdue} standing=${standing} />
     </a>
     <${StorageNotice} />
@@ -64,6 +67,12 @@ export function oldestWords(standing) {
 /** @param {any} standing its age alone, where there is room for no more */
 function oldestShort(standing) {
   return standing && standing.entries + standing.photos > 0 ? ` · ${age(standing.oldest)}` : ''
+}
+
+/** @param {any} standing how many pictures of the person's lists are still to come; nothing where none is */
+function picturesWords(standing) {
+  const n = standing?.ready.pictures ?? 0
+  return n ? `, ${say('strip.pictures', { n })}` : ''
 }
 
 /** @param {any} standing */

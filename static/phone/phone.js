@@ -36,6 +36,7 @@ export function Phone({ person }) {
     <${Part} name=${say('phone.no_signal')}>
       <p class="big">${standing?.ready.ready ? '✓ ' + say('phone.ready') : '▲ ' + say('phone.not_ready')}</p>
       ${standing && !standing.ready.ready && html`<p>${known(standing.ready.reason) ? say(standing.ready.reason, standing.ready.facts) : standing.ready.reason}</p>`}
+      ${standing?.ready.pictures > 0 && html`<p data-name="pictures-missing">▲ ${say('phone.pictures', { n: standing.ready.pictures })}</p>`}
     <//>
     <${Part} name=${say('phone.person')}>
       <p class="big">${person.name}, ${say(`role.${person.role}`)}</p>

@@ -1,11 +1,13 @@
 // What the app does once at its start so that it is there without signal.
 
 import { askPersist, startInstall } from './install.js'
+import { startOwnPictures } from './own_pictures.js'
 import { startUpdates } from './update.js'
 
 /** Called once by the page. */
 export function startShell() {
   startInstall()
+  startOwnPictures()
   startUpdates().catch(() => {}) // readiness() says what is missing
   askPersist().catch(() => {})
 }

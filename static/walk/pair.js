@@ -6,6 +6,7 @@ import { Part } from '../frame/screen.js'
 import { Problem } from '../frame/problem.js'
 import { useDraft } from '../frame/draft.js'
 import { photoUrl } from '../photo/read.js'
+import { Trouble } from '../words/trouble.js'
 import { photosOf } from './pictures.js'
 import { enterPhoto } from './enter_photo.js'
 import { PhotoButton } from './photo_button.js'
@@ -37,6 +38,19 @@ export function Pair({ job, record, walk, station, person, locked, subject }) {
 export function Picture({ sha256, job, name }) {
   const [url, setUrl] = useState('')
   const [fault, setFault] = useState(/** @type {any} */ (null))
-  useEffect(() => { photoUrl(sha256, job).then(setUrl, setFault) }, [sha256])
+  const show = () => photoUrl(sha256, job).then((/** @type {string} */ here) => { setUrl(here); setFault(null) }, (/** @type {any} */ why) => setFault(named(why, sha256)))
+  useEffect(() => { show() }, [sha256])
+  useEffect(() => {
+    if (fault?.code !== ELSEWHERE) return
+    addEventListener('seamwalk:sync', show) // with signal, or brought along meanwhile, it shows itself
+    return () => removeEventListener('seamwalk:sync', show)
+  }, [fault])
   return fault ? html`<${Problem} fault=${fault} />` : html`<img class="picture" src=${url || undefined} alt=${name} />`
+}
+
+const ELSEWHERE = 'outbox.photo_elsewhere'
+
+/** Without signal what matters of a picture is that it is not on this phone. @param {any} fault @param {string} sha256 */
+function named(fault, sha256) {
+  return ['sync.offline', 'sync.not_our_server'].includes(fault?.code) ? new Trouble(ELSEWHERE, { field: 'photo', value: sha256 }) : fault
 }

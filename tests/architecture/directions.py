@@ -40,7 +40,7 @@ JAVASCRIPT = {
     "record": ["entry", "people", "rules", "storage", "words"],
     "sync": ["entry", "outbox", "people", "photo", "server", "storage", "words"],
     "copy": ["entry", "outbox", "people", "photo", "server", "storage", "words"],
-    "shell": ["entry", "outbox", "people", "record", "storage", "sync", "words"],
+    "shell": ["entry", "outbox", "people", "photo", "record", "storage", "sync", "words"],
     "frame": ["outbox", "record", "shell", "storage", "vendor", "words"],
     "instruments": ["frame", "photo", "words"],
     "roof": ["checklist", "frame", "rules", "words"],

@@ -275,9 +275,8 @@ def test_the_office_states_an_instrument_and_the_crew_reads_it(walker: Walker, r
     page = walker.page
     walker.sign_in("office")
     walker.open_job()
-    walker.named("fold-approved")
-    walker.named("instruments")
-    walker.named("own-tape")
+    for name in ("fold-approved", "instruments", "own-tape"):
+        walker.named(name)
     assert page.locator('button[data-name="save-instruments"]').is_disabled(), "nobody says so yet"
     type_in(walker, "doubt-tape", "0.03")
     page.fill("#in-source-tape", "invented: laid beside a steel rule, 12 September")
