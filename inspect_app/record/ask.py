@@ -20,7 +20,7 @@ DEEP = 3  # the record, its kinds: each thing below is a short text
 
 def ask(text: str) -> str:
     """Answer one request: ``{"call": "judge", "rule", "inputs", "units"?}``, ``{"call": "judge_item", "item",
-    "context"}``, ``{"call": "fold", "entries", "people", "partial"?}``,
+    "context"}``, ``{"call": "fold", "entries", "people", "partial"?, "areas"?}``,
     ``{"call": "fit", "job", "assembly", "area", "found", "day"}``, ``{"call": "card", "job", "assembly", "area",
     "metal_now"?}``, ``{"call": "material", "record", "areas", "material"}`` (``day_record_material.py``), ``{"call":
     "authority"}`` (kind of entry -> roles that may say it), ``{"call": "describe", "rule"}`` or one of
@@ -61,7 +61,7 @@ def _answer(request: dict) -> object:
     if call == "judge_item":
         return judge_item(request["item"], request["context"])
     if call == "fold":
-        return fold(request["entries"], request["people"], bool(request.get("partial")))
+        return fold(request["entries"], request["people"], bool(request.get("partial")), request.get("areas"))
     if call == "fit":
         return fit(request["job"], request["assembly"], request["area"], request["found"], request["day"])
     if call == "card":

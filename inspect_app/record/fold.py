@@ -21,12 +21,12 @@ from inspect_app.record.signoff import fold_signoff
 PLACES = ("assembly", "area", "walk", "station", "photo", "mark", "stop", "release")
 
 
-def fold(entries: list, people: dict, partial: bool = False) -> dict:
+def fold(entries: list, people: dict, partial: bool = False, areas: object = None) -> dict:
     """The record of one job.
 
     ``entries``: list of ``{"digest", "kid", "payload"}`` in any order, duplicates allowed.
     ``people``: ``{person id: {"name", "role", "kids": [...]}}``. ``partial``: these are the entries of somebody who
-    sees a part of the job (``partly_seen``).
+    sees a part of the job (``partly_seen``), and ``areas`` the ids of those they see whole, or None where nobody told.
     Returns ``{"job", "sampling", "assemblies", "areas", "fits", "walks", "stations", "answers", "photos", "marks",
     "stops", "releases", "lots", "layouts", "coverage", "series", "to_date", "audits", "findings", "days", "flags",
     "doubts", "chains"}``; each thing is its head's body plus ``id, digest, by, at, clock, heads``. Where several heads
@@ -70,7 +70,7 @@ def fold(entries: list, people: dict, partial: bool = False) -> dict:
     record["findings"] = fold_findings(record, grouped, people, flags)
     record["days"] = fold_days(record, grouped, people, told["days"], flags)
     flag_admissions(grouped, people, flags)
-    record["flags"] = sorted(partly_seen(record, flags) if partial else flags, key=_place)
+    record["flags"] = sorted(partly_seen(record, flags, areas) if partial else flags, key=_place)
     record["doubts"] = fold_doubts(record, entries, grouped, partial)
     return record
 

@@ -26,7 +26,9 @@ def shown(job: str, person: Person) -> dict[str, object]:
     people, scope = people_of(parts().transactions, job), office().scope
     told = scope.authors(job, asker)
     members = [{"id": person, **facts} for person, facts in people.items() if told is None or person in told]
-    sight = scope.name(job, asker)
+    sight, given = scope.name(job, asker), scope.sight(job, asker)
+    areas = None if given is None else sorted(given.areas)
     overdue = office().contacts.overdue(people, job) if may(person.role, "revokes", told is None) else 0
     name = parts().records.name(job)
-    return {"id": job, "name": name, "people": members, "part": bool(sight), "sight": sight, "overdue": overdue}
+    return {"id": job, "name": name, "people": members, "part": bool(sight), "sight": sight, "areas": areas,
+            "overdue": overdue}  # fmt: skip

@@ -25,8 +25,8 @@ export function RoofPart({ job, record, definitions, person }) {
   const stations = Object.values(record.stations)
   const places = placesReached(stations)
   const list = () => html`<div class="roof list">${areas.map((area, i) => html`<a key=${area.id} class="press tall bay-row" href=${path('job', job, 'area', area.id)} data-name="area">
-    <span class="mark" aria-hidden="true">${i + 1}</span><span class="label">${area.name}<span class="under">${areaLine(area, layouts[area.id], places[area.id] ?? 0)}</span>
-    <span class="under" data-name="fit-state">${say('fit')}: ${fitted(record, area).mark} ${fitted(record, area).text}</span></span><span class="go" aria-hidden="true">→</span></a>`)}</div>`
+    <span class="mark" aria-hidden="true">${i + 1}</span><span class="label">${area.name}${area.narrow ? html`<span class="under">${say('area.narrow.short')}</span>` : html`<span class="under">${areaLine(area, layouts[area.id], places[area.id] ?? 0)}</span>
+    <span class="under" data-name="fit-state">${say('fit')}: ${fitted(record, area).mark} ${fitted(record, area).text}</span>`}</span><span class="go" aria-hidden="true">→</span></a>`)}</div>`
   return html`<${Part} name=${say('job.roof')}>
     ${areas.length === 0 ? html`<p class="big">${say('job.no_area')}</p>` : html`
       <${RoofPlan} ...${{ record, areas, states, stations }} tallest=${Math.max(300, innerHeight * 0.5)} onLook=${(/** @type {string} */ area) => go('job', job, 'plan', area)} />

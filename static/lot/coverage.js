@@ -33,7 +33,7 @@ export function Coverage({ job, record, rest }) {
 
 /** @param {{job: string, record: any}} props */
 function WholeJob({ job, record }) {
-  const areas = sorted(record.areas, 'name')
+  const areas = sorted(record.areas, 'name').filter((one) => !one.narrow)
   return html`<${Screen} title=${say('coverage.job')} over=${record.job.name} back=${path('job', job)} backTo=${record.job.name} wide>
     <${Unseen} ...${{ record, areas }} />
     ${areas.length > 0 && html`<${Part} name=${say('job.roof')}><div class="roof">${areas.map((area) => {

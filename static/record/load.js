@@ -7,7 +7,7 @@ import { Trouble } from '../words/trouble.js'
 import { withDb } from '../storage/database.js'
 import { readMeta } from '../storage/meta.js'
 
-/** @typedef {{id: string, name: string, people: {id: string, name: string, role: string, kids: string[]}[], partial?: boolean, overdue?: number}} Job */
+/** @typedef {{id: string, name: string, people: {id: string, name: string, role: string, kids: string[]}[], partial?: boolean, areas?: string[] | null, overdue?: number}} Job */
 
 /** Jobs of the current person, as last told by the server. @returns {Promise<Job[]>} */
 export async function jobs() {
@@ -33,11 +33,12 @@ export async function jobRecord(job) {
   const rows = await withDb(['entries'], 'readonly', (tx) => tx.store.index('job').getAll([person.id, job]))
   const people = await peopleOf(job)
   const partial = await seesPart(job)
-  const key = JSON.stringify([person.id, job, rows.length, people, partial])
+  const areas = (await jobs()).find((one) => one.id === job)?.areas ?? null
+  const key = JSON.stringify([person.id, job, rows.length, people, partial, areas])
   const before = folded.get(job)
   if (before?.key === key) return before.record
   const entries = rows.map((/** @type {any} */ { digest, kid, token }) => ({ digest, kid, payload: payloadOf(token) }))
-  const record = ask({ call: 'fold', entries, people, partial })
+  const record = ask({ call: 'fold', entries, people, partial, areas })
   folded.set(job, { key, record })
   record.catch(() => { if (folded.get(job)?.record === record) folded.delete(job) })
   return record

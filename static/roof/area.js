@@ -14,11 +14,17 @@ import { edges } from './shape.js'
 import { FindingsHere } from './findings_here.js'
 import { fitted } from './fitted.js'
 import { useLaid } from './layouts.js'
+import { NarrowArea } from './narrow.js'
 import { Tally } from './tally.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
 export function Area({ job, record, definitions, person, rest }) {
   const area = record.areas[rest[0]]
+  return area.narrow ? html`<${NarrowArea} ...${{ job, record, definitions, area }} />` : html`<${WholeArea} ...${{ job, record, definitions, person, area }} />`
+}
+
+/** @param {{job: string, record: any, definitions: any[], person: any, area: any}} props */
+function WholeArea({ job, record, definitions, person, area }) {
   const assembly = record.assemblies[area.assembly]
   const walk = Object.values(record.walks).find((/** @type {any} */ one) => !one.signoff && one.by === person.id && one.areas.includes(area.id))
   const fixed = area.fixed_line

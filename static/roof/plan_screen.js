@@ -8,6 +8,7 @@ import { Choice } from '../frame/choice.js'
 import { Legend } from './legend.js'
 import { HatchLegend, STATES, zoneHatch } from './hatches.js'
 import { useLaid } from './layouts.js'
+import { NarrowPart } from './narrow.js'
 import { zoneName } from './names.js'
 import { sorted } from './order.js'
 import { PanelCard } from './panel_card.js'
@@ -35,8 +36,8 @@ export function PlanScreen({ job, record, definitions, person, rest }) {
       <${RoofPlan} ...${{ record, areas, show, zones, looked, panel, onLook, states }} legs=${area ? legs[area.id] : null} stations=${Object.values(record.stations)} tallest=${Math.max(340, innerHeight * 0.6)} pad />
     </div><div class="stack plan-told">
       ${area && html`<${Part} name=${area.name}>
-        <${PanelCard} ...${{ job, record, definitions, person, area, panel }} legs=${legs[area.id]} />
-        <${Tally} layout=${area.id in layouts ? layouts[area.id] : undefined} ...${{ assembly, area }} />
+        ${area.narrow ? html`<${NarrowPart} ...${{ job, record, definitions, area }} />` : html`<${PanelCard} ...${{ job, record, definitions, person, area, panel }} legs=${legs[area.id]} />
+        <${Tally} layout=${area.id in layouts ? layouts[area.id] : undefined} ...${{ assembly, area }} />`}
         <a class="press main" href=${path('job', job, 'area', area.id)} data-name="open-area"><span class="label">${say('plan.open_area', { area: area.name })}</span></a>
       <//>`}
       ${!area && html`<${Part} name=${say('plan.counts.job')}><${Whole} ...${{ layouts, areas }} /><//>`}

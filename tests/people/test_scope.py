@@ -80,9 +80,10 @@ def test_they_meet_the_authors_of_what_they_see_and_nobody_else(site):
     told = site.sub.client.get("/api/jobs", headers=site.sub.bearer).json["jobs"][0]
     assert {one["name"] for one in told["people"]} == {site.sub.person.name, site.inspector.person.name,
                                                       site.chief.person.name}  # fmt: skip
-    assert told["partial"] and told["sight"]
+    assert told["partial"] and told["sight"] and told["areas"] == [site.mine]
     whole = site.inspector.client.get("/api/jobs", headers=site.inspector.bearer).json["jobs"][0]
     assert len(whole["people"]) == 4 and not whole["partial"] and whole["sight"] == ""
+    assert whole["areas"] is None
 
 
 def test_given_another_area_they_are_told_to_fetch_anew_and_get_it(site):

@@ -52,3 +52,11 @@ def test_who_sees_a_part_is_told_of_no_gap_and_of_everything_that_is_wrong_in_it
     assert part["chains"]["F"]["gaps"] == part["chains"]["F"]["orphans"] == flags(part, "orphan") == []
     assert flags(part, "no_authority") == flags(whole, "no_authority") != []
     assert part["stations"] == whole["stations"]
+
+
+def test_an_area_seen_at_some_places_alone_is_not_said_to_be_uncovered():
+    seen = [entry(name, "area", "chief", n, {}) for n, name in enumerate(("own", "theirs"))]
+    whole, told, untold = fold(seen, PEOPLE), fold(seen, PEOPLE, True, ["own"]), fold(seen, PEOPLE, True)
+    assert whole["coverage"].keys() == untold["coverage"].keys() == {"own", "theirs"}
+    assert told["coverage"].keys() == {"own"}
+    assert [told["areas"][name].get("narrow") for name in ("own", "theirs")] == [None, True]

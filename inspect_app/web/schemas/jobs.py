@@ -12,6 +12,7 @@ class MemberSchema(PersonSchema):
 class JobSchema(Wire):
     """A job; ``name`` is empty before its first entry. ``partial``: whoever asks sees a part of it, and ``people`` are
     those whom they meet there; ``sight`` is another word whenever that part has changed, empty for the whole.
+    ``areas``: the ids of those given to their firm, null for the whole.
     ``overdue``: how many phones hold something of it for more than two days, to who may end phones; else none."""
 
     id = fields.String()
@@ -19,6 +20,7 @@ class JobSchema(Wire):
     people = fields.List(fields.Nested(MemberSchema))
     part = fields.Boolean(data_key="partial")
     sight = fields.String()
+    areas = fields.List(fields.String(), allow_none=True)
     overdue = fields.Integer()
 
 
