@@ -49,6 +49,9 @@ async function read(file, name) {
     throw new Trouble('outbox.photo_unreadable', { field: 'photo', value: name, reason: String(fault) })
   }
   if (bytes.byteLength === 0) throw new Trouble('outbox.photo_empty', { field: 'photo', value: name })
+  if (bytes.byteLength !== file.size) { // handed over in part: seen with photos of the camera
+    throw new Trouble('outbox.photo_unreadable', { field: 'photo', value: name, reason: `${bytes.byteLength} of ${file.size}` })
+  }
   return bytes
 }
 
