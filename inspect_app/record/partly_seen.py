@@ -7,7 +7,8 @@ UNSEEN = ("orphan", "replaces_unknown", "lot_unknown", "ticket_skipped", "lot_la
 def partly_seen(record: dict, flags: list, areas: object = None) -> list:
     """Take gaps and loose ends out of ``record["chains"]``, and give the flags without ``UNSEEN``. ``areas``: ids of
     those seen whole, or None. Of the others, seen at some places alone, nothing is said to be uncovered: each is
-    ``narrow`` and has no coverage."""
+    ``narrow`` and has no coverage. ``record["partial"]`` is said."""
+    record["partial"] = True
     for area in record["areas"] if areas is not None else ():
         if area not in areas:
             record["areas"][area]["narrow"] = True

@@ -30,7 +30,7 @@ export function DayRecords({ job, record, person }) {
     <${Part} name=${say('day_record.versions')}>
       ${days.length === 0 && html`<p>${say('day_record.list.none')}</p>`}
       ${days.map((/** @type {any} */ one) => html`<a key=${one.day + one.crew} class="press tall" href=${path('job', job, 'day-record', one.day, crewStep(one.crew))} data-name="record-of" data-there=${one.entries.length ? 'yes' : 'no'}>
-        <span class="label">${one.day} · ${one.crew || say('day_record.no_crew')}<span class="under">${standingOf(one, people)}</span></span><span class="go" aria-hidden="true">→</span></a>`)}
+        <span class="label">${one.day} · ${one.crew || say('day_record.no_crew')}<span class="under">${standingOf(one, people, record.partial)}</span></span><span class="go" aria-hidden="true">→</span></a>`)}
     <//>
   <//>`
 }

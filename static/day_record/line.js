@@ -12,5 +12,5 @@ export function DayRecordLine({ job, record, day, crew }) {
   const known = dayOf(record, day, crew)
   const there = Boolean(known?.entries.length)
   return html`<a class="press tall" href=${path('job', job, 'day-record', day, crewStep(crew))} data-name="day-record" data-there=${there ? 'yes' : 'no'}>
-    <span class="label">${say('day_record.title')}<span class="under">${standingOf(known, people)}${there ? '' : ` ${say('day_record.not_there.under')}`}</span></span><span class="go" aria-hidden="true">→</span></a>`
+    <span class="label">${say('day_record.title')}<span class="under">${standingOf(known, people, record.partial)}${there ? '' : ` ${say('day_record.not_there.under')}`}</span></span><span class="go" aria-hidden="true">→</span></a>`
 }

@@ -28,9 +28,9 @@ export function worded(group, text) {
   return text.split('; ').filter(Boolean).map((part) => (codes.includes(part) ? say(`day_record.${group}.${part}`) : part)).join('; ')
 }
 
-/** Where a day's record stands, in one line. @param {any} known from `dayOf` @param {import('../frame/people.js').People} people */
-export function standingOf(known, people) {
-  if (!known?.entries.length) return say('day_record.not_there')
+/** Where a day's record stands, in one line. @param {any} known from `dayOf` @param {import('../frame/people.js').People} people @param {boolean} [part] a part of the job is seen: another firm may have written what is not shown */
+export function standingOf(known, people, part) {
+  if (!known?.entries.length) return say(part ? 'day_record.not_seen' : 'day_record.not_there')
   if (known.no_work.length === known.entries.length) return say('day_record.there.no_work', { why: worded('why', known.no_work[0].why) })
   return say('day_record.there', { names: [...new Set(known.entries.map((/** @type {any} */ one) => signer(people, one)))].join(', ') })
 }

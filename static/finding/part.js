@@ -8,7 +8,7 @@ import { findingsInOrder } from '../roof/order.js'
 import { TO_DO } from './filter.js'
 import { Row } from './row.js'
 
-const FIRST = 5
+const FIRST = 3 // the gravest: the list of all is one press away
 const GRAVE = ['critical', 'major', 'minor'] // a severity that nobody told counts as the gravest, as in closing it
 
 /** @param {{job: string, record: any, definitions: any[]}} props */

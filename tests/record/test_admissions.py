@@ -58,5 +58,5 @@ def test_an_area_seen_at_some_places_alone_is_not_said_to_be_uncovered():
     seen = [entry(name, "area", "chief", n, {}) for n, name in enumerate(("own", "theirs"))]
     whole, told, untold = fold(seen, PEOPLE), fold(seen, PEOPLE, True, ["own"]), fold(seen, PEOPLE, True)
     assert whole["coverage"].keys() == untold["coverage"].keys() == {"own", "theirs"}
-    assert told["coverage"].keys() == {"own"}
+    assert told["coverage"].keys() == {"own"} and told["partial"] and "partial" not in whole
     assert [told["areas"][name].get("narrow") for name in ("own", "theirs")] == [None, True]
