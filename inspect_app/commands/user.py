@@ -32,6 +32,9 @@ def add_to(subparsers: Any) -> None:
     join.add_argument("job")
     revoke = actions.add_parser("revoke", help="end a phone's key; what it sends later is kept apart")
     revoke.add_argument("kid")
+    login = actions.add_parser("login", help="give an account, named by its id, a login and a new password")
+    login.add_argument("id")
+    login.add_argument("login")
     actions.add_parser("list", help="everybody, their jobs and keys")
 
 
@@ -66,6 +69,13 @@ def revoke(parts: "Parts", args: argparse.Namespace) -> None:
     print(f"revoked {args.kid}; what it signs from now on is kept apart")
 
 
+def login(parts: "Parts", args: argparse.Namespace) -> None:
+    """For an account that a server, set back to a backup, knew again by its phone's key alone."""
+    password = made_up()
+    person = parts.accounts.give_login(args.id, args.login, password)
+    print(f"{person.id} signs in as {person.login}\npassword: {password}")
+
+
 def everybody(parts: "Parts", args: argparse.Namespace) -> None:
     for person in parts.accounts.everybody():
         print(f"{person.login}  {person.role}  {person.name}  {person.id}")
@@ -75,7 +85,7 @@ def everybody(parts: "Parts", args: argparse.Namespace) -> None:
             print(f"  key {device.kid}  {device.device}{'  revoked' if device.revoked else ''}")
 
 
-ACTIONS = {"add": add, "join": join, "revoke": revoke, "list": everybody}
+ACTIONS = {"add": add, "join": join, "revoke": revoke, "login": login, "list": everybody}
 
 
 def known(parts: "Parts", login: str) -> "Person":

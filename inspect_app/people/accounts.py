@@ -3,11 +3,11 @@
 from collections.abc import Callable
 from typing import NamedTuple
 
-from sqlalchemy import insert, select
+from sqlalchemy import insert, select, update
 
 from inspect_app.clock import Clock, spell
-from inspect_app.errors import BadInput, Conflict
-from inspect_app.people.passwords import Passwords
+from inspect_app.errors import BadInput, Conflict, NotFound
+from inspect_app.people.passwords import Passwords, made_up
 from inspect_app.people.roles import role as known_role
 from inspect_app.store.tables import PersonRow
 from inspect_app.store.transactions import Transactions
@@ -45,6 +45,30 @@ class Accounts:
                 raise Conflict("login_taken", "login", person.login)
             session.execute(insert(PersonRow).values(**row))
         return person
+
+    def again(self, id: str, name: str, role: str) -> Person:
+        """The account with this id; made anew where a server that was set back has forgotten it. Until it is given a
+        login of its own, nobody signs in to it."""
+        with self.transactions.writing() as session:
+            known = self.by_id(id)
+            if known is None:
+                known = Person(id, id, name, known_role(role))
+                nobody = self.passwords.hashed(made_up() + made_up())
+                session.execute(insert(PersonRow).values(
+                    **known._asdict(), password=nobody, added_at=spell(self.clock())))  # fmt: skip
+        return known
+
+    def give_login(self, id: str, login: str, password: str) -> Person:
+        """A new login and password for an account. Raises ``NotFound``, ``BadInput``, ``Conflict``."""
+        with self.transactions.writing() as session:
+            known, wanted = self.by_id(id), login_of(login)
+            if known is None:
+                raise NotFound("person_unknown", "id", id)
+            if (holder := self.by_login(wanted)) and holder.id != id:
+                raise Conflict("login_taken", "login", wanted)
+            row = {"login": wanted, "password": self.passwords.hashed(password)}
+            session.execute(update(PersonRow).where(PersonRow.id == id).values(**row))
+        return known._replace(login=wanted)
 
     def signing_in(self, login: str, password: str) -> Person | None:
         """The person with this login and password; None, after the same time, for any other pair."""

@@ -33,7 +33,7 @@ class Statements:
 
     def __init__(self, transactions: Transactions, key: ServerKey, clock: Clock) -> None:
         self.transactions, self.key, self.clock = transactions, key, clock
-        self._restored: tuple[str | None] | None = None
+        self._restorations: list[str] | None = None
 
     def issue(self, make: Make) -> Issued:
         """Sign and keep ``make(seq, at)``, a payload of ``entry.statement``."""
@@ -53,8 +53,8 @@ class Statements:
             ).first()
             n, prev = (before.n + 1, before.digest) if before else (0, None)
             payload = dict(make(seq, spell(self.clock()), n, prev))
-            if restored := self._newest_restoration():
-                payload["restored"] = restored
+            if said := self.restorations():
+                payload["restored"] = parse_statement(said[-1]).digest
             return self._keep(seq, payload, job, n)
 
     def restore(self) -> Issued:
@@ -63,21 +63,17 @@ class Statements:
             last, now = self.last(), self.clock()
             head = session.scalar(select(StatementRow.digest).where(StatementRow.seq == last))
             seq = max(last + 1, int(now.timestamp() * 1000))
-            self._restored = None
+            self._restorations = None
             return self._keep(seq, restoration(seq, spell(now), last, head), None, None)
 
     def restorations(self) -> list[str]:
-        """The restorations of this store (JWS), oldest first."""
-        asked = select(StatementRow.jws).where(StatementRow.kind == "restoration").order_by(StatementRow.seq)
-        with self.transactions.reading() as session:
-            return list(session.scalars(asked))
-
-    def _newest_restoration(self) -> str | None:
-        # Looked up once: a store is set back while no server runs on it.
-        if self._restored is None:
-            said = self.restorations()
-            self._restored = (parse_statement(said[-1]).digest if said else None,)
-        return self._restored[0]
+        """The restorations of this store (JWS), oldest first. Read once: a store is set back while no server runs on
+        it."""
+        if self._restorations is None:
+            asked = select(StatementRow.jws).where(StatementRow.kind == "restoration").order_by(StatementRow.seq)
+            with self.transactions.reading() as session:
+                self._restorations = list(session.scalars(asked))
+        return self._restorations
 
     def last(self) -> int:
         """The greatest number given; 0 before the first."""

@@ -7,10 +7,11 @@ from flask_smorest import Blueprint
 from inspect_app.clock import spell
 from inspect_app.people.delivery import SECONDS, scope_of
 from inspect_app.people.enrolment import enrol
+from inspect_app.people.enrolment_again import enrol_again
 from inspect_app.web.bearer import person_from_request
 from inspect_app.web.office_desk import office
 from inspect_app.web.parts import parts
-from inspect_app.web.schemas.devices import DeliverySchema, DeviceSchema, EnrolledSchema, ProofSchema
+from inspect_app.web.schemas.devices import AgainSchema, DeliverySchema, DeviceSchema, EnrolledSchema, ProofSchema
 
 blueprint = Blueprint("devices", __name__, url_prefix="/api", description="Device keys")
 
@@ -27,6 +28,17 @@ def add(given: dict[str, Any]) -> dict[str, object]:
     return {"enrolment": statement, "server": {"kid": part.server_key.kid, "jwk": part.server_key.jwk}}
 
 
+@blueprint.route("/devices/again", methods=["POST"])
+@blueprint.arguments(AgainSchema)
+@blueprint.response(201, EnrolledSchema)
+def again(given: dict[str, str]) -> dict[str, object]:
+    """Know a key again that was enrolled in the time that a restoration undid."""
+    part = parts()
+    key = part.server_key
+    statement = enrol_again(part.devices, part.accounts, part.nonces, key.jwk, given["enrolment"], given["proof"])
+    return {"enrolment": statement, "server": {"kid": key.kid, "jwk": key.jwk}}
+
+
 @blueprint.route("/delivery", methods=["POST"])
 @blueprint.arguments(ProofSchema)
 @blueprint.response(200, DeliverySchema)
@@ -36,4 +48,5 @@ def deliver(given: dict[str, str]) -> dict[str, object]:
     office().contacts.heard(device.kid)
     return {
         "token": token, "expires_in": SECONDS, "scope": scope_of(device), "time": spell(parts().clock()),
+        "restorations": parts().statements.restorations(),
     }  # fmt: skip

@@ -18,7 +18,8 @@ blueprint = Blueprint("jobs", __name__, url_prefix="/api", description="Jobs")
 def jobs() -> dict[str, object]:
     """The jobs of whoever asks, oldest first."""
     person = person_from_request()
-    return {"jobs": [shown(job, person) for job in parts().membership.jobs_of(person.id)]}
+    mine = [shown(job, person) for job in parts().membership.jobs_of(person.id)]
+    return {"jobs": mine, "restorations": parts().statements.restorations()}
 
 
 def shown(job: str, person: Person) -> dict[str, object]:

@@ -93,6 +93,10 @@ class Asking:
             case "POST /api/devices":
                 new = Phone(self.app.test_client(), None)
                 return Ask(body={"jwk": new.jwk, "device": "new", "proof": new.proof("enrol")})
+            case "POST /api/devices/again":
+                known, holder = phone or stranger, phone or Phone(self.app.test_client(), None)
+                enrolment = world.office.parts.devices.enrol(known.person, known.jwk, "test")
+                return Ask(body={"enrolment": enrolment, "proof": holder.proof("enrol")})
             case "POST /api/delivery":
                 return Ask(body={"proof": (phone or Phone(self.app.test_client(), None)).proof("deliver")})
             case "POST /api/entries":

@@ -18,6 +18,13 @@ class EnrolledSchema(Wire):
     server = fields.Nested(KeySchema)
 
 
+class AgainSchema(Wire):
+    """The enrolment that the server signed, and the proof that the phone holds its key."""
+
+    enrolment = token(required=True)
+    proof = token(required=True)
+
+
 class ProofSchema(Wire):
     """A signed nonce."""
 
@@ -25,12 +32,14 @@ class ProofSchema(Wire):
 
 
 class DeliverySchema(Wire):
-    """A bearer token; ``scope`` is ``full``, or ``quarantine`` for a revoked key."""
+    """A bearer token; ``scope`` is ``full``, or ``quarantine`` for a revoked key. ``restorations``: each time that the
+    server was set back to a backup, oldest first."""
 
     token = fields.String()
     expires_in = fields.Integer()
     scope = fields.String()
     time = fields.String()
+    restorations = fields.List(fields.String(metadata={"format": "jws"}))
 
 
 class OutSchema(Sparse):

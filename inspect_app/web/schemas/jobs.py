@@ -25,6 +25,7 @@ class JobSchema(Wire):
 
 
 class JobsSchema(Wire):
-    """Jobs, oldest first."""
+    """Jobs, oldest first; ``restorations`` as a delivery's."""
 
     jobs = fields.List(fields.Nested(JobSchema))
+    restorations = fields.List(fields.String(metadata={"format": "jws"}))
