@@ -5,12 +5,13 @@ import { say } from '../words/say.js'
 import { go, path } from '../frame/route.js'
 import { Choice } from '../frame/choice.js'
 import { Part, Screen } from '../frame/screen.js'
+import { MAY_RAISE } from '../roof/findings_here.js'
 import { findingsInOrder } from '../roof/order.js'
 import { choices, fits, stepsOf, wantedBy } from './filter.js'
 import { Row } from './row.js'
 
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props `rest`: what is wanted, as `wantedBy` reads it */
-export function Findings({ job, record, definitions, rest }) {
+export function Findings({ job, record, definitions, person, rest }) {
   const all = findingsInOrder(record)
   const wanted = wantedBy(rest)
   const shown = all.filter((one) => fits(one, wanted))
@@ -25,7 +26,7 @@ export function Findings({ job, record, definitions, rest }) {
       ${crews.length > 2 && html`<${Choice} name="crew" label=${say('findings.crew')} value=${wanted.crew} onChange=${want('crew')} options=${crews.map(option((value) => value || say('findings.crew.all')))} />`}
     </details>`}
     ${shown.length > 0 && html`<${Part} name=${say(`findings.state.${wanted.state}`)}><ul class="rows">${shown.map((finding) => html`<${Row} key=${finding.id} ...${{ job, record, definitions, finding }} />`)}</ul><//>`}
-    <a class="press" href=${path('job', job, 'new-finding', ...(wanted.area ? ['area', wanted.area] : []))} data-name="new-finding"><span class="label">${say('findings.new')}</span></a>
+    ${MAY_RAISE.includes(person.role) && html`<a class="press" href=${path('job', job, 'new-finding', ...(wanted.area ? ['area', wanted.area] : []))} data-name="new-finding"><span class="label">${say('findings.new')}</span></a>`}
     <a class="press main" href=${path('job', job, 'tomorrow', ...(wanted.crew ? [wanted.crew] : []))} data-name="tomorrow"><span class="label">${say('tomorrow')}</span><span class="under">${say('tomorrow.under')}</span></a>
   <//>`
 }

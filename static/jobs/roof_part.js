@@ -31,7 +31,7 @@ export function RoofPart({ job, record, definitions, person }) {
     ${areas.length === 0 ? html`<p class="big">${say('job.no_area')}</p>` : html`
       <${RoofPlan} ...${{ record, areas, states, stations }} tallest=${Math.max(300, innerHeight * 0.5)} onLook=${(/** @type {string} */ area) => go('job', job, 'plan', area)} />
       <a class="press tall" href=${path('job', job, 'plan')} data-name="plan"><span class="label">${say('plan.open')}<span class="under">${say('plan.open.under')}</span></span><span class="go" aria-hidden="true">→</span></a>
-      <${Legend} />
+      <details><summary class="press" data-name="signs">${say('plan.signs')}</summary><${Legend} /></details>
       ${areas.length > FEW ? html`<${Folded} id="areas" name=${say('job.areas')} n=${areas.length}>${list()}<//>` : list()}`}
     ${DRAW.includes(person.role) && html`<a class="press" href=${path('job', job, 'draw')} data-name="add-area">${say('job.add_area')}</a>`}
   <//>`

@@ -17,10 +17,12 @@ import { useLaid } from './layouts.js'
 import { NarrowArea } from './narrow.js'
 import { Tally } from './tally.js'
 
+const LOOKERS = ['foreman', 'inspector', 'reviewer'] // nobody else's walk counts
+
 /** @param {{job: string, record: any, definitions: any[], person: any, rest: string[]}} props */
 export function Area({ job, record, definitions, person, rest }) {
   const area = record.areas[rest[0]]
-  return area.narrow ? html`<${NarrowArea} ...${{ job, record, definitions, area }} />` : html`<${WholeArea} ...${{ job, record, definitions, person, area }} />`
+  return area.narrow ? html`<${NarrowArea} ...${{ job, record, definitions, person, area }} />` : html`<${WholeArea} ...${{ job, record, definitions, person, area }} />`
 }
 
 /** @param {{job: string, record: any, definitions: any[], person: any, area: any}} props */
@@ -35,7 +37,7 @@ function WholeArea({ job, record, definitions, person, area }) {
     <${Legend} />
     ${walk
       ? html`<a class="press main" href=${path('job', job, 'place', /** @type {any} */ (walk).id, area.id)} data-name="new-place"><span class="label">${say('walk.new_place')}</span></a>`
-      : html`<a class="press main" href=${path('job', job, 'start')}><span class="label">${say('job.start')}</span></a>`}
+      : LOOKERS.includes(person.role) && html`<a class="press main" href=${path('job', job, 'start')}><span class="label">${say('job.start')}</span></a>`}
     <a class=${'press tall ' + fit.result} href=${path('job', job, 'fit', area.id)} data-name="fit">
       ${fit.mark && html`<span class=${'mark ' + fit.result} aria-hidden="true">${fit.mark}</span>`}
       <span class="label">${say('fit')}<span class="under">${fit.text}</span></span><span class="go" aria-hidden="true">→</span></a>
@@ -44,7 +46,7 @@ function WholeArea({ job, record, definitions, person, area }) {
     <${Part} name=${say('plan.counts')}><${Tally} layout=${area.id in layouts ? layouts[area.id] : undefined} ...${{ assembly, area }} /><//>
     <${Part} name=${say('area.places_list')}>
       <${PlaceList} ...${{ job, record, definitions }} wanted=${(/** @type {any} */ one) => one.area === area.id} />
-      <${FindingsHere} ...${{ job, record, area }} />
+      <${FindingsHere} ...${{ job, record, person, area }} />
     <//>
     <${Part} name=${say('area.facts')}>
       <${Facts} rows=${[

@@ -35,6 +35,6 @@ export function PanelCard({ job, record, definitions, person, area, panel, legs 
         <dd>${say('plan.stations.leg', { n, spacing: number(spacing, facts.unit), from: number(from, facts.unit) })}</dd></div>`)}</dl>`}
       <${PlaceList} ...${{ job, record, definitions }} wanted=${(/** @type {any} */ one) => one.area === area.id && one.panel === panel} />
       ${walk && facts.pieces.length > 0 && html`<a class="press" href=${path('job', job, 'place', walk.id, area.id, /** @type {any} */ (panel))} data-name="look-here"><span class="label">${say('plan.look_here')}</span></a>`}
-      <${FindingsHere} ...${{ job, record, area, panel }} />
+      <${FindingsHere} ...${{ job, record, person, area, panel }} />
     </div>`}`
 }

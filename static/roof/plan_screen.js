@@ -36,7 +36,7 @@ export function PlanScreen({ job, record, definitions, person, rest }) {
       <${RoofPlan} ...${{ record, areas, show, zones, looked, panel, onLook, states }} legs=${area ? legs[area.id] : null} stations=${Object.values(record.stations)} tallest=${Math.max(340, innerHeight * 0.6)} pad />
     </div><div class="stack plan-told">
       ${area && html`<${Part} name=${area.name}>
-        ${area.narrow ? html`<${NarrowPart} ...${{ job, record, definitions, area }} />` : html`<${PanelCard} ...${{ job, record, definitions, person, area, panel }} legs=${legs[area.id]} />
+        ${area.narrow ? html`<${NarrowPart} ...${{ job, record, definitions, person, area }} />` : html`<${PanelCard} ...${{ job, record, definitions, person, area, panel }} legs=${legs[area.id]} />
         <${Tally} layout=${area.id in layouts ? layouts[area.id] : undefined} ...${{ assembly, area }} />`}
         <a class="press main" href=${path('job', job, 'area', area.id)} data-name="open-area"><span class="label">${say('plan.open_area', { area: area.name })}</span></a>
       <//>`}
@@ -58,7 +58,9 @@ function StateLegend({ record, areas }) {
   const there = new Set(areas.flatMap((area) => (record.coverage?.[area.id]?.runs ?? []).map((/** @type {any} */ run) => run.state)))
   const rows = Object.keys(STATES).filter((state) => there.has(state)).map((state) => ({ name: state, sign: STATES[state], words: say(`coverage.${state}`) }))
   const sample = areas.some((area) => shownSample(record, area.id).length)
+  const narrow = areas.filter((area) => area.narrow).map((area) => area.name).join(', ')
   return html`${rows.length > 0 && html`<${HatchLegend} rows=${rows} label=${say('plan.show.state')} />`}
+    ${narrow && html`<p data-name="narrow-on-plan">${say('area.narrow.on_plan', { areas: narrow, short: say('area.narrow.short') })}</p>`}
     ${sample && html`<p><span aria-hidden="true">▽</span> ${say('plan.sample')}</p>`}`
 }
 
