@@ -9,6 +9,9 @@ from playwright.sync_api import TimeoutError
 from inspect_app.demo import picture
 from tests.browser.roof import PASSWORD
 
+UNFOLD = """(one) => { const fold = one.closest('summary') ? null : one.closest('.folded > details:not([open])')
+  if (fold) fold.open = true; return fold ? 1 : 0 }"""
+
 
 class Walker:
     """``page`` of a phone-sized window; ``taps`` counts presses."""
@@ -19,8 +22,11 @@ class Walker:
         page.on("pageerror", lambda fault: self.faults.append(str(fault)))
 
     def tap(self, selector: str) -> None:
-        self.page.locator(selector).first.click(timeout=60000)
-        self.taps += 1
+        """Press it; what stands behind a closed heading is opened first, by a press too."""
+        one = self.page.locator(selector).first
+        one.wait_for(state="attached", timeout=60000)
+        self.taps += 1 + int(one.evaluate(UNFOLD, timeout=60000))
+        one.click(timeout=60000)
 
     def named(self, name: str) -> None:
         self.tap(f'[data-name="{name}"]')
