@@ -23,17 +23,18 @@ class Manifest(NamedTuple):
 
 
 class Manifests:
-    """One manifest for each key; a new one takes the place of the one before."""
+    """One manifest for each key; a new one takes the place of the one before, or stands beside it."""
 
     def __init__(self, transactions: Transactions, clock: Clock) -> None:
         self.transactions, self.clock = transactions, clock
 
-    def keep(self, kid: str, items: Sequence[Mapping[str, object]], oldest: str | None) -> None:
+    def keep(self, kid: str, items: Sequence[Mapping[str, object]], oldest: str | None, more: bool = False) -> None:
         now = spell(self.clock())
         with self.transactions.writing() as session:
-            before = {_key(one): one.get("since") for told in self.of([kid]) for one in told.items}
-            known = [{**one, "since": before.get(_key(one)) or now} for one in items]
-            text = json.dumps(known, separators=(",", ":"))
+            before = {_key(one): one for told in self.of([kid]) for one in told.items}
+            fresh = {_key(one): {**one, "since": before.get(_key(one), {}).get("since") or now} for one in items}
+            known = {**before, **fresh} if more else fresh
+            text = json.dumps(list(known.values()), separators=(",", ":"))
             session.execute(delete(ManifestRow).where(ManifestRow.kid == kid))
             row = {"kid": kid, "received_at": now, "oldest": oldest, "items": text}
             session.execute(insert(ManifestRow).values(**row))

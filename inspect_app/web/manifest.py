@@ -18,9 +18,9 @@ blueprint = Blueprint("manifest", __name__, url_prefix="/api", description="What
 @blueprint.arguments(ManifestSchema)
 @blueprint.response(200, HeardSchema)
 def hear(given: dict[str, Any]) -> dict[str, object]:
-    """Replace what this key said before."""
+    """Replace what this key said before, or with ``more`` say that there is this, too."""
     device = device_from_bearer(scope="quarantine")
-    parts().manifests.keep(device.kid, given["items"], given["oldest"])
+    parts().manifests.keep(device.kid, given["items"], given["oldest"], given["more"])
     office().contacts.heard(device.kid)
     return {"time": spell(parts().clock())}
 

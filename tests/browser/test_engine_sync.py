@@ -38,6 +38,27 @@ def test_the_manifest_goes_before_everything_else(phone: Phone, office) -> None:
     assert order == sorted(order)
 
 
+def test_a_long_manifest_goes_in_parts_and_nothing_of_it_twice_after_a_new_start_either(phone: Phone, office) -> None:
+    ann = phone.sign_in("ann")
+    many = [entry(office.job, f"n{n}") for n in range(60)]
+    phone.run("for (const one of arg) await keepEntry(one)", many)
+    office.gate.lie = lambda request: "reset" if request.path == "/api/entries" else None
+    told = []
+    for again in ("", "", "one more", "and after a new start"):
+        if again:
+            phone.note(office.job, again)
+        if again.startswith("and"):
+            phone.again()
+        before = office.gate.seen.count("POST /api/manifest")
+        assert phone.run("return sendNow()")["entries"] >= 60
+        told.append(office.gate.seen.count("POST /api/manifest") - before)
+    assert told == [2, 0, 1, 1]
+    with office.app.app_context():
+        kid = office.parts.devices.of(ann["id"])[0].kid
+        items = office.parts.manifests.of([kid])[0].items
+    assert sorted(one["name"] for one in items) == sorted(row["name"] for row in phone.rows("outbox"))
+
+
 def test_random_answers_and_cuts_delete_nothing_and_all_arrives_once(phone: Phone, office) -> None:
     phone.sign_in("ann")
     kept = {phone.note(office.job, f"n{n}")["digest"] for n in range(30)}

@@ -140,7 +140,22 @@ def test_the_manifest_of_a_phone_is_kept_until_its_next_one(any_office):
         assert fay.client.post("/api/manifest", json=given, headers=fay.bearer).status_code == 200
     with any_office.app.app_context():
         kept = any_office.parts.manifests.of([fay.kid])
-    assert [(manifest.kid, manifest.items) for manifest in kept] == [(fay.kid, [item])]
+    assert [(manifest.kid, names(manifest)) for manifest in kept] == [(fay.kid, ["A" * 43])]
+
+
+def test_a_long_manifest_comes_in_parts_and_the_next_whole_one_takes_their_place(office):
+    fay, job = office.phone("fay", "foreman"), new_uuid()
+    for some, more in (("AB", False), ("BC", True), ("D", True), ("", True), ("E", False)):
+        items = [{"what": "entry", "job": job, "name": one * 43, "size": 900} for one in some]
+        given = {"items": items, "oldest": None, "more": more}
+        assert fay.client.post("/api/manifest", json=given, headers=fay.bearer).status_code == 200
+        with office.app.app_context():
+            kept = names(office.parts.manifests.of([fay.kid])[0])
+        assert kept == [one * 43 for one in {"AB": "AB", "BC": "ABC", "D": "ABCD", "": "ABCD", "E": "E"}[some]]
+
+
+def names(manifest):
+    return [one["name"] for one in manifest.items]
 
 
 def test_a_manifest_with_a_mistake_names_the_item(office):

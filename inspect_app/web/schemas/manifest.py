@@ -16,10 +16,12 @@ class ItemSchema(Wire):
 
 
 class ManifestSchema(Wire):
-    """Everything that is still only on the phone, and when the oldest was made."""
+    """Everything that is still only on the phone, and when the oldest was made. ``more``: beside what this key told
+    before, so that a long list can go in parts."""
 
     items = fields.List(fields.Nested(ItemSchema), required=True)
     oldest = text(40, load_default=None, allow_none=True)
+    more = fields.Boolean(load_default=False)
 
 
 class HeardSchema(Wire):
