@@ -23,12 +23,12 @@ def app(folder):
     return real_app(folder)
 
 
-def _cut_everywhere(app, token, step, direction):
+def _cut_everywhere(app, token, step, direction, way="reset", buffering=False):
     """Send a new small photo for each place of the cut. Returns how many cuts there were."""
     vault = app.extensions["photos"].vault
     with served(app) as port:
-        proxy = CuttingProxy(port)
-        client = Client(proxy.port, token)
+        proxy = CuttingProxy(port, buffering, pause=0.02)
+        client = Client(proxy.port, token, timeout=0.3 if way == "silence" else 20)
         photo = os.urandom(SIZE)
         client.server_key()
         proxy.cut_after(direction, 1 << 30)
@@ -36,7 +36,7 @@ def _cut_everywhere(app, token, step, direction):
         whole = proxy.passed[direction]
         for place in range(1, whole, step):
             photo = os.urandom(SIZE)
-            proxy.cut_after(direction, place)
+            proxy.cut_after(direction, place, way)
             receipt, _ = client.send(photo, PIECE)
             assert client.vouched(receipt, photo), place
             assert vault.read(hash_of([photo]), verify=True) == photo
@@ -49,16 +49,25 @@ def _cut_everywhere(app, token, step, direction):
 
 
 @pytest.mark.parametrize("direction", [REQUESTS, RESPONSES])
-def test_a_cut_here_and_there_costs_nothing(app, tokens, direction):
-    cuts, places = _cut_everywhere(app, tokens["foreman"], 41, direction)
-    assert cuts == places > 20
+@pytest.mark.parametrize(("way", "step"), [("reset", 61), ("close", 97), ("stall", 211), ("silence", 331)])
+def test_a_break_here_and_there_costs_nothing(app, tokens, direction, way, step):
+    cuts, places = _cut_everywhere(app, tokens["foreman"], step, direction, way)
+    assert cuts == places > 2
+
+
+def test_behind_a_proxy_that_holds_requests_back_until_they_are_whole_a_cut_costs_nothing_either(app, tokens):
+    cuts, places = _cut_everywhere(app, tokens["foreman"], 97, REQUESTS, buffering=True)
+    assert cuts == places > 10
 
 
 @pytest.mark.soak
+@pytest.mark.parametrize("buffering", [False, True])
 @pytest.mark.parametrize("direction", [REQUESTS, RESPONSES])
-def test_a_cut_after_every_byte_costs_nothing(app, tokens, direction):
-    cuts, places = _cut_everywhere(app, tokens["foreman"], 1, direction)
-    assert cuts == places > 800
+@pytest.mark.parametrize(("way", "step"), [("reset", 1), ("close", 1), ("stall", 1), ("silence", 5)])
+def test_a_break_after_every_byte_costs_nothing(app, tokens, direction, way, step, buffering):
+    cuts, places = _cut_everywhere(app, tokens["foreman"], step, direction, way, buffering)
+    print(f"{way} after a byte of the {('requests', 'responses')[direction]}: {places} places, 0 lost")
+    assert cuts == places > 800 / step
 
 
 def test_a_server_that_streams_keeps_what_came_before_the_cut(app, tokens):
