@@ -10,7 +10,11 @@ export function Along({ job, findings, drawAgain }) {
   const names = findings.flatMap((one) => [...one.photos, ...one.corrections.flatMap((/** @type {any} */ made) => made.photos)])
   const [missing, setMissing] = useState(/** @type {string[]} */ ([]))
   const look = () => elsewhere(names).then(setMissing, () => {})
-  useEffect(() => { look() }, [names.join()])
+  useEffect(() => {
+    look()
+    addEventListener('seamwalk:sync', look) // some come by themselves
+    return () => removeEventListener('seamwalk:sync', look)
+  }, [names.join()])
   if (missing.length === 0) return null
   const run = async () => {
     try {

@@ -14,7 +14,13 @@ export function Pictures({ job, photos, name }) {
 /** A picture in a list: where it cannot be had, a word in its place and no alarm. @param {{job: string, sha256: string, name: string}} props */
 export function Small({ job, sha256, name }) {
   const [url, setUrl] = useState(/** @type {string | null} */ (''))
-  useEffect(() => { photoUrl(sha256, job).then(setUrl, () => setUrl(null)) }, [sha256])
+  const show = () => { photoUrl(sha256, job).then(setUrl, () => setUrl(null)) }
+  useEffect(show, [sha256])
+  useEffect(() => {
+    if (url !== null) return
+    addEventListener('seamwalk:sync', show) // with signal, or brought along meanwhile, it shows itself
+    return () => removeEventListener('seamwalk:sync', show)
+  }, [url])
   return url === null ? html`<p class="hint task-picture">${say('tomorrow.picture_elsewhere')}</p>` : html`<img class="picture task-picture" src=${url || undefined} alt=${name} />`
 }
 
