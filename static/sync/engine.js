@@ -38,6 +38,7 @@ export function startSync() {
   }
   addEventListener('online', () => soon(0))
   addEventListener('pageshow', () => soon(0))
+  document.addEventListener('resume', () => soon(0)) // a page that the browser had frozen
   addEventListener('seamwalk:kept', () => plan(AFTER_SAVE))
   addEventListener('seamwalk:person', () => soon(AFTER_SAVE))
   document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && soon(0))

@@ -1,7 +1,8 @@
 // When to try again: a delay list and pure predicates. Nothing here ever gives up.
 
-/** Waits after the 1st, 2nd … failed round in a row, ms; the last repeats. Progress starts the list again. */
-export const DELAYS = [1000, 2000, 4000, 8000, 15_000, 30_000]
+/** Waits after the 1st, 2nd … failed round in a row, ms; the last repeats. Progress starts the list again. The longest
+ * and one request that falls silent are less than a minute together: so soon a link that is back is found. */
+export const DELAYS = [1000, 2000, 4000, 8000, 15_000, 20_000]
 
 /** Waits before a refused item is offered again by itself, ms. */
 export const REFUSED_DELAYS = [30_000, 120_000, 600_000, 3_600_000]
