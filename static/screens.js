@@ -54,6 +54,8 @@ import { Recheck } from './finding/recheck.js'
 import { Concede } from './finding/concede.js'
 import { Reopen } from './finding/reopen.js'
 import { Tomorrow } from './finding/tomorrow.js'
+import { Doubts } from './doubt/doubts.js'
+import { Doubt } from './doubt/doubt.js'
 import { Trends } from './trends/trends.js'
 
 const OUTSIDE = /** @type {Record<string, any>} */ ({ 'sign-in': SignIn, who: Who, phone: Phone, unsent: Unsent, copy: Copy, missing: Missing, join: Join })
@@ -64,7 +66,7 @@ const INSIDE = /** @type {Record<string, any>} */ ({
   lot: Lot, trends: Trends, series: Series, coverage: Coverage, audit: Audit, sampling: Sampling,
   people: People, firm: FirmScreen, invite: Invite, reviewers: Reviewers, devices: Devices, apart: Apart, bring: Bring, trail: Trail,
   findings: Findings, finding: Finding, 'new-finding': Raise, assign: Assign, correct: Correct, recheck: Recheck,
-  concede: Concede, reopen: Reopen, tomorrow: Tomorrow,
+  concede: Concede, reopen: Reopen, tomorrow: Tomorrow, doubts: Doubts, doubt: Doubt,
 })
 
 /** What a screen speaks of, by the first id in its address: a thing just saved is in the record a moment later. */

@@ -6,6 +6,7 @@ import { path } from '../frame/route.js'
 import { clock } from '../frame/age.js'
 import { Folded } from '../frame/folded.js'
 import { Screen } from '../frame/screen.js'
+import { DoubtsPart } from '../doubt/part.js'
 import { FindingsPart } from '../finding/part.js'
 import { sorted } from '../roof/order.js'
 import { RoofPart } from './roof_part.js'
@@ -31,6 +32,7 @@ export function Job({ job, record, definitions, person }) {
       : html`<${ReportLink} job=${job} main=${areas.length > 0} />`}
     ${areas.length > 0 && html`<a class="press tall" href=${path('job', job, 'card')} data-name="card"><span class="label">${say('card')}<span class="under">${say('card.open.under')}</span></span><span class="go" aria-hidden="true">→</span></a>`}
     <${RoofPart} ...${{ job, record, definitions, person }} />
+    <${DoubtsPart} ...${{ job, record }} />
     <${FindingsPart} ...${{ job, record, definitions }} />
     ${(open || mayWalk) && html`<${ReportLink} job=${job} />`}
     <${Folded} id="lots" name=${say('job.lots')} n=${2 + LOTS.length}>

@@ -6,6 +6,7 @@ import { path } from '../frame/route.js'
 import { shown } from '../frame/amount.js'
 import { Part, Screen } from '../frame/screen.js'
 import { Facts } from '../frame/facts.js'
+import { DoubtsHere } from '../doubt/part.js'
 import { Plan } from './plan.js'
 import { Legend } from './legend.js'
 import { PlaceList } from './place_list.js'
@@ -43,6 +44,7 @@ function WholeArea({ job, record, definitions, person, area }) {
       <span class="label">${say('fit')}<span class="under">${fit.text}</span></span><span class="go" aria-hidden="true">→</span></a>
     <a class="press tall" href=${path('job', job, 'card', area.id)} data-name="card"><span class="label">${say('card')}</span><span class="go" aria-hidden="true">→</span></a>
     <a class="press tall" href=${path('job', job, 'plan', area.id)} data-name="plan"><span class="label">${say('plan')}</span><span class="go" aria-hidden="true">→</span></a>
+    <${DoubtsHere} ...${{ job, record }} kind="area" id=${area.id} />
     <${Part} name=${say('plan.counts')}><${Tally} layout=${area.id in layouts ? layouts[area.id] : undefined} ...${{ assembly, area }} /><//>
     <${Part} name=${say('area.places_list')}>
       <${PlaceList} ...${{ job, record, definitions }} wanted=${(/** @type {any} */ one) => one.area === area.id} />

@@ -4,6 +4,7 @@ import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
 import { path } from '../frame/route.js'
 import { Screen } from '../frame/screen.js'
+import { DoubtsHere } from '../doubt/part.js'
 import { placeParts } from '../roof/names.js'
 import { MARKS, stateOf } from '../roof/state.js'
 import { forStation } from '../checklist/applies.js'
@@ -29,6 +30,7 @@ export function Station({ job, record, definitions, person, rest }) {
       ${!locked && html`<${TapsToMake} ...${{ job, record, definitions, walk }} only=${station.id} />`}
       ${fitting.length === 0 && html`<p class="problem"><strong>▲ ${say('station.no_definition')}</strong></p>`}
       ${fitting.map((definition) => html`<${Sheet} key=${definition.id} ...${{ job, record, definition, walk, person, station, locked, then }} />`)}`}
+    <${DoubtsHere} ...${{ job, record }} kind="station" id=${station.id} />
     <a class="press main plain" href=${back} data-name="back-to-walk"><span class="label">${say(then.length ? 'station.back_there' : 'station.back')}</span></a>
   <//>`
 }

@@ -9,6 +9,7 @@ import { usePeople } from '../frame/people.js'
 import { signer } from '../frame/signer.js'
 import { Part, Screen } from '../frame/screen.js'
 import { Facts } from '../frame/facts.js'
+import { DoubtsHere } from '../doubt/part.js'
 import { Plan } from '../roof/plan.js'
 import { Legend } from '../roof/legend.js'
 import { PlaceList } from '../roof/place_list.js'
@@ -42,6 +43,7 @@ export function Walk({ job, record, definitions, person, rest }) {
       <${Legend} />
     <//>
     <${TapsToMake} ...${{ job, record, definitions, walk }} />
+    <${DoubtsHere} ...${{ job, record }} kind="walk" id=${walk.id} />
     ${!oneArea && html`<${Part} name=${say('walk.places')}>
       <${PlaceList} ...${{ job, record, definitions }} wanted=${(/** @type {any} */ one) => one.walk === walk.id} />
     <//>`}

@@ -26,7 +26,11 @@ class People(Machine):
         elif what == "joins":
             with self.server.app.app_context():
                 self.server.parts.membership.join(phone.person.id, self.jobs[job % 2])
-            self.expected.members[self.jobs[job % 2]].add(phone.person.id)
+            joined = self.expected.members[self.jobs[job % 2]]
+            if phone.person.id not in joined:
+                joined.add(phone.person.id)
+                for one in self.everybody():  # whoever has just joined fetches that job from its beginning
+                    one.store.cursor = 0 if one.person.id == phone.person.id else one.store.cursor
 
     def revoke(self, phone):
         if self.chief.bearer or self.token(self.chief):

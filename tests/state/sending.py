@@ -65,9 +65,9 @@ class Sending(Saving):
         if phone.bearer or self.token(phone):
             self.pull(phone, limit)
 
-    def pull(self, phone, limit, job=""):
+    def pull(self, phone, limit):
         """One page; whether there is more. A cursor once passed has passed nothing that comes after it."""
-        at = f"/api/entries?after={0 if job else phone.store.cursor}&limit={limit}" + (f"&job={job}" if job else "")
+        at = f"/api/entries?after={phone.store.cursor}&limit={limit}"
         reply = self.server.ask("GET", at, {"Authorization": f"Bearer {phone.bearer}"})
         if reply.status_code == 401:
             phone.bearer = ""
@@ -76,8 +76,7 @@ class Sending(Saving):
         if reply.status_code != 200:
             return False
         phone.store.known |= {parse(one["entry"]).digest: one["entry"] for one in reply.json["entries"]}
-        if not job:
-            phone.store.cursor = reply.json["next"]
+        phone.store.cursor = reply.json["next"]
         return reply.json["more"]
 
     @rule(hours=st.sampled_from([0, 0, 1, 13, 200]))
