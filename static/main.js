@@ -5,12 +5,14 @@ import { loadWords } from './words/say.js'
 import { current } from './people/session.js'
 import { startSync } from './sync/engine.js'
 import { capable } from './shell/ready.js'
+import { homeScreenFirst } from './shell/recording.js'
 import { startShell } from './shell/start.js'
 import { useRoute } from './frame/route.js'
 import { Strip } from './frame/strip.js'
 import { usePlace } from './frame/place.js'
 import { Barred } from './phone/barred.js'
 import { Door } from './phone/door.js'
+import { HomeScreenFirst } from './phone/home_screen_first.js'
 import { Newer } from './phone/newer.js'
 import { screenFor } from './screens.js'
 
@@ -18,6 +20,7 @@ function App() {
   const [person, setPerson] = useState(/** @type {any} */ (undefined))
   const [able, setAble] = useState(/** @type {any} */ (null))
   const [invented, setInvented] = useState(false)
+  const [looking, setLooking] = useState(false)
   const [, speak] = useState(0)
   const route = useRoute()
   useEffect(() => {
@@ -41,6 +44,7 @@ function App() {
   usePlace(person, route)
   if (able && !able.ok) return html`<${Barred} reason=${able.reason} />`
   if (person === undefined || able === null) return null
+  if (!person && !looking && homeScreenFirst() && route[0] !== 'join') return html`<${HomeScreenFirst} look=${() => setLooking(true)} />`
   const open = person || ['sign-in', 'who', 'join'].includes(route[0])
   return html`<${Strip} person=${person} invented=${invented} />
     ${able.newer && html`<${Newer} />`}
@@ -48,6 +52,8 @@ function App() {
 }
 
 await loadWords()
-render(html`<${App} />`, /** @type {any} */ (document.getElementById('app')))
+const place = /** @type {any} */ (document.getElementById('app'))
+place.replaceChildren() // what stood there until the app came
+render(html`<${App} />`, place)
 startSync()
 startShell()

@@ -4,6 +4,7 @@ import { html, useEffect, useErrorBoundary } from './frame/view.js'
 import { PartSeen } from './frame/part_seen.js'
 import { useRecord } from './frame/record.js'
 import { Broken, Opening, Lost, NotYet } from './frame/opening.js'
+import { BeforeRecording } from './phone/before_recording.js'
 import { SignIn } from './phone/sign_in.js'
 import { Who } from './phone/who.js'
 import { Phone } from './phone/phone.js'
@@ -69,6 +70,10 @@ const INSIDE = /** @type {Record<string, any>} */ ({
   concede: Concede, reopen: Reopen, tomorrow: Tomorrow, doubts: Doubts, doubt: Doubt,
 })
 
+/** Screens that keep work: shown only where the window can be trusted with it, or is known not to be. */
+const RECORDS = new Set(['draw', 'start', 'walk', 'place', 'station', 'item', 'sign', 'instruments', 'fit', 'day', 'stop', 'hold', 'night', 'day-record',
+  'audit', 'sampling', 'new-finding', 'assign', 'correct', 'recheck', 'concede', 'reopen'])
+
 /** What a screen speaks of, by the first id in its address: a thing just saved is in the record a moment later. */
 const SPEAKS_OF = /** @type {Record<string, string>} */ ({ approved: 'assemblies', area: 'areas', fit: 'areas', lot: 'lots', walk: 'walks', place: 'walks', sign: 'walks', station: 'stations', stop: 'lots', hold: 'lots', night: 'lots',
   finding: 'findings', assign: 'findings', correct: 'findings', recheck: 'findings', concede: 'findings', reopen: 'findings' })
@@ -95,6 +100,7 @@ function InJob({ job, name, rest, person, tell }) {
   if (!Inside || !known.record.job) return html`<${Lost} />`
   if (SPEAKS_OF[name] && !known.record[SPEAKS_OF[name]][rest[0]]) return html`<${NotYet} key=${rest[0]} />`
   return html`${known.part && html`<${PartSeen} />`}
-    <${Inside} key=${name === 'plan' ? name : [name, ...rest].join('/')} job=${job} record=${known.record} definitions=${known.definitions}
-      person=${person} rest=${rest} />`
+    <${BeforeRecording} records=${RECORDS.has(name)}>
+      <${Inside} key=${name === 'plan' ? name : [name, ...rest].join('/')} job=${job} record=${known.record} definitions=${known.definitions}
+        person=${person} rest=${rest} /><//>`
 }

@@ -38,6 +38,8 @@ const RULES = [
 
 /** @type {App | null} */
 let running = null
+/** Plain bytes of the install under way: to come in all, and come. @type {{total: number, came: number, from: number} | null} */
+let coming = null
 
 here.addEventListener('install', (event) => event.waitUntil(install()))
 here.addEventListener('activate', (event) => event.waitUntil(activate()))
@@ -54,7 +56,9 @@ async function install() {
   const list = /** @type {List} */ (await reply.json())
   if (list.build !== BUILD) throw new Error('the list is of another build; the browser will come again')
   const kept = await keptFiles()
-  const packs = packed(new Map(list.files.filter(({ sha256 }) => !kept.has(sha256)).map((file) => [file.sha256, file])))
+  const missing = new Map(list.files.filter(({ sha256 }) => !kept.has(sha256)).map((file) => [file.sha256, file]))
+  coming = { total: [...missing.values()].reduce((sum, { size }) => sum + size, 0), came: 0, from: performance.now() }
+  const packs = packed(missing)
   await Promise.all(Array.from({ length: WAVE }, async () => {
     for (let pack = packs.shift(); pack; pack = packs.shift()) await bring(pack, kept)
   }))
@@ -91,6 +95,7 @@ async function bring(pack, kept) {
       if (filled + step.value.length > came.length) throw new Error('more than was asked for')
       came.set(step.value, filled)
       filled += step.value.length
+      if (coming) coming.came += step.value.length
     }
   } finally {
     await keepPart(pack, came.subarray(0, filled), kept)
@@ -192,9 +197,14 @@ async function member(url, request) {
 /** @param {ExtendableMessageEvent} event */
 async function hear(event) {
   /** @type {Record<string, () => any>} */
-  const answers = { prove, 'take over': () => here.skipWaiting() }
+  const answers = { prove, progress, 'take over': () => here.skipWaiting() }
   const answer = answers[event.data?.ask]
   if (answer) event.ports[0]?.postMessage(await answer())
+}
+
+/** How far the install is, for who waits for it: ms since it was begun beside the bytes. */
+function progress() {
+  return coming && { total: coming.total, came: coming.came, took: performance.now() - coming.from }
 }
 
 /** Read the build from the phone again, recount and re-hash every file of it, and look for the app's page in it. */

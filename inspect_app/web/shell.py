@@ -5,6 +5,7 @@ is served with the list's digest as its first line, so that a changed file anywh
 """
 
 import gzip
+import json
 import mimetypes
 from functools import cache
 from pathlib import Path
@@ -52,17 +53,15 @@ def page() -> Response:
 def worker() -> Response:
     """The worker, headed by the build it installs; never from a cache."""
     text = (parts().settings.static / "sw.js").read_text(encoding="utf-8")
-    answer = Response(f'const BUILD = "{files().build()}"\n{text}', mimetype="text/javascript")
-    answer.headers["Cache-Control"] = "no-cache"
+    answer = _small(f'const BUILD = "{files().build()}"\n{text}'.encode(), "text/javascript", "no-cache")
+    answer.headers["Seamwalk-Build"] = files().build()  # a page may ask for the head alone
     return answer
 
 
 @blueprint.get("/shell.json")
 def shell_list() -> Response:
     """``{"build", "files": [{"url", "sha256", "size", "type"}]}``: every file of the app, by digest."""
-    answer = jsonify(files().listing())
-    answer.headers["Cache-Control"] = "no-cache"
-    return answer
+    return _small(json.dumps(files().listing(), separators=(",", ":")).encode(), "application/json", "no-cache")
 
 
 @blueprint.post("/pack")
@@ -75,12 +74,7 @@ def pack() -> Response:
     content = files().pack(asked)
     if content is None:
         raise NotFound("build_gone", "files", "")
-    packed = gzip.compress(content, 6, mtime=0) if request.accept_encodings.quality("gzip") else None
-    answer = Response(packed or content, mimetype="application/octet-stream")
-    if packed:
-        answer.headers["Content-Encoding"] = "gzip"
-    answer.headers["Cache-Control"] = "no-store"
-    return answer
+    return _small(content, "application/octet-stream", "no-store")
 
 
 @blueprint.get("/rulebook.json")
@@ -108,6 +102,17 @@ def static_file(name: str) -> Response:
 def rulebook_file(name: str) -> Response:
     """A Python file of the rulebook or the record, which the phone runs as it stands."""
     return _answer(files().member(f"/rulebook/{name}"))
+
+
+def _small(content: bytes, mimetype: str, caching: str) -> Response:
+    """As few bytes as the phone can take: all of it comes before the app is ready."""
+    compress = bool(request.accept_encodings.quality("gzip"))
+    answer = Response(gzip.compress(content, 6, mtime=0) if compress else content, mimetype=mimetype)
+    if compress:
+        answer.headers["Content-Encoding"] = "gzip"
+    answer.headers["Vary"] = "Accept-Encoding"
+    answer.headers["Cache-Control"] = caching
+    return answer
 
 
 def _answer(member: Member | None) -> Response:

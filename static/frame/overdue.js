@@ -19,6 +19,6 @@ export function overdue(oldest, now = Date.now()) {
 export function Overdue({ standing }) {
   const late = standing ? overdue(standing.oldestOfAll) : null
   if (!late) return null
-  return html`<span class=${`line overdue ${late.stage}`} data-name="overdue" data-stage=${late.stage}>
+  return html`<span class=${`line overdue ${late.stage}`} data-name="strip-overdue" data-stage=${late.stage}>
     <span aria-hidden="true">${late.mark}</span> ${say(`overdue.${late.stage}`, { age: age(standing.oldestOfAll) })}</span>`
 }

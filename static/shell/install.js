@@ -1,5 +1,6 @@
 // Keeping the app and its data on the phone: the home-screen icon, and the browser's promise not to evict.
 
+import { isApple, isStandalone } from './system.js'
 import { readMeta, writeMeta } from '../storage/meta.js'
 
 /** @type {any} */
@@ -12,6 +13,7 @@ export function startInstall() {
     prompt = event
     window.dispatchEvent(new CustomEvent('seamwalk:install'))
   })
+  addEventListener('appinstalled', () => askPersist().catch(() => {})) // browsers promise more to what is installed
 }
 
 /**
@@ -19,9 +21,8 @@ export function startInstall() {
  * browser's answer to the plea not to evict, null before it was asked.
  */
 export async function installState() {
-  const standalone = matchMedia('(display-mode: standalone)').matches || /** @type {any} */ (navigator).standalone === true
-  const apple = /iPhone|iPad|iPod/.test(navigator.userAgent)
-  return { standalone, offered: prompt !== null, by_hand: apple && !standalone, kept: (await readMeta(['persist']))?.kept ?? null }
+  const standalone = isStandalone()
+  return { standalone, offered: prompt !== null, by_hand: isApple() && !standalone, kept: (await readMeta(['persist']))?.kept ?? null }
 }
 
 /** Show the browser's offer. @returns {Promise<boolean>} whether it was taken */

@@ -37,7 +37,7 @@ export async function readiness() {
 /** @param {any} person @returns {Promise<Readiness>} */
 async function prove(person) {
   const shell = await askWorker('prove', navigator.serviceWorker?.controller ?? null)
-  if (!shell || !shell.total) return no('shell.not_ready.app')
+  if (!shell || !shell.total) return coming()
   if (shell.missing.length || !shell.page) return no('shell.not_ready.files', { n: shell.missing.length, total: shell.total })
   if (!person) return no('shell.not_ready.person')
   if (!person.kid || !(await privateKey(person.id, person.kid))) return no('shell.not_ready.key')
@@ -53,6 +53,14 @@ async function prove(person) {
     if (plans && !(await nextTicket(id, 'work'))) return no('shell.not_ready.tickets', { job: name })
   }
   return { ready: true, reason: null, facts: {} }
+}
+
+/** No whole app is here yet: how much longer it takes at the pace of now, where it is on its way. @returns {Promise<Readiness>} */
+async function coming() {
+  const found = await navigator.serviceWorker?.getRegistration()
+  const { total, came, took } = (await askWorker('progress', found?.installing ?? null, 1000)) ?? { came: 0 }
+  if (!came || came >= total) return no('shell.not_ready.app')
+  return no('shell.not_ready.coming', { seconds: Math.ceil(((total - came) * took) / came / 1000), percent: Math.floor((100 * came) / total) })
 }
 
 /** @param {string} reason @param {Record<string, string | number>} [facts] */

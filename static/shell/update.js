@@ -4,41 +4,55 @@
 import { openDrafts } from '../storage/drafts.js'
 import { isBusy } from '../sync/status.js'
 import { Trouble } from '../words/trouble.js'
-import { askWorker, leaveInPeace, registerWorker } from './worker.js'
+import { enlist } from './enlist.js'
+import { inHand } from './in_hand.js'
+import { offered } from './offered.js'
+import { askWorker, leaveInPeace } from './worker.js'
 
 const HOUR = 3_600_000
 
 /** @type {ServiceWorkerRegistration | null} */
 let registration = null
 let handingOver = false
+let renewed = false // another window let the next build take over: this page is still the old one
+let behind = false
 
 /** Register the worker and look for updates: at start, when the page is seen again, every hour. */
 export async function startUpdates() {
-  try {
-    registration = await registerWorker()
-  } catch {
-    // no worker without signal on a first visit: `readiness` says so
-  }
-  if (!registration) return
+  if (!('serviceWorker' in navigator)) return
+  let controlled = Boolean(navigator.serviceWorker.controller)
   navigator.serviceWorker.addEventListener('controllerchange', () => {
-    if (handingOver) location.reload() // not at a first install, which changes nothing under the page
+    if (handingOver) return location.reload()
+    renewed = controlled // a first install changes nothing under the page
+    controlled = true
+    applyIfQuiet().catch(() => {})
   })
   addEventListener('pageshow', look)
+  addEventListener('hashchange', () => applyIfQuiet().catch(() => {}))
   document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && look())
   setInterval(look, HOUR)
-  registration.addEventListener('updatefound', watch)
-  watch()
+  await enlist((found) => {
+    registration = found
+    registration.addEventListener('updatefound', watch)
+    watch()
+  })
   await applyIfQuiet()
 }
 
-/** Is a new build here, whole and waiting? */
+/** Is a new build here, whole and waiting, or running already in another window? */
 export function updateWaiting() {
-  return Boolean(registration?.waiting && navigator.serviceWorker.controller)
+  return renewed || Boolean(registration?.waiting && navigator.serviceWorker.controller)
+}
+
+/** Does the office have a newer build, which this browser has looked for and not fetched? */
+export function updateBehind() {
+  return behind && !updateWaiting()
 }
 
 /** Let the waiting build take over now: a person said so. The page loads anew. @throws {Trouble} `shell.update_stuck` */
 export async function applyUpdate() {
   if (!updateWaiting()) return
+  if (renewed) return location.reload()
   handingOver = true
   leaveInPeace(true)
   const next = registration?.waiting ?? null
@@ -55,21 +69,27 @@ export async function applyUpdate() {
 
 /** Let it take over if nobody is in the middle of anything. @returns {Promise<boolean>} whether it does */
 export async function applyIfQuiet() {
-  if (!updateWaiting() || isBusy() || (await openDrafts())) return false
+  if (!updateWaiting() || isBusy() || inHand() || (await openDrafts())) return false
   await applyUpdate()
   return true
 }
 
-/** Remove caches and workers and load afresh. Never touches the database. Needs signal. */
-export async function repairApp() {
-  for (const name of await caches.keys()) await caches.delete(name)
-  for (const one of await navigator.serviceWorker.getRegistrations()) await one.unregister()
-  location.reload()
+async function look() {
+  try {
+    await registration?.update()
+    behind = await leftBehind()
+  } catch {
+    // no signal: the next look asks again
+  }
+  if (!(await applyIfQuiet().catch(() => false)) && behind) window.dispatchEvent(new CustomEvent('seamwalk:update'))
 }
 
-function look() {
-  registration?.update().catch(() => {})
-  applyIfQuiet().catch(() => {})
+/** A home-screen app of some systems asks for the worker only when it is opened cold. */
+async function leftBehind() {
+  if (!registration?.active || registration.installing || registration.waiting) return false
+  const theirs = await offered()
+  const ours = await (await fetch('/shell.json')).json() // answered by the worker
+  return Boolean(theirs && navigator.serviceWorker.controller && ours.build !== theirs && !registration.installing)
 }
 
 /** Tell the window once a new build is whole. */

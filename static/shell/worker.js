@@ -6,16 +6,31 @@ export async function registerWorker() {
   return navigator.serviceWorker.register('/sw.js', { updateViaCache: 'none' })
 }
 
-let inPeace = false
+const PEACE = 20_000 // ms at most: whoever asked for it may be gone
 
-/** A worker about to be followed by the next must come to rest: while `on`, it is not asked to prove anything.
+let inPeace = false
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let over
+// Every window of the app asks the one worker.
+const windows = typeof document !== 'undefined' && 'BroadcastChannel' in globalThis ? new BroadcastChannel('seamwalk-worker') : null
+if (windows) windows.onmessage = ({ data }) => hold(data === true)
+
+/** A worker about to be followed by the next must come to rest: while `on`, no window asks it to prove anything.
  * @param {boolean} on */
 export function leaveInPeace(on) {
+  hold(on)
+  windows?.postMessage(on)
+}
+
+/** @param {boolean} on */
+function hold(on) {
   inPeace = on
+  clearTimeout(over)
+  if (on) over = setTimeout(() => hold(false), PEACE)
 }
 
 /**
- * @param {'prove' | 'take over'} what @param {ServiceWorker | null} worker @param {number} [limit] ms
+ * @param {'prove' | 'progress' | 'take over'} what @param {ServiceWorker | null} worker @param {number} [limit] ms
  * @returns {Promise<any>} null where there is no worker or it does not answer
  */
 export function askWorker(what, worker, limit = 10_000) {

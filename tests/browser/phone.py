@@ -18,7 +18,8 @@ MODULES = {
     "withDb": "storage/database.js",
     "capable": "shell/capable.js",
     "askWorker": "shell/worker.js",
-    "startUpdates, updateWaiting, applyIfQuiet, repairApp": "shell/update.js",
+    "startUpdates, updateWaiting, applyIfQuiet": "shell/update.js",
+    "repairApp": "shell/repair.js",
     "saveDraft, loadDraft, dropDraft": "storage/drafts.js",
 }
 

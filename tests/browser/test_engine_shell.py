@@ -6,7 +6,7 @@ import pytest
 
 from inspect_app.web.headers import HEADERS
 from tests.browser.office import Office
-from tests.browser.phone import Phone
+from tests.browser.phone import Phone, entry, keep_picture
 
 REGISTER = """const found = await navigator.serviceWorker.register('/sw.js', { updateViaCache: 'none' });
   const worker = found.installing ?? found.waiting ?? found.active;
@@ -17,6 +17,15 @@ REGISTER = """const found = await navigator.serviceWorker.register('/sw.js', { u
   return worker.state"""
 PROVE = """const { active } = (await navigator.serviceWorker.getRegistration()) ?? {};
   return askWorker('prove', active ?? null)"""
+
+# Of each store: how many rows, and a digest of all of them.
+HASHES = """const told = {};
+  for (const name of ['outbox', 'entries', 'chains', 'photos', 'photo_chunks', 'drafts', 'people', 'receipts']) {
+    const rows = await withDb([name], 'readonly', (tx) => tx.store.getAll());
+    const bytes = await new Blob(rows.flatMap((row) => [JSON.stringify(row), row.bytes ?? ''])).arrayBuffer();
+    const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
+    told[name] = [rows.length, digest.join()] }
+  return told"""
 
 
 @pytest.fixture
@@ -136,10 +145,24 @@ def test_an_update_waits_for_an_open_draft_and_the_old_app_stays_whole(phone: Ph
     assert phone.run(kept) == [1], "the old build is given up"
 
 
-def test_repair_touches_no_work(phone: Phone, own) -> None:
+def test_repair_keeps_every_unsent_thing_to_the_byte_and_asks_for_our_server_first(phone: Phone, own) -> None:
     phone.sign_in("ann")
-    phone.note(own.job, "one")
+    own.gate.lie = lambda request: None if request.path == "/api/blank" else "reset"
+    for n in range(5):
+        keep_picture(phone, own.job, n, 300_000 + n)
+    phone.run("for (let n = 0; n < 40; n += 1) { await keepEntry(arg) }", entry(own.job, "one"))
+    phone.run("await saveDraft('p', 'k', { note: 'half' })")
+    before = phone.run(HASHES)
+    assert (before["outbox"][0], before["photo_chunks"][0], before["drafts"][0]) == (50, 10, 1)
     phone.run(REGISTER)
+    own.gate.lie_files = lambda request: "200 HTML"  # a portal, in front of everything
+    assert phone.run("return repairApp().catch((fault) => fault.code)") == "shell.repair_offline"
+    assert phone.run(PROVE)["missing"] == [], "the app is still there without signal"
+    heal(own)
     with phone.page.expect_navigation():
         phone.run("repairApp()")
-    assert phone.run("return counts()")["entries"] == 1
+    phone.again()
+    assert phone.run(HASHES) == before
+    own.gate.lie = lambda request: None
+    phone.run("await sendNow()")
+    assert phone.run("return counts()")["entries"] == 0 and len(own.entries()) == 46

@@ -10,7 +10,7 @@ from tests.browser.phone import entry
 
 KEEP = "async (what) => (await import('/static/outbox/keep.js')).keepEntry(what)"
 AGAIN = "() => dispatchEvent(new Event('seamwalk:kept'))"
-STAGE = "document.querySelector('[data-name=\"overdue\"]')?.dataset.stage ?? ''"
+STAGE = "document.querySelector('[data-name=\"strip-overdue\"]')?.dataset.stage ?? ''"
 
 
 def test_unsent_work_turns_amber_after_twelve_hours_and_red_after_a_day_in_words_too(
