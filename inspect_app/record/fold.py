@@ -21,7 +21,7 @@ from inspect_app.record.signoff import fold_signoff
 PLACES = ("assembly", "area", "walk", "station", "photo", "mark", "stop", "release")
 
 
-def fold(entries: list, people: dict, partial: bool = False, areas: object = None) -> dict:
+def fold(entries: list, people: dict, partial: bool = False, areas: "list | None" = None) -> dict:
     """The record of one job.
 
     ``entries``: list of ``{"digest", "kid", "payload"}`` in any order, duplicates allowed.

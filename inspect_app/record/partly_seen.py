@@ -4,7 +4,7 @@
 UNSEEN = ("orphan", "replaces_unknown", "lot_unknown", "ticket_skipped", "lot_laxer", "finding_unknown")
 
 
-def partly_seen(record: dict, flags: list, areas: object = None) -> list:
+def partly_seen(record: dict, flags: list, areas: "list | None" = None) -> list:
     """Take gaps and loose ends out of ``record["chains"]``, and give the flags without ``UNSEEN``. ``areas``: ids of
     those seen whole, or None. Of the others, seen at some places alone, nothing is said to be uncovered: each is
     ``narrow`` and has no coverage. ``record["partial"]`` is said."""
