@@ -9,8 +9,8 @@ def partly_seen(record: dict, flags: list, areas: "list | None" = None) -> list:
     those seen whole, or None. Of the others, seen at some places alone, nothing is said to be uncovered: each is
     ``narrow`` and has no coverage. ``record["partial"]`` is said."""
     record["partial"] = True
-    for area in record["areas"] if areas is not None else ():
-        if area not in areas:
+    for area in record["areas"]:
+        if areas is not None and area not in areas:
             record["areas"][area]["narrow"] = True
             record["coverage"].pop(area, None)
     for chain in record["chains"].values():
