@@ -15,7 +15,8 @@ class CuttingProxy:
     """Forwards to a port. ``cut_after(direction, n, way)`` breaks, once, the connection on which the n-th byte of
     that direction since then has just been passed on: ``reset``, ``close`` it in order, ``stall`` for ``pause``
     seconds, or let it fall into ``silence``: nothing more passes, and nobody is told. ``cut_each(n)`` resets all
-    connections after every n bytes of both directions together. ``on_cut`` is called at such a moment.
+    connections after every n bytes of both directions together; ``frozen`` lets all connections fall silent, and those
+    that are made meanwhile. ``on_cut`` is called at the moment of a break.
     ``buffering``: whole requests are read before a byte of them goes on, as nginx does by default."""
 
     def __init__(self, port: int, buffering: bool = False, pause: float = 0.2) -> None:
@@ -26,6 +27,7 @@ class CuttingProxy:
         self._way = "reset"
         self._each: int | None = None
         self._open: set[Connection] = set()
+        self.frozen = False
         self.passed = [0, 0]
         self.cuts = 0
         self._listener = socket.create_server(("127.0.0.1", 0), backlog=128)
@@ -70,6 +72,7 @@ class CuttingProxy:
         with contextlib.suppress(OSError):
             for data in whole(source):
                 passing, way = self._taken(direction, data)
+                one.silent = one.silent or self.frozen
                 if not one.silent:
                     target.sendall(passing)
                 if way and self._broken(one, way):
