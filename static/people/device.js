@@ -43,6 +43,21 @@ export async function enrol() {
   return { kid }
 }
 
+/**
+ * A server that was set back to a backup may have forgotten this key: its own word of before tells whose it is.
+ * @param {{id: string, kid: string | null, enrolment?: string | null}} person @param {CryptoKey} key
+ * @returns {Promise<boolean>} whether it knows the key again @throws {Trouble} `sync.offline`
+ */
+export async function enrolAgain({ id, kid, enrolment }, key) {
+  if (!kid || !enrolment) return false
+  const nonce = (await call('GET', '/api/nonce')).data?.nonce
+  const proof = await makeProof(String(nonce), 'enrol', { kid, privateKey: key })
+  const reply = await call('POST', '/api/devices/again', { json: { enrolment, proof } })
+  if (reply.status >= 300 || !reply.data?.enrolment) return false
+  await accept(id, kid, reply.data)
+  return true
+}
+
 /** The key begun earlier for this person, or a new one, read back and tried. @param {any} row */
 async function ownKey(row) {
   const begun = await readMeta(['enrolling', row.id])

@@ -2,8 +2,9 @@
 // expired sign-in strands nothing.
 
 import { makeProof } from '../entry/proof.js'
-import { changePerson } from './current.js'
-import { privateKey } from './device.js'
+import { noteEnded } from './current.js'
+import { enrolAgain, privateKey } from './device.js'
+import { noteRestorations } from './restorations.js'
 import { Trouble } from '../words/trouble.js'
 import { call } from '../server/request.js'
 
@@ -13,10 +14,12 @@ const SPARE = 60_000 // ms before its end that a token is no longer used
 const held = new Map()
 
 /**
- * @param {{id: string, kid: string | null}} person @returns {Promise<{token: string, scope: string}>}
+ * @param {{id: string, kid: string | null, enrolment?: string | null}} person
+ * @param {boolean} [forgotten] the server has just been told again whose the key is
+ * @returns {Promise<{token: string, scope: string}>}
  * @throws {Trouble} `people.no_key`, `sync.key_refused` with the server's words, those of `call`
  */
-export async function deliveryToken(person) {
+export async function deliveryToken(person, forgotten = false) {
   const kid = person.kid ?? ''
   const known = held.get(kid)
   if (known && known.until > performance.now()) return known
@@ -28,13 +31,15 @@ export async function deliveryToken(person) {
   const reply = await call('POST', '/api/delivery', { json: { proof } })
   if (typeof reply.data?.token !== 'string') {
     const error = reply.data?.error ?? {}
+    if (error.code === 'unknown_key' && !forgotten && (await enrolAgain(person, key))) return deliveryToken(person, true)
     throw new Trouble('sync.key_refused', { field: 'key', value: kid, status: reply.status },
       { message: error.message, wayOut: error.way_out })
   }
   const { token, scope = 'full', expires_in: seconds = 3600 } = reply.data
+  await noteRestorations(reply.data.restorations)
   const fresh = { token, scope, until: performance.now() + seconds * 1000 - SPARE }
   held.set(kid, fresh)
-  if (scope !== 'full') await changePerson(person.id, { revoked: true }) // a new sign-in then makes a new key
+  if (scope !== 'full') await noteEnded(person.id, kid)
   return fresh
 }
 
@@ -43,7 +48,9 @@ export async function deliveryToken(person) {
 export async function callAs(person, method, path, options = {}) {
   const { token } = await deliveryToken(person)
   const reply = await call(method, path, { ...options, token })
-  if (reply.status !== 401) return reply
+  const ended = reply.status === 403 && reply.data?.error?.code === 'key_revoked'
+  if (reply.status !== 401 && !ended) return reply
   held.delete(person.kid)
-  return call(method, path, { ...options, token: (await deliveryToken(person)).token })
+  const next = await deliveryToken(person) // of a key that was ended it says so: what is asked then waits for a new key
+  return ended ? reply : call(method, path, { ...options, token: next.token })
 }

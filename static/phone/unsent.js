@@ -27,10 +27,12 @@ export function Unsent() {
     await read()
     sendNow()
   }
+  const sentBefore = (items ?? []).filter((/** @type {any} */ item) => item.again).length
   return html`<${Screen} title=${say('unsent')} back=${path('phone')} backTo=${say('phone')}>
     <${MainAction} name="send-now" label=${say('phone.send')} under=${sync} run=${sendNow} />
     ${items?.length === 0 && html`<p class="big">✓ ${say('unsent.none')}</p>`}
     <a class="press tall" href=${path('copy')} data-name="copy"><span class="label">${say('copy')}<span class="under">${say('copy.under')}</span></span><span class="go" aria-hidden="true">→</span></a>
+    ${sentBefore > 0 && html`<p data-name="set-back">${say('unsent.set_back', { n: sentBefore })}</p>`}
     <ul class="rows">
       ${(items ?? []).map((/** @type {any} */ item, /** @type {number} */ at) => html`<li key=${item.what + item.name} class="row" data-state=${item.state}>
         <strong id=${`item-${at}`}>${at + 1} · ${say(`kind.${item.kind}`)}${item.what === 'photo' ? ` · ${say('unsent.bytes', { n: Math.ceil(item.size / 1024) })}` : ''}</strong>

@@ -10,6 +10,7 @@ import { readMeta, writeMeta } from '../storage/meta.js'
 import { withRoom } from '../storage/room.js'
 import { failed } from './entries.js'
 import { adapt } from './pace.js'
+import { noteRestorations } from '../people/restorations.js'
 import { callAs } from '../people/token.js'
 
 const PAGES = { least: 4, most: 200 } // entries; four are some 10 KB with their receipts
@@ -20,6 +21,7 @@ export async function pullJobs(person) {
   const reply = await callAs(person, 'GET', '/api/jobs')
   if (!Array.isArray(reply.data?.jobs)) throw failed(reply)
   await writeMeta(['jobs', person.id], reply.data.jobs)
+  await noteRestorations(reply.data.restorations)
   return reply.data.jobs.map((/** @type {any} */ job) => job.id)
 }
 

@@ -12,6 +12,7 @@ import { sendManifest } from './manifest.js'
 import { pullMissing } from './missing.js'
 import { sendPhoto } from './photos.js'
 import { pullEntries, pullJobs } from './pull.js'
+import { heedRestorations } from './restored.js'
 import { isDue } from './retry.js'
 import { tell } from './status.js'
 import { pullTickets } from './tickets.js'
@@ -35,6 +36,7 @@ export async function round(asked) {
   }
   for (const person of server ? people : []) {
     const steps = [() => sendText(person, server, asked, progress), () => receive(person, server, progress),
+      () => sendAgain(person, server, progress),
       () => sendPictures(person, server, asked, progress)]
     for (const step of steps) {
       try {
@@ -56,6 +58,13 @@ function told(fault) {
 }
 
 const LINK = ['sync.offline', 'sync.not_our_server', 'people.no_key']
+
+/** What the server had confirmed and, set back to a backup, no longer has. @param {any} person @param {any} server @param {() => void} progress */
+async function sendAgain(person, server, progress) {
+  if ((await newerHere()) || !(await heedRestorations(server))) return
+  progress()
+  await sendText(person, server, false, progress)
+}
 
 /** @param {any} person @param {any} server @param {boolean} asked @param {() => void} progress */
 async function sendText(person, server, asked, progress) {
