@@ -138,6 +138,20 @@ def test_an_upload_goes_on_where_it_was_cut(phone: Phone, office) -> None:
     assert len(created) == 1, "the upload's address was kept"
 
 
+def test_an_upload_that_the_server_gave_up_begins_anew_by_itself(phone: Phone, office) -> None:
+    phone.sign_in("ann")
+    sha256 = keep_picture(phone, office.job, 1, 200_000)["sha256"]
+    pieces = iter([None, None, *["reset"] * 50])
+    office.gate.lie = lambda request: next(pieces) if request.method == "PATCH" else None
+    phone.run("await sendNow()")
+    begun = list(office.app.extensions["photos"].uploads.folder.glob("*/*.*"))
+    for file in begun:
+        file.unlink()
+    office.gate.lie = lambda request: None
+    assert begun and phone.run("return sendNow()")["photos"] == 0
+    assert len(office.photo(sha256) or b"") == 200_000
+
+
 def test_several_people_deliver_each_under_their_own_name(phone: Phone, office) -> None:
     ann = phone.sign_in("ann")
     phone.run("await setPin('1234')")

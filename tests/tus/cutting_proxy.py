@@ -30,7 +30,7 @@ class CuttingProxy:
         self.frozen = False
         self.passed = [0, 0]
         self.cuts = 0
-        self._listener = socket.create_server(("127.0.0.1", 0), backlog=128)
+        self._listener = socket.create_server(("127.0.0.1", 0))
         self.port = self._listener.getsockname()[1]
         threading.Thread(target=self._accept, daemon=True).start()
 
