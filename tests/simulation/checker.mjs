@@ -1,0 +1,131 @@
+// The set checker: what was tried, what was told to be saved, what a receipt was held for, and what is there at the end.
+// `lost` and `unexpected` must be nothing; what nobody was told of and is there all the same is `recovered`.
+
+import { createHash } from 'node:crypto'
+
+const sha256 = (bytes, as) => createHash('sha256').update(bytes).digest(as)
+
+export class Checker {
+  /** Everything that was ever tried, by its name. @type {Map<string, any>} */
+  tried = new Map()
+  /** What a phone has held a receipt for, `entry DIGEST` or `photo SHA256`. @type {Set<string>} */
+  received = new Set()
+  /** @type {string[]} */
+  faults = []
+
+  /** @param {any} world */
+  constructor(world) {
+    this.world = world
+  }
+
+  /** Somebody is about to keep something. @param {any} phone @param {Record<string, any>} what */
+  trying(phone, what) {
+    const one = { name: `${phone.name}${this.tried.size}`, life: phone.life, saved: false, excused: null, ...what }
+    this.tried.set(one.name, one)
+    this.world.count('tried')
+    return one
+  }
+
+  /** The person was told that it is saved. @param {any} one @param {string} digest of its entry */
+  saved(one, digest) {
+    Object.assign(one, { saved: true, digest })
+    this.world.count('saved')
+  }
+
+  /** What happens to a phone that is not the app's doing. @param {string} why @param {(one: any) => boolean} which */
+  excuse(why, which) {
+    for (const one of this.tried.values()) if (which(one)) one.excused ??= why
+  }
+
+  /** Hold what lies on a phone against what its person was told. @param {any} phone */
+  look(phone) {
+    const { disk } = phone
+    const entries = new Set(disk.rows('entries').map(({ digest }) => digest))
+    const waiting = new Set(disk.rows('outbox').map(({ what, name }) => `${what} ${name}`))
+    const held = new Set(disk.rows('receipts').map(({ what, name }) => `${what} ${name}`))
+    for (const name of held) this.received.add(name)
+    for (const one of this.tried.values()) {
+      if (one.life !== phone.life || one.excused) continue
+      if (one.saved && !entries.has(one.digest)) this.fault(`lost on the phone: entry ${one.name}`)
+      if (one.saved && !waiting.has(`entry ${one.digest}`) && !held.has(`entry ${one.digest}`)) this.fault(`forgotten: entry ${one.name} neither waits nor has a receipt`)
+      if (!one.photoKept || held.has(`photo ${one.sha256}`)) continue
+      if (!whole(disk, one.sha256)) this.fault(`lost on the phone: photo ${one.name}`)
+      if (one.saved && !waiting.has(`photo ${one.sha256}`)) this.fault(`forgotten: photo ${one.name} neither waits nor has a receipt`)
+    }
+  }
+
+  /** Everybody has had their chance: what is where? @param {any} census of the server */
+  end(census) {
+    const log = census.log.map(read)
+    const apart = census.apart.map(read)
+    const there = new Map([...apart, ...log].map((one) => [one.digest, one]))
+    const photos = new Set([...census.photos, ...census.photos_apart])
+    for (const name of census.photos_missing) this.fault(`lost on the server: photo ${name}`)
+    for (const name of this.received) {
+      const [what, id] = name.split(' ')
+      if (what === 'entry' ? !there.has(id) : !census.photos.includes(id)) this.fault(`lost: a receipt was held for ${name}`)
+    }
+    this.#unexpected([...log, ...apart], photos)
+    for (const one of this.tried.values()) {
+      const arrived = one.digest !== undefined && there.has(one.digest)
+      if (one.saved && !one.excused && !arrived) this.fault(`lost: entry ${one.name}`)
+      if (one.saved && !one.excused && one.sha256 && !photos.has(one.sha256)) this.fault(`lost: photo ${one.name}`)
+      if (one.saved && arrived) this.world.count('arrived')
+      if (one.excused && !arrived) this.world.count(`${one.excused}, by no fault of ours`)
+    }
+    for (const { digest, prev, seq } of there.values()) if (seq && !there.has(prev)) this.fault(`gap: before entry ${digest}`)
+    for (const phone of Object.values(this.world.phones)) this.#phone(phone, log, there)
+  }
+
+  /** Each thing that is on the server was tried, and once. */
+  #unexpected(entries, photos) {
+    const seen = new Map()
+    for (const { name, digest } of entries.filter(({ kind }) => kind !== 'job')) {
+      const one = this.tried.get(name)
+      if (!one) this.fault(`unexpected: ${name} on the server`)
+      else if (seen.has(name) && seen.get(name) !== digest) this.fault(`unexpected: ${name} is there twice`)
+      else if (!one.saved && !seen.has(name)) this.world.count('recovered')
+      seen.set(name, digest)
+    }
+    const known = new Set([...this.tried.values()].map(({ sha256 }) => sha256))
+    for (const name of photos) if (!known.has(name)) this.fault(`unexpected: photo ${name} on the server`)
+  }
+
+  /** What stays on a phone at the end, and whether it has everything of the others. */
+  #phone(phone, log, there) {
+    const damaged = new Set([...this.tried.values()].filter(({ excused }) => excused === 'damaged').map(({ sha256 }) => sha256))
+    for (const row of phone.disk.rows('outbox')) {
+      const fine = row.state === 'held' || (row.what === 'photo' && damaged.has(row.name))
+      if (!fine) this.fault(`stuck on ${phone.name}: ${row.what} ${row.name} ${row.state} ${row.refusal?.code ?? ''}`)
+    }
+    const rows = phone.disk.rows('entries')
+    for (const { digest, token } of rows) {
+      if (there.has(digest) && there.get(digest).token !== token) this.fault(`changed: ${digest} is not the same on ${phone.name} and the server`)
+    }
+    if (phone.build !== 'this' && phone.disk.raw?.version !== 2) return
+    for (const person of phone.disk.rows('people').filter((one) => one.enrolment && !one.hidden && !one.revoked)) {
+      const own = new Set(rows.filter((row) => row.person === person.id).map(({ digest }) => digest))
+      const missing = log.filter(({ digest }) => !own.has(digest))
+      if (missing.length) this.fault(`not brought over to ${phone.name}: ${missing.map(({ name }) => name)}`)
+    }
+  }
+
+  /** @param {string} text */
+  fault(text) {
+    if (!this.faults.includes(text)) this.faults.push(text)
+  }
+}
+
+/** @param {string} token of an entry @returns {any} */
+function read(token) {
+  const [header, payload] = token.split('.')
+  const said = JSON.parse(Buffer.from(payload, 'base64url').toString())
+  const digest = sha256(`${header}.${payload}`, 'base64url')
+  return { digest, token, kind: said.kind, prev: said.prev, seq: said.seq, name: said.body.name }
+}
+
+/** Whether all bytes of a photo lie there. @param {any} disk @param {string} name */
+function whole(disk, name) {
+  const parts = disk.rows('photo_chunks').filter(({ photo }) => photo === name).map(({ bytes }) => new Uint8Array(bytes))
+  return disk.rows('photos').some((row) => row.sha256 === name) && sha256(Buffer.concat(parts), 'hex') === name
+}

@@ -1,0 +1,46 @@
+// The end of every run: signal, room, a server that stays up, keys that are good. Nothing is repaired by hand, and
+// nobody taps for a while; then the app is asked to send, as often as a patient person would.
+
+import { signIn } from './harm.mjs'
+
+const BY_ITSELF = 40_000 // ms
+const ROUNDS = 12
+
+/** @param {any} world @param {boolean} anew whether the phones are started again, or go on as they stand */
+export async function heal(world, anew) {
+  world.server('strike', { how: null })
+  for (const phone of Object.values(world.phones)) {
+    Object.assign(phone.disk, { free: Infinity, broken: [] })
+    phone.link.state = 'good'
+    if (anew) phone.die()
+    for (const tab of [0, 1]) phone.thaw(tab)
+    phone.page(0)
+  }
+  await world.clock.run({ ms: BY_ITSELF })
+  for (const phone of Object.values(world.phones)) {
+    await keysAgain(world, phone)
+    for (let round = 0; round < ROUNDS && unsent(phone).length; round += 1) {
+      await world.asked(phone.page(0), (app) => app.sendNow())
+      await world.clock.run({ ms: 20_000 })
+    }
+  }
+  for (const phone of Object.values(world.phones)) { // the others' part, now that all of it is there
+    await world.asked(phone.page(0), (app) => app.sendNow())
+    await world.clock.run({ ms: 1000 })
+    world.checker.look(phone)
+  }
+}
+
+const unsent = (phone) => phone.disk.rows('outbox').filter(({ state }) => state !== 'held' && state !== 'damaged')
+
+/** Everybody whose key is gone or ended signs in again. @param {any} world @param {any} phone */
+async function keysAgain(world, phone) {
+  const logins = Object.fromEntries(Object.entries(world.people).map(([login, id]) => [id, login]))
+  const keys = new Set(phone.disk.records('keys').map(({ key }) => key.join()))
+  const page = phone.page(0)
+  for (const { id, kid, enrolment, revoked } of phone.disk.rows('people')) {
+    if (enrolment && !revoked && keys.has(`${id},${kid}`)) continue
+    const { fault } = await world.asked(page, () => signIn(world, page, logins[id]))
+    if (fault) world.checker.fault(`no sign-in on ${phone.name} for ${logins[id]}: ${fault.code ?? fault} ${JSON.stringify(fault.facts ?? {})}`)
+  }
+}

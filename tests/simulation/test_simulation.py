@@ -1,0 +1,56 @@
+"""Whole runs by seed: the app's own modules on simulated phones against the real server. What a phone has told to be
+saved is never lost by us, what it holds a receipt for is never lost by anyone, and nothing is there that nobody tried.
+"""
+
+import logging
+from collections.abc import Iterator
+
+import pytest
+
+from tests.seed import SEED
+from tests.simulation.run import Outcome, run
+
+SHORT = 15
+SHARDS, OF_A_SHARD = 8, 250
+
+
+@pytest.fixture(autouse=True)
+def quiet() -> Iterator[None]:
+    """A server that is struck down says so in its log, every time."""
+    log = logging.getLogger("seamwalk")
+    before = log.level
+    log.setLevel(logging.CRITICAL + 1)
+    yield
+    log.setLevel(before)
+
+
+def told(outcome: Outcome) -> None:
+    totals = outcome.totals
+    counted = {name: count for name, count in sorted(totals.items()) if not name.startswith("rule: ")}
+    rules = {name[6:]: count for name, count in sorted(totals.items()) if name.startswith("rule: ")}
+    print(f"{totals['seeds']} seeds, {len(outcome.failures)} failures: {counted}\nsteps by rule: {rules}")
+    assert not outcome.failures, "\n".join(map(str, outcome.failures))
+
+
+def test_a_few_seeds_lose_nothing_and_bring_nothing_unexpected() -> None:
+    outcome = run(1, SHORT)
+    told(outcome)
+    assert outcome.totals["seeds"] == SHORT
+    assert outcome.totals["arrived"] > 50 and outcome.totals["requests"] > 500
+
+
+def test_the_same_seed_is_the_same_run() -> None:
+    assert run(7, 2).totals == run(7, 2).totals
+
+
+def test_a_planted_bug_is_found_and_its_story_made_short() -> None:
+    forgetting = ("static/outbox/keep.js", "of outboxRows(entry, payload, photos.filter(Boolean))", "of []")
+    outcome = run(1, 1, [forgetting], patience=4)
+    assert "forgotten" in outcome.failures[0].why
+    assert len(outcome.failures[0].story["steps"]) < 5
+
+
+@pytest.mark.soak
+@pytest.mark.parametrize("shard", range(SHARDS))
+def test_thousands_of_seeds_lose_nothing_and_bring_nothing_unexpected(shard: int) -> None:
+    told(run(SEED + shard * OF_A_SHARD, OF_A_SHARD))
