@@ -7,11 +7,11 @@ from inspect_app.web.parts import parts
 FAMILIES = ("refusal", "error")
 
 
-def explained(code: str, field: str, value: object) -> dict[str, str]:
-    """The members of an error, in the language of the request. A code without words of its own is still
-    said, with the general ones."""
+def explained(code: str, field: str, value: object, family: str = "refusal") -> dict[str, str]:
+    """The members of an error, in the language of the request. A code of both families is said as of the one given;
+    one without words of its own is still said, with the general ones."""
     words = parts().words
-    keys = [f"{family}.{code}" for family in FAMILIES if f"{family}.{code}.message" in words]
+    keys = [f"{family}.{code}" for family in (family, *FAMILIES) if f"{family}.{code}.message" in words]
     key = keys[0] if keys else "error.request_refused"
     facts = {"field": field, "value": shown(value)}
     return {
@@ -21,5 +21,5 @@ def explained(code: str, field: str, value: object) -> dict[str, str]:
     }  # fmt: skip
 
 
-def error_body(code: str, field: str = "", value: object = None) -> dict[str, dict[str, str]]:
-    return {"error": explained(code, field, value)}
+def error_body(code: str, field: str = "", value: object = None, family: str = "error") -> dict[str, dict[str, str]]:
+    return {"error": explained(code, field, value, family)}

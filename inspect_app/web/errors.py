@@ -56,7 +56,7 @@ def problem(error: Problem) -> Answer:
 
 
 def refused(error: Refused) -> Answer:
-    return error_body(error.code, error.field, error.value), 400, {}
+    return error_body(error.code, error.field, error.value, "refusal"), 400, {}
 
 
 def http(error: HTTPException) -> Answer:

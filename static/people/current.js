@@ -41,6 +41,14 @@ export async function changePerson(person, change) {
   })
 }
 
+/** The key of this name was ended: a new sign-in makes another, unless one did meanwhile. @param {string} person @param {string} kid */
+export async function noteEnded(person, kid) {
+  await withDb(['people'], 'readwrite', async (tx) => {
+    const row = await tx.store.get(person)
+    if (row?.kid === kid) await tx.store.put({ ...row, revoked: true })
+  })
+}
+
 /** @param {string | null} person @param {boolean} locked */
 export async function setCurrent(person, locked) {
   await writeMeta(['current'], person === null ? null : { person, locked })
