@@ -190,7 +190,8 @@ def copy_intake(parts: Parts, desk: PhotoDesk) -> CopyIntake:
 def report_maker(parts: Parts, copies: Copies) -> Maker:
     """What makes reports; the key that seals them is read or made when the first one is."""
     source = Source(
-        parts.transactions, parts.reading, parts.archive, parts.vault, copies, parts.server_key, facts
+        parts.transactions, parts.reading, parts.archive, parts.vault, copies, parts.server_key, facts,
+        lambda job: len(parts.quarantine.tokens(job)),
     )
     shelf = Shelf(parts.settings.data / "reports", parts.transactions, parts.clock)
     return Maker(source, shelf, parts.words, parts.settings.static / "vendor", lambda: seal_key(parts), parts.clock)

@@ -1,17 +1,16 @@
 """What a reader must know before relying on the rest: flags, forks, clocks, choices by hand, limits."""
 
 import unicodedata
-from datetime import datetime
 from typing import Any
 
+from inspect_app.report.doubtful import doubtful, forks
 from inspect_app.report.flagged import flagged
 from inspect_app.report.lot_asks import asked_less
 
-CLOCK_SECONDS = 120  # our choice: beyond it, the phone's clock and the server's are shown to differ
-
 
 def cautions(
-    record: dict[str, Any], contents: dict[str, Any], definitions: dict[str, Any]
+    record: dict[str, Any], contents: dict[str, Any], definitions: dict[str, Any], people: dict[str, Any],
+    apart: int = 0,
 ) -> list[dict[str, Any]]:
     """``[{"code", "facts"}]``: first what this very record shows, then the limits that hold for every
     report."""
@@ -19,11 +18,9 @@ def cautions(
     hand = [one["n"] for one in contents["stations"] if one["chosen"] == "hand"]
     if hand:
         told.append(_fact("chosen_by_hand", stations=hand, count=len(hand)))
-    for kid, chain in sorted((record.get("chains") or {}).items()):
-        told += [_fact("fork", kid=kid, seq=fork["seq"], digests=fork["digests"]) for fork in chain.get("forks") or []]
-        if chain.get("orphans"):
-            told.append(_fact("chain_broken", kid=kid, count=len(chain["orphans"]), digests=chain["orphans"]))
-    told += flagged(record, contents)
+    if apart:
+        told.append(_fact("kept_apart", count=apart))
+    told += forks(record, people) + flagged(record, contents) + doubtful(record, people)
     if less := asked_less(record, definitions):
         told.append(_fact("lot_asks_less", lots=less, count=len(less)))
     for day in contents["days"]:
@@ -70,15 +67,6 @@ def _clocks(contents: dict[str, Any]) -> list[dict[str, Any]]:
     differ = [photo["n"] for photo in contents["photos"] if photo["clocks"] == "differ"]
     if differ:
         told.append(_fact("photo_clock", photos=differ, count=len(differ)))
-    for day in contents["days"]:
-        clock = day["clock"] or {}
-        try:
-            server = datetime.fromisoformat(clock["server"])
-            apart = (datetime.fromisoformat(day["at"]) - server).total_seconds() - (clock.get("age") or 0) / 1000
-        except (KeyError, TypeError, ValueError):
-            continue
-        if abs(apart) > CLOCK_SECONDS:
-            told.append(_fact("phone_clock", walk=day["n"], minutes=round(apart / 60)))
     return told
 
 

@@ -46,7 +46,8 @@ def report_contents(
 
     ``record``: as ``inspect_app.record.fold`` gives it. ``people``: ``{id: {"name", "role", "kids"}}``.
     ``definitions``: ``{digest: compiled}``. ``log``: ``head_seq``, ``head_receipt``, ``server_kid``,
-    ``fingerprint``, ``keys``. ``photos``: ``{sha256: {"held", "lost", "copy", "undecodable", …}}``.
+    ``fingerprint``, ``keys``, and perhaps ``apart``: how many entries are kept apart. ``photos``: ``{sha256: {"held",
+    "lost", "copy", "undecodable", …}}``.
     ``options``: ``language``, ``units``, ``paper``, ``issued`` (ISO time), ``number``, ``final``, and perhaps
     ``issuer`` and ``supersedes``. A draft stays a draft while evidence is missing, whatever ``final`` says.
     """
@@ -93,7 +94,7 @@ def report_contents(
     told["acceptance"] = {"job": job.get("acceptance"), "readings": acceptances(answers, told["fits"])}
     told["instruments"] = instruments(answers, told["days"])
     told["not_seen"] = not_seen(record, definitions, numbers, places, answers, told["areas"])
-    told["cautions"] = cautions(record, told, definitions)
+    told["cautions"] = cautions(record, told, definitions, people, log.get("apart", 0))
     told["final"] = bool(options.get("final")) and not any(one["blocks"] for one in told["missing"])
     told["cover"] = cover(told)
     return told

@@ -39,7 +39,8 @@ class Gathered(NamedTuple):
 
 
 class Source(NamedTuple):
-    """Where the parts of a report come from. ``facts(path)`` reads what a picture says of itself."""
+    """Where the parts of a report come from. ``facts(path)`` reads what a picture says of itself,
+    ``apart(job)`` counts the entries kept apart."""
 
     transactions: Transactions
     reading: LogReading
@@ -48,6 +49,7 @@ class Source(NamedTuple):
     copies: Copies
     server_key: ServerKey
     facts: Facts
+    apart: Callable[[str], int] = lambda job: 0
 
     def gather(self, job: str, fingerprint: str) -> Gathered:
         """A consistent snapshot; ``fingerprint`` is that of the certificate that will seal. Needs an app
@@ -57,6 +59,7 @@ class Source(NamedTuple):
             holdings = self.reading.photos(job)
             receipts = self.reading.receipts(job)
             people = people_of(self.transactions, job)
+            apart = self.apart(job)
             statements = self.reading.statements(("enrolment", "revocation", "restoration"))
         record = fold([folded(one.token) for one in received], people)
         photos: dict[str, Any] = {}
@@ -67,7 +70,7 @@ class Source(NamedTuple):
         owner = {kid: identity for identity, person in people.items() for kid in person["kids"]}
         log = {
             "head_seq": last.payload["seq"] if last else None, "head_receipt": last.digest if last else None,
-            "server_kid": self.server_key.kid, "fingerprint": fingerprint,
+            "server_kid": self.server_key.kid, "fingerprint": fingerprint, "apart": apart,
             "keys": {kid: {"count": chain["count"], "head": chain["head"], "person": owner.get(kid)}
                      for kid, chain in record["chains"].items()},
         }  # fmt: skip

@@ -20,7 +20,7 @@ export function Doubt({ job, record, rest }) {
     <p class="big" data-name="what"><span aria-hidden="true">${doubt.tier === 'act' ? '▲ ' : ''}</span>${told(record, people, doubt, 'what')}</p>
     <${Part} name=${say('doubt.meaning')}><p data-name="means">${told(record, people, doubt, 'means')}</p><//>
     <${Part} name=${say('doubt.to_do')}><p data-name="do">${told(record, people, doubt, 'do')}</p>
-      ${opens.length === 1 && html`<a class="press main" href=${opens[0]} data-name="open"><span class="label">${say(`kind.${doubt.entries[0].about[0]}`)}</span><span class="go" aria-hidden="true">→</span></a>`}
+      ${opens.length === 1 && html`<a class="press main" href=${opens[0]} data-name="open"><span class="label">${say('doubt.open', { what: say(`kind.${doubt.entries[0].about[0]}`) })}</span></a>`}
     <//>
     <${Part} name=${say('doubt.proof')}>
       ${doubt.entries.length === 0 && html`<p>${say('doubt.no_entry')}</p>`}
@@ -37,6 +37,6 @@ function Entry({ job, people, one, alone }) {
     <strong class="line">${say(`kind.${one.kind}`)} · ${signed(people, one) || say('doubt.nobody')}</strong>
     <span class="line">${say('doubt.by_phone', { at: clock(one.at) })}</span>
     <span class="line hint">${say('doubt.number', { seq: one.seq, key: one.kid.slice(0, 8) })} · ${say('doubt.digest', { digest: one.digest.slice(0, 12) })}</span>
-    ${to && html`<a class="press" href=${to} data-name="open-entry"><span class="label">${say(`kind.${one.about[0]}`)}</span><span class="go" aria-hidden="true">→</span></a>`}
+    ${to && html`<a class="press" href=${to} data-name="open-entry"><span class="label">${say('doubt.open', { what: say(`kind.${one.about[0]}`) })}</span><span class="go" aria-hidden="true">→</span></a>`}
   </li>`
 }

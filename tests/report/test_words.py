@@ -23,7 +23,7 @@ def words_of(*files: str) -> dict[str, dict[str, str]]:
 # What only a report says.
 TEXTS = words_of("report.json", "report_roof.json", "report_days.json", "report_findings.json")
 # The phone says the same of coverage and lots.
-SHARED = set(words_of("coverage.json", "lots.json", "day_record.json", "finding.json"))
+SHARED = set(words_of("coverage.json", "lots.json", "day_record.json", "finding.json", "doubts.json"))
 PAGES = Path(__file__).parents[2] / "inspect_app" / "report"
 FIELD = re.compile(r"\{(\w+)\}")
 

@@ -4,6 +4,7 @@ from typing import Any
 
 from reportlab.platypus import Paragraph
 
+from inspect_app.report.pages.doubt_words import doubt_text, explained
 from inspect_app.report.pages.fit_sides import line_name
 from inspect_app.report.pages.instruments_part import acceptance_part, instruments_part
 from inspect_app.report.pages.look import BODY, SMALL
@@ -12,6 +13,7 @@ from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.row import Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.text import line
 
+MOST = 120  # cautions; contents.json has all
 FEW = 8  # numbers told one by one; more are told as runs
 
 
@@ -39,12 +41,16 @@ def method_section(page: Page, number: str) -> list[Any]:
 def cautions_section(page: Page, number: str) -> list[Any]:
     """What this record shows against itself, then the limits of every report."""
     story: list[Any] = [Heading(page.say("chapter.cautions"), "cautions", number=number)]
-    texts = [flag_text(page, one["facts"]) if one["code"] == "flag" else caution_text(page, one)
-             for one in page.contents["cautions"]]  # fmt: skip
-    most = 120
-    if len(texts) > most:
-        texts = [*texts[:most], page.say("and_more", count=len(texts) - most)]
-    return story + paragraphs("", texts)
+    told = page.contents["cautions"]
+    for one in told[:MOST]:
+        story += explained(page, one, _what(page, one))
+    return story + (paragraphs("", [page.say("and_more", count=len(told) - MOST)]) if len(told) > MOST else [])
+
+
+def _what(page: Page, one: dict[str, Any]) -> str:
+    if one["code"] in ("doubt", "fork", "chain_broken"):
+        return doubt_text(page, one)
+    return flag_text(page, one["facts"]) if one["code"] == "flag" else caution_text(page, one)
 
 
 def flag_text(page: Page, facts: dict[str, Any]) -> str:
