@@ -30,7 +30,7 @@ export function Bring({ job, record, person }) {
     if (!file) return
     let known = outcome
     for await (const { from, to, body } of partsOf(file, at)) {
-      known = withPart(known, await tell('POST', '/api/copies', body, body.size / SLOWEST), from)
+      known = withPart(known, await sent(body), from)
       setOutcome(known)
       setAt(to)
     }
@@ -48,6 +48,16 @@ export function Bring({ job, record, person }) {
       ${file && html`<p class="big" data-name="chosen">${say('bring.chosen', { name: file.name, size: size(file.size) })}</p>`}
       <p role="status" data-name="brought-part">${file && at > 0 && !done ? say('bring.part', { percent }) : ''}</p>
       ${done ? html`<${Brought} outcome=${outcome} />`
-      : html`<${MainAction} name="bring-copy" label=${say('bring.run')} under=${at > 0 ? say('bring.cut', { percent }) : say('bring.run.under')} disabled=${!file} run=${run} />`}`}
+      : html`<${MainAction} name="bring-copy" label=${say('bring.run')} under=${say('bring.run.under')} disabled=${!file} run=${run} />`}`}
   <//>`
+}
+
+/** @param {Blob} body one part @returns {Promise<any>} what became of it @throws {Trouble} `bring.cut`, `office.refused` */
+async function sent(body) {
+  try {
+    return await tell('POST', '/api/copies', body, body.size / SLOWEST)
+  } catch (fault) {
+    if (fault instanceof Trouble && ['sync.offline', 'sync.not_our_server'].includes(fault.code)) throw new Trouble('bring.cut', { field: 'copy' })
+    throw fault
+  }
 }

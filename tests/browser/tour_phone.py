@@ -9,6 +9,18 @@ def this_phone(tour: Any) -> Iterator[str]:
     tour.to("unsent")
     walker.sees("li[data-state]")
     yield "unsent"
+    tour.to("copy")
+    walker.sees('[data-name="make-copy"]')
+    yield "copy"
+    walker.named("make-copy")
+    walker.sees('[data-name="copy-made"]')
+    walker.named("download-copy")
+    walker.sees('[data-given="true"]')
+    tour.page.evaluate("scrollTo(0, 0)")  # what stands under the strip is pressed once it does not
+    yield "copy: made and handed over"
+    tour.to("missing")
+    walker.sees("h1")
+    yield "nothing is missing"
     tour.to("phone")
     walker.sees('[data-name="sign-out"]')
     yield "phone"
