@@ -12,7 +12,8 @@ from inspect_app.upkeep.check import check
 from tests.browser.office import Office
 from tests.browser.phone import Phone, keep_picture
 
-FORGET = """return withDb(['photo_chunks'], 'readwrite', (tx) => tx.store.delete(IDBKeyRange.bound([arg], [arg, []])))"""
+FORGET = """const all = IDBKeyRange.bound([arg], [arg, []])
+return withDb(['photo_chunks'], 'readwrite', (tx) => tx.store.delete(all))"""
 
 
 def settings(folder: Path) -> Any:

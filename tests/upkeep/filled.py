@@ -9,6 +9,7 @@ from inspect_app.intake.uploads_metadata import Declared
 from inspect_app.report.shelf import Shelf
 from inspect_app.store.database import db
 from inspect_app.upkeep.check import Checked, check
+from tests.upload_headers import metadata_of
 
 PHOTO = random.Random(7).randbytes(90_000)
 SHA = hashlib.sha256(PHOTO).hexdigest()
@@ -38,10 +39,7 @@ class Filled:
 
     def photo(self, phone: Any, data: bytes) -> str:
         """Upload all of it in one request; its receipt."""
-        import base64
-
-        named = {"job": self.job, "sha256": hashlib.sha256(data).hexdigest(), "type": "image/jpeg"}
-        metadata = ",".join(f"{name} {base64.b64encode(value.encode()).decode()}" for name, value in named.items())
+        metadata = metadata_of(self.job, hashlib.sha256(data).hexdigest())
         headers = {"Tus-Resumable": "1.0.0", "Upload-Length": str(len(data)), "Upload-Metadata": metadata,
                    "Content-Type": "application/offset+octet-stream", **phone.bearer}  # fmt: skip
         reply = phone.client.post("/api/photos", data=data, headers=headers)
