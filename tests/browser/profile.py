@@ -33,10 +33,18 @@ class Profile:
 
     def kill_pages(self) -> None:
         """End the processes of all pages, as a phone short of memory does behind its camera; the browser lives."""
+        for pid in self.pages():
+            with contextlib.suppress(OSError):
+                os.kill(pid, signal.SIGKILL)
+
+    def pages(self) -> list[int]:
+        """The processes that pages and workers run in."""
+        found = []
         for pid in _born_of(self._browsers()):
             with contextlib.suppress(OSError):
                 if b"--type=renderer" in Path(f"/proc/{pid}/cmdline").read_bytes().split(b"\0"):
-                    os.kill(pid, signal.SIGKILL)
+                    found.append(pid)
+        return found
 
     def close(self) -> None:
         if self.context:
