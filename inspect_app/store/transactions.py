@@ -15,9 +15,12 @@ from contextlib import contextmanager
 from typing import Any
 
 from sqlalchemy import Connection, Engine, event
+from sqlalchemy.exc import DBAPIError
 from sqlalchemy.orm import Session
 
+from inspect_app.errors import StorageBusy
 from inspect_app.store.database import db
+from inspect_app.store.trouble import trouble
 
 PATIENCE = 10_000  # milliseconds that SQLite waits for another process's lock
 ADVISORY_LOCK = 7_326_692_566_143  # any number that nothing else in the same database locks
@@ -44,8 +47,7 @@ class Transactions:
         with self._lock:
             after = self._mine.after = []
             try:
-                db.session.rollback()
-                db.session.connection(execution_options=WRITES)
+                self._begin()
                 yield db.session()
                 db.session.commit()
             except BaseException:
@@ -55,6 +57,18 @@ class Transactions:
                 self._mine.after = None
         for call in after:
             call()
+
+    @staticmethod
+    def _begin() -> None:
+        """Nothing is done yet, so whatever was busy may be asked once more."""
+        db.session.rollback()
+        try:
+            db.session.connection(execution_options=WRITES)
+        except DBAPIError as error:
+            db.session.rollback()
+            if not isinstance(trouble(error), StorageBusy):
+                raise
+            db.session.connection(execution_options=WRITES)
 
     @contextmanager
     def reading(self) -> Iterator[Session]:
@@ -107,4 +121,5 @@ def _begin_postgresql(connection: Connection) -> None:
     if connection.get_execution_options().get("seamwalk_writes", False):
         connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({ADVISORY_LOCK})")
     else:
-        connection.exec_driver_sql("SET TRANSACTION READ ONLY")
+        # REPEATABLE READ: else each question sees another moment, and a report encloses a receipt without its entry.
+        connection.exec_driver_sql("SET TRANSACTION ISOLATION LEVEL REPEATABLE READ, READ ONLY")

@@ -52,8 +52,8 @@ class Deliverer(threading.Thread):
         headers = {"Tus-Resumable": "1.0.0", **self.phone.bearer}
         while sha256 not in self.receipts:
             try:
-                made = requests.post(self.at["address"] + "/api/photos", timeout=10, headers={
-                    **headers, "Upload-Length": str(len(data)), "Upload-Metadata": metadata_of(self.job, sha256)})  # fmt: skip
+                declared = {"Upload-Length": str(len(data)), "Upload-Metadata": metadata_of(self.job, sha256)}
+                made = requests.post(self.at["address"] + "/api/photos", timeout=10, headers=headers | declared)
                 offset = int(made.headers["Upload-Offset"])
                 if offset < told:
                     self.wrong.append(f"{told} bytes were said to be here, and there are {offset}")

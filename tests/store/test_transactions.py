@@ -5,6 +5,7 @@ import sqlalchemy as sa
 from sqlalchemy.exc import DBAPIError
 
 from inspect_app.store.tables import PersonRow
+from tests.store.each_call import Calls, counted
 
 ROW = {"login": "a", "name": "a", "role": "foreman", "password": "x", "added_at": "now"}
 
@@ -85,3 +86,25 @@ def test_sqlite_commits_reach_the_disk_before_they_are_answered(office):
         assert session.scalar(sa.text("PRAGMA synchronous")) == 2
         assert session.scalar(sa.text("PRAGMA journal_mode")) == "wal"
         assert session.scalar(sa.text("PRAGMA foreign_keys")) == 1
+
+
+def test_one_reading_sees_one_moment_whatever_is_committed_meanwhile(any_office):
+    other = any_office.again()
+    with any_office.app.app_context(), any_office.parts.transactions.reading() as session:
+        before = count(session)
+        with other.app.app_context(), other.parts.transactions.writing() as writer:
+            writer.execute(sa.insert(PersonRow).values(id="1", **ROW))
+        session.expire_all()
+        assert count(session) == before
+    with any_office.app.app_context(), any_office.parts.transactions.reading() as session:
+        assert count(session) == before + 1
+
+
+@pytest.mark.parametrize("at", [0, 1])
+def test_a_database_that_is_busy_as_writing_begins_is_asked_once_more(office, at):
+    with counted(office, Calls(at, "busy")) as calls, office.app.app_context():
+        with office.parts.transactions.writing() as session:
+            session.execute(sa.insert(PersonRow).values(id="1", **ROW))
+        assert calls.seen.count("db.execute") == at + 1 + 3
+        with office.parts.transactions.reading() as session:
+            assert count(session) == 1
