@@ -26,7 +26,7 @@ def through(context, folder, kills: int) -> dict[str, int]:
     sha256 = phone.run(WORK + SEND, given)["photo"]
     dice, told = chance("upload kills"), dict.fromkeys(("page", "link", "server"), 0)
     for _ in range(kills):
-        what = dice.choice(list(told))
+        what = dice.choice(("page", "link", "link", "server"))  # a server takes seconds to start
         told[what] += 1
         way = dice.choice(("reset", "close")) if what == "link" else "reset"
         if what == "server":
@@ -51,6 +51,6 @@ def through(context, folder, kills: int) -> dict[str, int]:
 
 
 @pytest.mark.soak
-def test_an_upload_of_20_mb_through_150_ends_of_page_link_and_server(chromium, tmp_path) -> None:
-    told = through(chromium.new_context(), tmp_path / "data", 150)
+def test_an_upload_of_20_mb_through_100_ends_of_page_link_and_server(chromium, tmp_path) -> None:
+    told = through(chromium.new_context(), tmp_path / "data", 100)
     print(f"20 MB through {told}: arrived whole, once")

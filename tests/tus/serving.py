@@ -54,10 +54,11 @@ class Killable:
     def start(self) -> None:
         command = [sys.executable, "-m", "tests.tus.real_app", str(self.folder), str(self.port)]
         self.process = subprocess.Popen(command, cwd=REPOSITORY)
-        for _ in range(400):
+        for _ in range(2400):
             with contextlib.suppress(OSError), socket.create_connection(("127.0.0.1", self.port), 1):
                 return
             time.sleep(0.025)
+        self.kill()
         raise RuntimeError("the server did not start")
 
     def kill(self) -> None:
