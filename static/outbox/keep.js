@@ -101,8 +101,9 @@ function commit(entry, payload, draft) {
     if (payload.kind === 'lot') await useTicket(tx, entry, payload)
     await tx.objectStore('entries').put(entry)
     for (const row of outboxRows(entry, payload, photos.filter(Boolean))) await tx.objectStore('outbox').put(row)
-    await tx.objectStore('chains').put({ kid: entry.kid, job: entry.job, seq: payload.seq, digest: entry.digest })
     if (draft !== undefined) await tx.objectStore('drafts').delete([entry.person, draft])
+    // Last: where it stands, a replay has nothing left to do.
+    await tx.objectStore('chains').put({ kid: entry.kid, job: entry.job, seq: payload.seq, digest: entry.digest })
     return true
   })
 }

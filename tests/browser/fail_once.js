@@ -8,8 +8,8 @@
     for (const name of Object.keys(counts)) counts[name] = 0
     Object.assign(fault, { kind, at, how, hit: '', opens: 0 })
   }
-  fault.quiet = async () => { // nothing of the last run goes on behind the next
-    while (performance.now() - fault.last < 25) await new Promise((done) => setTimeout(done, 10))
+  fault.quiet = async (pause = 25) => { // nothing of the last run goes on behind the next
+    while (performance.now() - fault.last < pause) await new Promise((done) => setTimeout(done, 10))
   }
 
   /** How this call is to fail, or ''. */
@@ -23,24 +23,26 @@
 
   // Where something never answers, limits of seconds pass faster; rounds that the engine plans for later are left to
   // the script.
-  const later = window.setTimeout, SHORT = { 3000: 150, 15000: 500 }
+  const later = window.setTimeout, SHORT = { 3000: 150, 15000: 500 }, always = window.limits ?? {}
   window.setTimeout = (work, ms = 0, ...rest) => {
     const limit = ms in SHORT || (ms >= 20_000 && String(work).includes('abort'))
     if (ms > 600 && ms !== 1000 && !limit) return 0
+    if (ms in always) return later(work, always[ms], ...rest)
     return later(work, limit && fault.how === 'never' ? SHORT[ms] ?? 1500 : ms, ...rest)
   }
 
+  const made = (type) => window.eventFor?.(type) ?? new Event(type)
   const gone = (name) => new DOMException('made to fail', name)
   const swallow = (target, ...types) => types.forEach((type) => target.addEventListener(type, (event) => event.stopImmediatePropagation()))
   const instead = (request, error) => { // the work is done, and told as failed
-    Object.defineProperty(request, 'error', { get: () => error })
-    request.addEventListener('success', (event) => { event.stopImmediatePropagation(); request.dispatchEvent(new Event('error')) })
+    Object.defineProperty(request, 'error', { get: () => error, set() {} })
+    request.addEventListener('success', (event) => { event.stopImmediatePropagation(); request.dispatchEvent(made('error')) })
   }
   const abortWith = (tx, error) => {
-    Object.defineProperty(tx, 'error', { get: () => error })
+    Object.defineProperty(tx, 'error', { get: () => error, set() {} })
     try { tx.abort() } catch { /* ended */ }
   }
-  const close = (db) => { db.close(); db.dispatchEvent(new Event('close')) }
+  const close = (db) => { db.close(); db.dispatchEvent(made('close')) }
 
   const open = IDBFactory.prototype.open
   IDBFactory.prototype.open = function (...args) {
@@ -66,7 +68,7 @@
     if (tx.mode === 'readwrite' && tx.durability !== 'strict') fault.relaxed.add([...tx.objectStoreNames].join())
     if (how === 'QuotaExceededError') later(() => abortWith(tx, gone(how)), 0)
     if (how === 'never') swallow(tx, 'complete', 'abort', 'error')
-    if (how === 'unheard') tx.addEventListener('complete', (event) => { event.stopImmediatePropagation(); tx.dispatchEvent(new Event('abort')) })
+    if (how === 'unheard') tx.addEventListener('complete', (event) => { event.stopImmediatePropagation(); tx.dispatchEvent(made('abort')) })
     return tx
   }
 

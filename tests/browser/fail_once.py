@@ -34,7 +34,7 @@ SCRIPT = """
   await again(() => saveDraft('p', draft, { n }));
   if ((await again(() => loadDraft('p', draft))).n !== n) throw new Error('the draft is not what was typed');
   const photo = await again(() => keepPhoto(file)); tell(photo.sha256);
-  const { sha256, size, type } = photo;
+  const { sha256, size, type } = photo; if (size !== file.size) throw new Error("a part of the photo");
   const body = { walk: '01a00000-0000-7000-8000-00000000000b', station: null, answer: null, role: 'other', sha256,
     size, type, source: 'picked' };
   tell((await again(() => keepEntry({ job, kind: 'photo', subject: sha256, body }))).digest);

@@ -1,6 +1,7 @@
 """Each call that can fail, fails once, in each way it can: nothing saved is lost or doubled, nothing said too early.
 
-The way of curl's "torture" tests: count the calls of one run, then run again for each of them with that one failing.
+Count the calls of one run, then run again for each of them with that one failing. Capture alone, over a database in
+memory, is tried at every point in tests/node.
 """
 
 from typing import Any
@@ -25,11 +26,11 @@ def test_a_few_of_all_calls_fail_once_and_nothing_is_lost_doubled_or_said_too_ea
 ) -> None:
     fallible = Fallible(chromium.new_context(), office)
     dice = chance("each call")
-    for kind, ways in WAYS.items():
-        for point in dice.sample(every_point(fallible.calls, kind, ways), 8 if kind == "storage" else 3):
+    for kind, of_them in (("storage", 6), ("fetch", 5), ("crypto", 1), ("file", 1)):
+        for point in dice.sample(every_point(fallible.calls, kind, WAYS[kind]), of_them):
             fallible.fail(*point)
     assert fallible.settled() == []
-    assert fallible.told.reached > 12, fallible.told
+    assert fallible.told.reached > 9, fallible.told
 
 
 @pytest.mark.soak
