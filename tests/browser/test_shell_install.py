@@ -104,7 +104,7 @@ def cut(chromium: Any, own: Office, link: ByteCut, stride: int) -> None:
 def test_an_install_or_update_cut_anywhere_is_whole_or_says_so_and_the_old_one_opens(
     chromium: Any, own: Office, link: ByteCut
 ) -> None:
-    cut(chromium, own, link, 128 * KILOBYTE)
+    cut(chromium, own, link, 280 * KILOBYTE)
 
 
 @pytest.mark.soak

@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from tests.browser.eye import readable
 from tests.browser.hand import Hand
 from tests.browser.office import Office
 from tests.browser.phone import Phone, entry, keep_picture
@@ -50,6 +51,7 @@ def test_a_storage_that_hangs_is_said_and_the_app_goes_on_once_it_answers(chromi
     hand = Hand(page, office.url)
     page.goto(office.url)
     hand.sees("[data-name='barred'][data-reason='shell.not_capable.slow']:has-text('aún no responde')")
+    readable(page)
     busy.evaluate("window.letGo = true")
     hand.sees("#in-login")
 
@@ -93,3 +95,4 @@ def test_what_a_newer_build_keeps_is_sent_by_an_older_one_which_adds_nothing(chr
     hand = Hand(page, own.url)
     page.goto(own.url)
     hand.sees("[data-name='newer']:has-text('records nothing new')")
+    readable(page)
