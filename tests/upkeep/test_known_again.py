@@ -3,6 +3,7 @@
 import pytest
 
 from inspect_app.commands.restore import set_back
+from inspect_app.entry.statement import parse_statement
 from inspect_app.settings import settings_from
 from inspect_app.upkeep.backup import back_up
 from tests.office import Office
@@ -78,3 +79,26 @@ def test_on_a_server_that_was_never_set_back_a_forgotten_key_stays_forgotten(off
     lou.client = other.again().client()
     reply = known_again(lou)
     assert (reply.status_code, reply.json["error"]["code"]) == (400, "unknown_key")
+
+
+def test_tickets_that_it_has_forgotten_stay_good_and_the_next_ones_follow_them(office, tmp_path):
+    filled = Filled(office)
+    fay, job = filled.foreman, filled.job
+    back_up(office.settings.data, office.settings.database_url, tmp_path / "backup", office.clock())
+    lots = [fay.lot(job, n) for n in range(3)]
+    fay.send(*lots)
+    assert numbers(fay.tickets(job, have=11)) == [12, 13, 14]
+    settings = settings_from({"SEAMWALK_DATA": str(tmp_path / "new")})
+    set_back(settings, tmp_path / "backup", clock=office.clock)
+    again = object.__new__(Office)
+    again.clock, again.told, again.settings = office.clock, [], settings
+    fay.client = again.again().client()
+    fay.get_token()
+    assert numbers(fay.tickets(job, have=14)) == []
+    fay.send(*lots, fay.lot(job, 3))
+    assert numbers(fay.tickets(job, have=14)) == [15]
+    assert fay.tickets(job, have=5000).status_code == 400
+
+
+def numbers(reply):
+    return [parse_statement(one).payload["n"] for one in reply.json["tickets"]]
