@@ -57,6 +57,7 @@ ELSEWHERE = [
     ("a lot's bad share and whether it stands out", "SciPy (Clopper, Pearson; Fisher)", "record/test_trend_shares.py"),
     ("the trends' table, read with three separators", "Papa Parse", "web/test_trends.py"),
     ("every screen", "axe-core (WCAG 2.2)", "browser/test_screens.py"),
+    ("photos sent through a proxy that cuts, resets and stalls", "tuspy, tus-js-client", "tus/test_outside_clients.py"),
 ]
 
 
