@@ -20,7 +20,7 @@ PICTURE = b"\xff\xd8\xff" + b"eave" * 20
 
 
 class Small:
-    """A copy of a photo and the entry that names it. ``spans``: where each member lies in it, with header and padding."""
+    """A copy of a photo and the entry that names it. ``spans``: where each member lies in it."""
 
     def __init__(self, office: Office) -> None:
         self.job, _ = office.job()

@@ -90,6 +90,14 @@ def test_one_bad_entry_and_one_bad_photo_hide_nothing_else(office, bring):
     assert not brought.whole
 
 
+def test_an_entry_under_another_s_name_is_damaged_and_stays_out(office, bring):
+    job, _ = office.job()
+    phone = office.phone("ann", "foreman", job)
+    files = files_of([phone.entry("area", job), phone.entry("area", job)], [], phone)
+    files[2], files[3] = (files[2][0], files[3][1]), (files[3][0], files[2][1])
+    assert states(bring(tar(files))) == {"entry damaged": 2} and len(held(office, job)) == 1
+
+
 def test_what_the_phone_had_lost_itself_is_named_and_so_is_what_fell_out_of_the_file(office, bring):
     job, _ = office.job()
     phone, gone = office.phone("ann", "foreman", job), b"no longer whole"

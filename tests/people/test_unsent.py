@@ -108,7 +108,7 @@ def overdue(phone: Phone, job: str) -> int:
 def test_the_office_is_told_of_what_a_phone_holds_for_two_days_and_no_longer_once_it_came(office):
     job, chief = office.job()
     phone = office.phone("ann", "foreman", job)
-    now = office.clock.now.isoformat()
+    now = "1994" + AT[4:]  # by a clock that nobody believes
     first = phone.entry("area", job)
     name = files_of([first], [], phone)[2][0].split("/")[1]
     told(phone, entry(job, at=now) | {"name": name}, oldest=now)
