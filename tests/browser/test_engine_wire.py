@@ -54,7 +54,7 @@ def test_what_was_silent_for_ten_minutes_goes_within_a_minute_after_the_link_is_
     silent_for(wire, 600)
 
 
-def silent_for(wire: Wire, seconds: int, hurry: int = 30) -> None:
+def silent_for(wire: Wire, seconds: int, hurry: int = 20) -> None:
     """The link falls silent in the middle of a photo, without a word to anybody; the page's waits are ``hurry`` times
     shorter than a phone's."""
     page, photo = wire.phone.page, wire.work(1, 400_000, tries=0)["photo"]
