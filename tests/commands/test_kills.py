@@ -42,7 +42,7 @@ class Deliverer(threading.Thread):
                 self.photo()
             except (requests.RequestException, ValueError):
                 self.cuts += 1
-                time.sleep(0.01)
+                time.sleep(0.05)
 
     def photo(self):
         """One in three pieces, from wherever the server says it stands, for as long as it takes."""
@@ -66,7 +66,7 @@ class Deliverer(threading.Thread):
                     self.note(sha256, made.headers["Seamwalk-Receipt"])
             except (requests.RequestException, KeyError):
                 self.cuts += 1
-                time.sleep(0.01)
+                time.sleep(0.05)
 
     def note(self, name, receipt):
         if self.receipts.setdefault(name, receipt) != receipt:
@@ -84,7 +84,7 @@ def killed(place, kills, luck):  # noqa: F811
                 for thread in threads:
                     thread.start()
             if life < kills:
-                time.sleep(luck.random() * 0.4)
+                time.sleep(luck.random() * 0.8)
                 process.kill()
             else:
                 stop.set()
