@@ -108,7 +108,12 @@ def walk(chromium: Any, own: Office, chosen: Callable[[int], bool]) -> list[str]
     hand.sign_in("ann")
     until(page, CONTROLLED)
     release = threading.Event()
-    own.gate.lie = lambda request: release.wait(15) and None if request.method == "PATCH" else None
+
+    def held(request: Any) -> None:
+        if request.method == "PATCH":
+            release.wait(15)
+
+    own.gate.lie = held
     deploys = Deploys(page, own)
     met = []
     for number, point in enumerate(write(hand, own, release)):
