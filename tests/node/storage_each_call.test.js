@@ -107,3 +107,20 @@ test('each call fails once in each way, and what was said to be saved is there, 
   assert.equal(chain.length, 2 * n)
   for (const { sha256, size } of await rows('photos')) assert.equal((await photoBytes(sha256)).bytes.length, size)
 })
+
+test('the same photo kept twice at once, one of the two failing anywhere: what is told as saved has its bytes', async () => {
+  let failed = 0
+  for (let at = 1; at <= 14; at += 1) {
+    const bytes = new Uint8Array(300_000).fill(at)
+    bytes.set([0xff, 0xd8])
+    const both = [1, 2].map(() => keepPhoto(new File([bytes], 'twice.jpg', { type: 'image/jpeg' })))
+    fault.set('crypto', at, 'rejects')
+    const ended = await Promise.allSettled(both)
+    fault.set('', 0, '')
+    for (const one of ended) {
+      if (one.status === 'rejected') failed += 1
+      else assert.equal((await photoBytes(one.value.sha256)).bytes.length, 300_000, `${at}: saved, and its bytes are gone`)
+    }
+  }
+  assert.ok(failed > 5, 'the failures met the photos')
+})
