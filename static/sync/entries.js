@@ -10,7 +10,8 @@ import { adapt } from './pace.js'
 import { REFUSED_DELAYS, outcome, waitFor } from './retry.js'
 import { callAs } from '../people/token.js'
 
-const BATCHES = { least: 4 * 1024, most: 64 * 1024 }
+const LEAST = 4 * 1024
+const MOST = 64 * 1024
 let bytes = 16 * 1024 // of one batch, until a link is known to be quick
 
 /**
@@ -32,7 +33,7 @@ export async function sendEntries(person, server, rows, progress) {
       took = performance.now() - started
     } finally {
       // What one more entry would have passed was full.
-      bytes = adapt(bytes, rest.length ? bytes : 0, took, BATCHES)
+      bytes = adapt(bytes, rest.length ? bytes : 0, took, { least: LEAST, most: MOST })
     }
   }
 }

@@ -15,7 +15,8 @@ const TUS = { 'Tus-Resumable': '1.0.0' }
 const DOUBTS = 5 // in a row without a byte moved, then this photo waits for another round
 const CREATIONS = 3
 
-const PIECES = { least: 8 * 1024, most: CHUNK } // the least takes 4 s at 16 kbit/s
+const SMALLEST = 8 * 1024 // 4 s at 16 kbit/s
+const PIECES = { least: SMALLEST, most: CHUNK }
 let piece = 16 * 1024 // until a link is known to be quick
 
 /**

@@ -13,7 +13,8 @@ import { adapt } from './pace.js'
 import { noteRestorations } from '../people/restorations.js'
 import { callAs } from '../people/token.js'
 
-const PAGES = { least: 4, most: 200 } // entries; four are some 10 KB with their receipts
+const LEAST = 4 // entries: some 10 KB with their receipts
+const MOST = 200
 let page = 16 // entries asked for at once, until a link is known to be quick
 
 /** Keeps who belongs to which job. @param {any} person @returns {Promise<string[]>} ids of the person's jobs */
@@ -70,7 +71,7 @@ async function asked(person, path) {
     reply = await callAs(person, 'GET', path)
     return reply
   } finally {
-    page = adapt(page, reply?.data?.entries?.length ?? 0, reply && performance.now() - started, PAGES)
+    page = adapt(page, reply?.data?.entries?.length ?? 0, reply && performance.now() - started, { least: LEAST, most: MOST })
   }
 }
 
