@@ -7,8 +7,8 @@ APART = 120_000  # ms; ours: less is common between clocks that nobody set by ha
 MINUTE = 60_000
 
 
-def clocks(chain: dict) -> list:
-    """``chain``: one key's entries of a job, ``{digest: payload}``.
+def clocks(chain: dict, days: "dict | None" = None) -> list:
+    """``chain``: one key's entries of a job, ``{digest: payload}``; ``days``: as of ``moment``.
 
     ``[{"code", "minutes", "digests"}]``, at most one of each code: ``clock_fast`` and ``clock_slow``, the phone's time
     beyond or behind the last server time it knew plus the time since (``clock.server``, ``clock.age``); ``clock_back``,
@@ -17,13 +17,17 @@ def clocks(chain: dict) -> list:
     order = sorted([(chain[digest]["seq"], digest) for digest in chain])
     told: dict = {}
     times: dict = {}
+    days = {} if days is None else days
+    servers: dict = {}
     for _, digest in order:
-        times[digest] = moment(chain[digest]["at"])
+        times[digest] = moment(chain[digest]["at"], days)
     for _, digest in order:
         payload = chain[digest]
         clock = payload["clock"]
         if isinstance(clock.get("server"), str) and isinstance(clock.get("age"), int):
-            server = moment(clock["server"])
+            if clock["server"] not in servers:
+                servers[clock["server"]] = moment(clock["server"], days)
+            server = servers[clock["server"]]
             ahead = times[digest] - server - clock["age"]
             if server and times[digest] and abs(ahead) > APART:
                 _tell(told, "clock_fast" if ahead > 0 else "clock_slow", abs(ahead), digest)

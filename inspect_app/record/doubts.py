@@ -6,6 +6,7 @@ show it. The words to each code (what happened, what it means, what to do) are `
 """
 
 from inspect_app.record.doubtful_clocks import clocks
+from inspect_app.record.says_otherwise import says_otherwise
 from inspect_app.record.seen_differently import seen_differently
 from inspect_app.record.spoken_of import spoken_of
 
@@ -24,7 +25,8 @@ def fold_doubts(record: dict, entries: list, grouped: dict, partial: bool) -> li
     ``code``: one of ``ORDER``, or a flag's. ``by``: who signed them, person ids. ``facts``: ``kid`` and ``seq`` of a
     fork, ``low`` and ``high`` of a gap, ``kind`` and ``other`` (its id) of versions, ``minutes`` of a clock, ``item``
     of a place seen differently. ``entries``: the first ``MOST`` of them ``{"digest", "kid", "seq", "kind", "by", "at",
-    "about"}``, ``about`` what a screen opens: ``[kind, id]`` or None. For who sees a part (``partial``) nothing is said
+    "about", "says"}``, ``about`` what a screen opens: ``[kind, id]`` or None, ``says`` where versions differ
+    (``says_otherwise``). For who sees a part (``partial``) nothing is said
     of what is not here.
     """
     known: dict = {}
@@ -33,8 +35,9 @@ def fold_doubts(record: dict, entries: list, grouped: dict, partial: bool) -> li
         known[entry["digest"]] = entry
         keys.setdefault(entry["kid"], {})[entry["digest"]] = entry["payload"]
     found = _chains(record["chains"], keys, partial) + _versions(grouped) + _several_keys(keys)
+    days: dict = {}
     for kid in keys:
-        for one in clocks(keys[kid]):
+        for one in clocks(keys[kid], days):
             found.append((one["code"], kid, {"kid": kid, "minutes": one["minutes"]}, one["digests"]))
     for at, facts, digests in seen_differently(record):
         found.append(("seen_differently", at, facts, digests))
@@ -50,18 +53,19 @@ def _rank(code: str) -> int:
 def _doubt(record: dict, found: tuple, known: dict) -> dict:
     code, name, facts, digests = found
     here = [known[digest] for digest in digests if digest in known]
+    says = says_otherwise(here) if code == "versions" else {}
     return {
         "id": code + "/" + name if name else code, "code": code, "tier": "know" if code in TO_KNOW else "act",
         "n": len(digests), "by": sorted({entry["payload"]["by"]: True for entry in here}), "facts": facts,
-        "entries": [_shown(record, entry) for entry in here[:MOST]],
+        "entries": [_shown(record, entry, says.get(entry["digest"], [])) for entry in here[:MOST]],
     }  # fmt: skip
 
 
-def _shown(record: dict, entry: dict) -> dict:
+def _shown(record: dict, entry: dict, says: list) -> dict:
     payload = entry["payload"]
     return {
         "digest": entry["digest"], "kid": entry["kid"], "seq": payload["seq"], "kind": payload["kind"],
-        "by": payload["by"], "at": payload["at"], "about": spoken_of(record, payload),
+        "by": payload["by"], "at": payload["at"], "about": spoken_of(record, payload), "says": says,
     }  # fmt: skip
 
 

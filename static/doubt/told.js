@@ -2,6 +2,7 @@
 
 import { known, say } from '../words/say.js'
 import { path } from '../frame/route.js'
+import { shown } from '../frame/amount.js'
 import { signer } from '../frame/signer.js'
 
 const COUNTED = /** @type {Record<string, string>} */ ({ fork: 'both', gap: 'missing', several_keys: 'kids' })
@@ -40,6 +41,14 @@ function thing(record, { kind, other }) {
 /** @param {any} record @param {any} facts of a place seen differently */
 function place(record, { area, panel }) {
   return say('doubt.panel', { area: record.areas[area]?.name ?? '—', panel })
+}
+
+/** In what a version differs, named and short; what has no name here is told as one. @param {[string, any][]} says @returns {[string, string][]} */
+export function said(says) {
+  const named = says.filter(([member]) => known(`doubt.member.${member}`))
+  const rows = named.map(([member, value]) => [say(`doubt.member.${member}`), value === null ? say('doubt.otherwise') : value.unit ? shown(value) : String(value)])
+  if (named.length < says.length) rows.push([say('doubt.member'), say('doubt.otherwise')])
+  return /** @type {[string, string][]} */ (rows)
 }
 
 /** The screen of what an entry speaks of. @param {string} job @param {string[] | null} about */

@@ -67,6 +67,13 @@ async function peopleOf(job) {
   return people
 }
 
+/** What an entry kept on this phone says. @param {string} digest @returns {Promise<any>} its body; null where it has not come yet */
+export async function entryBody(digest) {
+  const person = await currentRow()
+  const row = person && await withDb(['entries'], 'readonly', (tx) => tx.store.get([person.id, digest]))
+  return row ? payloadOf(row.token).body : null
+}
+
 /** A definition kept on this phone. @param {string} digest @returns {Promise<any>} null where it has not come yet */
 export async function definition(digest) {
   const text = await readMeta(['definition', digest])

@@ -43,7 +43,7 @@ JAVASCRIPT = {
     "shell": ["entry", "outbox", "people", "photo", "record", "storage", "sync", "words"],
     "frame": ["outbox", "record", "shell", "storage", "vendor", "words"],
     "instruments": ["frame", "photo", "words"],
-    "doubt": ["frame", "words"],
+    "doubt": ["frame", "record", "words"],
     "roof": ["checklist", "doubt", "frame", "rules", "words"],
     "draw": ["entry", "frame", "roof", "rules", "words"],
     "walk": ["checklist", "doubt", "entry", "frame", "instruments", "photo", "roof", "rules", "server", "vendor",

@@ -47,11 +47,16 @@ def test_what_two_phones_left_in_doubt_is_explained_and_goes_when_it_is_settled(
     walker.named("open")
     walker.sees('[data-name="doubts-here"] [data-code="versions"]')
     readable(page)
-    heads = roof.record()["areas"][two.area]["heads"]
-    two.redraw(two.inspector, "Quay, as both agreed", *heads)
+    walker.tap('[data-code="versions"]')
+    walker.sees('[data-name="keep-one"]')
+    readable(page)
+    versions = roof.record()["areas"][two.area]["heads"]
+    walker.tap('[data-name="entry"]:has-text("as the foreman drew it") [data-name="keep-one"]')
+    walker.sees('[data-name="settled"]')
     page.evaluate("async () => (await import('/static/sync/engine.js')).sendNow()")
-    page.wait_for_selector('h1:has-text("as both agreed")', timeout=30000)
-    assert page.locator('[data-code="versions"]').count() == 0
+    page.locator(".strip").filter(has_text="✓ The office has everything").wait_for(timeout=30000)
+    area = roof.record()["areas"][two.area]
+    assert (area["name"], len(area["heads"]), len(versions)) == ("Quay, as the foreman drew it", 1, 2)
 
     page.evaluate(f"location.hash = '#/job/{roof.job}/doubts'")
     walker.named("doubts-apart")

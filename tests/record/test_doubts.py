@@ -132,3 +132,13 @@ def test_any_order_of_the_same_entries_tells_the_same_doubts() -> None:
     for _ in range(20):
         shuffler.shuffle(site.entries)
         assert doubts(site) == wanted
+
+
+def test_versions_say_in_what_they_differ_and_only_what_fits_a_line() -> None:
+    site = Site()
+    for kid, name, slope in ((INSPECTOR, "North", "3"), (FOREMAN, "South", "3")):
+        body = dict(body_of("area"), name=name, slope={"value": slope, "unit": "/12"}, zones=[name])
+        site.say(kid, "area", "drawn", body)
+    (one,) = of(site, "versions")
+    said = {row["by"]: row["says"] for row in one["entries"]}
+    assert said == {"ira": [["name", "North"], ["zones", None]], "fay": [["name", "South"], ["zones", None]]}

@@ -9,7 +9,7 @@ from tests.state.run import run
 
 
 def test_nothing_saved_is_lost_and_nothing_appears():
-    run(8, 40, SEED)
+    run(6, 40, SEED)
     assert COUNTED["server killed"] and COUNTED["answers lost"] and COUNTED["requests"]
 
 

@@ -32,9 +32,9 @@ def explained(page: Page, one: dict[str, Any], text: str) -> list[Any]:
     rows: list[Any] = [Row(None, Paragraph(text, BODY))]
     if code and page.voice.knows(f"doubt.{code}.means"):
         said = _said(page, facts)
-        for part, name in (("means", "doubt.meaning"), ("do", "doubt.to_do")):
+        for part, name, after in (("means", "doubt.meaning", 1), ("do", "doubt.to_do", 7)):
             told = page.say(f"doubt.{code}.{part}", **said)
-            rows.append(Row(None, Paragraph(f"<b>{page.say(name)}:</b> {told}", SMALL), 1))
+            rows.append(Row(None, Paragraph(f"<b>{page.say(name)}:</b> {told}", SMALL), after))
     return rows
 
 
