@@ -44,6 +44,7 @@ export function dropDraft(person, key) {
 export function draftGone(person, key) {
   newest.set(named({ person, key }), { person, key })
   unkept.delete(named({ person, key }))
+  if (!unkept.size) noteStorage('drafts', null)
 }
 
 /** @param {string} person @returns {Promise<{key: string, at: number}[]>} */

@@ -18,13 +18,22 @@ const PROBE = 8 // bricks that must fit before photos are taken again
  * @throws {Trouble} `outbox.disk_full` when there is no room to make
  */
 export async function withRoom(what, write) {
-  if (what === 'photo' && (await readMeta(['full'])) && !(await roomAgain())) throw full(what)
   try {
+    if (what === 'photo' && (await readMeta(['full'])) && !(await roomAgain())) throw full(what)
     return await write()
   } catch (fault) {
     if (!isDiskFull(fault)) throw fault
   }
-  await dropBallast()
+  try {
+    await dropBallast()
+    return await writeWithLess(write)
+  } catch (fault) {
+    throw isDiskFull(fault) ? full(what) : fault // so full that nothing can be dropped either, which is a write too
+  }
+}
+
+/** @template T @param {() => Promise<T>} write @returns {Promise<T>} */
+async function writeWithLess(write) {
   for (;;) {
     dropConnection() // some browsers refuse every later write of a connection that met a full disk once
     try {
@@ -32,8 +41,7 @@ export async function withRoom(what, write) {
       await writeMeta(['full'], true).catch(() => {}) // what was written stands, whether or not this can be noted
       return result
     } catch (fault) {
-      if (!isDiskFull(fault)) throw fault
-      if (!(await dropOldest())) throw full(what)
+      if (!isDiskFull(fault) || !(await dropOldest())) throw fault
     }
   }
 }

@@ -124,3 +124,22 @@ test('the same photo kept twice at once, one of the two failing anywhere: what i
   }
   assert.ok(failed > 5, 'the failures met the photos')
 })
+
+test('a disk so full that nothing can be dropped either is said in words, and what comes after it is kept', async () => {
+  const file = new File([new Uint8Array(3000).fill(0xff).fill(0xd8, 1, 2)], 'full.jpg', { type: 'image/jpeg' })
+  const entry = { job: JOB, kind: 'fit', subject: JOB, body: { full: true } }
+  const real = ['put', 'delete', 'clear'].map((name) => [name, IDBObjectStore.prototype[name]])
+  for (const [name] of real) IDBObjectStore.prototype[name] = () => { throw new DOMException('full', 'QuotaExceededError') }
+  const codes = []
+  for (const work of [() => keepPhoto(file), () => keepEntry(entry), () => saveDraft(PERSON, 'full', 1)]) {
+    codes.push(await work().then(() => 'kept', (/** @type {any} */ problem) => problem.code))
+  }
+  assert.deepEqual(codes, ['outbox.disk_full', 'outbox.disk_full', 'outbox.disk_full'])
+  assert.equal(storageTrouble(), 'outbox.disk_full', 'the draft stands on the screen only, and that is said')
+  assert.equal(await loadDraft(PERSON, 'full'), 1)
+  for (const [name, method] of real) IDBObjectStore.prototype[name] = method
+  assert.equal((await keepPhoto(file)).size, 3000)
+  await keepEntry({ ...entry, draft: 'full' })
+  assert.equal(await loadDraft(PERSON, 'full'), null)
+  assert.equal(storageTrouble(), null)
+})
