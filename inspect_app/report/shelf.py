@@ -9,13 +9,15 @@ from pathlib import Path
 from typing import NamedTuple
 from uuid import uuid4
 
-from sqlalchemy import delete, func, insert, select, update
+from sqlalchemy import delete, insert, select, update
 
 from inspect_app.clock import Clock, spell
-from inspect_app.store.tables import ReportRow
+from inspect_app.entry.statement import parse_statement
+from inspect_app.store.tables import ReportRow, StatementRow
 from inspect_app.store.transactions import Transactions
 from inspect_app.store.vault_disk import Disk
 
+HUNDRED = 100
 GIVEN_UP = timedelta(minutes=15)  # a report takes seconds: whatever is still being made after that died
 
 
@@ -56,10 +58,22 @@ class Shelf:
     def begin(self, job: str) -> int:
         """Take the next number."""
         with self.transactions.writing() as session:
-            last = session.scalar(select(func.max(ReportRow.number)).where(ReportRow.job == job)) or 0
+            asked = select(ReportRow.number, ReportRow.made_at).where(ReportRow.job == job)
+            last = session.execute(asked.order_by(ReportRow.number.desc()).limit(1)).first()
+            number = self._after(job, *(last or (0, "")))
             session.execute(insert(ReportRow).values(
-                job=job, number=last + 1, state="making", up_to=0, made_at=spell(self.clock())))  # fmt: skip
-            return last + 1
+                job=job, number=number, state="making", up_to=0, made_at=spell(self.clock())))  # fmt: skip
+            return number
+
+    def _after(self, job: str, number: int, made_at: str) -> int:
+        """The next number. After a restoration the next hundred, for a job begun before it (its id tells when): reports
+        may have been undone that somebody has on paper."""
+        asked = select(StatementRow.seq, StatementRow.jws).where(StatementRow.kind == "restoration")
+        with self.transactions.reading() as session:
+            back = session.execute(asked.order_by(StatementRow.seq.desc()).limit(1)).first()
+        begun = int(job.replace("-", "")[:12], 16)  # of a UUIDv7: milliseconds since 1970, as a restoration's number
+        undone = back is not None and begun < back.seq and made_at < str(parse_statement(back.jws).payload["at"])
+        return (number // HUNDRED + 1) * HUNDRED if undone else number + 1
 
     def fail(self, job: str, number: int, trouble: str) -> None:
         """Say that it could not be made, and why."""

@@ -169,6 +169,22 @@ def test_open_invitations_are_withdrawn_since_nobody_knows_which_were_used(offic
     assert opened(office, settings).client().get(f"/api/invitations/{secret}").status_code == 410
 
 
+def test_no_report_gets_a_number_that_somebody_may_have_on_paper(office, tmp_path, request):
+    filled = Filled(office)
+    backed(office, tmp_path / "backup")
+    with office.app.app_context():
+        assert office.app.extensions["reports"].shelf.begin(filled.job) == 2
+    office.clock.forward(minutes=1)
+    settings = empty(office, tmp_path, request)
+    set_back(settings, tmp_path / "backup", clock=office.clock)
+    again = opened(office, settings)
+    office.clock.forward(minutes=1)
+    with again.app.app_context():
+        shelf = again.app.extensions["reports"].shelf
+        new = "01ffffff-0000-7000-8000-000000000000"  # begun after it
+        assert [shelf.begin(filled.job), shelf.begin(filled.job), shelf.begin(new)] == [100, 101, 1]
+
+
 def test_the_shell_restores_and_says_what_is_left_to_do_by_hand(office, tmp_path, monkeypatch, capsys):
     office.clock.forward(days=-10_000)  # the machine's clock is not behind the backup's
     Filled(office)
