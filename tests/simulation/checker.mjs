@@ -10,6 +10,8 @@ export class Checker {
   tried = new Map()
   /** What a phone has held a receipt for, `entry DIGEST` or `photo SHA256`. @type {Set<string>} */
   received = new Set()
+  /** What is on no disk any more, named as in `received`. @type {Set<string>} */
+  gone = new Set()
   /** @type {string[]} */
   faults = []
 
@@ -32,9 +34,9 @@ export class Checker {
     this.world.count('saved')
   }
 
-  /** What happens to a phone that is not the app's doing. @param {string} why @param {(one: any) => boolean} which */
-  excuse(why, which) {
-    for (const one of this.tried.values()) if (which(one)) one.excused ??= why
+  /** What was kept on a phone, as far as told, is no longer looked for there. @param {(one: any) => boolean} which */
+  moved(which) {
+    for (const one of this.tried.values()) if (which(one)) one.life = null
   }
 
   /** Hold what lies on a phone against what its person was told. @param {any} phone */
@@ -43,14 +45,35 @@ export class Checker {
     const entries = new Set(disk.rows('entries').map(({ digest }) => digest))
     const waiting = new Set(disk.rows('outbox').map(({ what, name }) => `${what} ${name}`))
     const held = new Set(disk.rows('receipts').map(({ what, name }) => `${what} ${name}`))
-    for (const name of held) this.received.add(name)
+    for (const name of held) if (!this.gone.has(name)) this.received.add(name)
     for (const one of this.tried.values()) {
       if (one.life !== phone.life || one.excused) continue
       if (one.saved && !entries.has(one.digest)) this.fault(`lost on the phone: entry ${one.name}`)
       if (one.saved && !waiting.has(`entry ${one.digest}`) && !held.has(`entry ${one.digest}`)) this.fault(`forgotten: entry ${one.name} neither waits nor has a receipt`)
       if (!one.photoKept || held.has(`photo ${one.sha256}`)) continue
-      if (!whole(disk, one.sha256)) this.fault(`lost on the phone: photo ${one.name}`)
+      if (!one.flipped && !whole(disk, one.sha256)) this.fault(`lost on the phone: photo ${one.name}`)
       if (one.saved && !waiting.has(`photo ${one.sha256}`)) this.fault(`forgotten: photo ${one.name} neither waits nor has a receipt`)
+    }
+  }
+
+  /** After something that is nobody's fault of ours: what is on no disk now, neither the server's nor a phone's, was lost
+   * by that. @param {string} why */
+  forgive(why) {
+    const census = this.world.server('census')
+    const disks = Object.values(this.world.phones).map(({ disk }) => disk)
+    const entries = new Set([...census.log, ...census.apart].map((token) => read(token).digest))
+    for (const disk of disks) for (const { digest } of disk.rows('entries')) entries.add(digest)
+    const photos = new Set([...census.photos, ...census.photos_apart])
+    const there = (name) => photos.has(name) || disks.some((disk) => whole(disk, name))
+    const lost = [...this.received].filter((name) => !(name.startsWith('entry') ? entries.has(name.slice(6)) : there(name.slice(6))))
+    for (const name of lost) {
+      this.received.delete(name)
+      this.gone.add(name)
+    }
+    for (const one of this.tried.values()) {
+      const gone = (one.digest && !entries.has(one.digest)) || (one.sha256 && !there(one.sha256))
+      if (gone) one.excused ??= why
+      if (gone && one.digest) this.gone.add(`entry ${one.digest}`)
     }
   }
 
@@ -73,8 +96,8 @@ export class Checker {
       if (one.saved && arrived) this.world.count('arrived')
       if (one.excused && !arrived) this.world.count(`${one.excused}, by no fault of ours`)
     }
-    for (const { digest, prev, seq } of there.values()) if (seq && !there.has(prev)) this.fault(`gap: before entry ${digest}`)
-    for (const phone of Object.values(this.world.phones)) this.#phone(phone, log, there)
+    for (const { digest, prev, seq } of there.values()) if (seq && !there.has(prev) && !this.gone.has(`entry ${prev}`)) this.fault(`gap: before entry ${digest}`)
+    for (const phone of Object.values(this.world.phones)) this.#phone(phone, log, there, photos)
   }
 
   /** Each thing that is on the server was tried, and once. */
@@ -92,10 +115,10 @@ export class Checker {
   }
 
   /** What stays on a phone at the end, and whether it has everything of the others. */
-  #phone(phone, log, there) {
-    const damaged = new Set([...this.tried.values()].filter(({ excused }) => excused === 'damaged').map(({ sha256 }) => sha256))
+  #phone(phone, log, there, photos) {
+    const broken = new Set([...this.tried.values()].filter(({ excused }) => excused).map(({ sha256 }) => sha256))
     for (const row of phone.disk.rows('outbox')) {
-      const fine = row.state === 'held' || (row.what === 'photo' && damaged.has(row.name))
+      const fine = row.state === 'held' || (row.state === 'damaged' && (photos.has(row.name) || broken.has(row.name)))
       if (!fine) this.fault(`stuck on ${phone.name}: ${row.what} ${row.name} ${row.state} ${row.refusal?.code ?? ''}`)
     }
     const rows = phone.disk.rows('entries')

@@ -28,6 +28,12 @@ export const harm = {
   },
   'server full': ({ world, dice }) => { world.server('strike', { how: 'full', after: dice.between(0, 10) }) },
   'server has room': ({ world }) => { world.server('strike', { how: null }) },
+  'server backed up': ({ world }) => { world.server('back_up') },
+  'server set back': ({ world }) => {
+    for (const phone of Object.values(world.phones)) world.checker.look(phone)
+    world.server('set_back')
+    world.checker.forgive('gone with the server')
+  },
   'sign-ins end': ({ world }) => { world.server('expire') },
   revoke: ({ world, phone, dice }) => {
     const people = phone.disk.rows('people').filter(({ kid }) => kid)
@@ -51,7 +57,8 @@ export const harm = {
     const bytes = new Uint8Array(row.value.bytes).slice()
     bytes[dice.between(0, bytes.length - 1)] ^= 1
     row.value = { ...row.value, bytes: bytes.buffer }
-    world.checker.excuse('damaged', (one) => one.sha256 === row.value.photo && one.life === phone.life)
+    for (const one of world.checker.tried.values()) if (one.sha256 === row.value.photo && one.life === phone.life) one.flipped = true
+    world.checker.forgive('damaged')
   },
   'key lost': ({ phone }) => {
     const store = phone.disk.raw?.rawObjectStores.get('keys')
@@ -60,8 +67,9 @@ export const harm = {
 
   wipe: ({ world, phone }) => {
     world.checker.look(phone)
-    world.checker.excuse('wiped', (one) => one.life === phone.life)
+    world.checker.moved((one) => one.life === phone.life)
     phone.wipe()
+    world.checker.forgive('wiped')
   },
   'back up': ({ world, phone }) => {
     phone.backup = { stores: phone.disk.copy(), cookies: [...phone.cookies], tried: new Set([...world.checker.tried.values()].filter(({ saved }) => saved)), life: phone.life }
@@ -69,10 +77,11 @@ export const harm = {
   'put back': ({ world, phone }) => {
     if (phone.backup?.life !== phone.life) return
     world.checker.look(phone)
-    world.checker.excuse('put back', (one) => one.life === phone.life && !phone.backup.tried.has(one))
+    world.checker.moved((one) => one.life === phone.life && !phone.backup.tried.has(one))
     const { life } = phone
     phone.wipe(phone.backup.stores)
     Object.assign(phone, { life, cookies: new Map(phone.backup.cookies) })
+    world.checker.forgive('put back')
   },
   clone: ({ world, phone }) => {
     if (!world.phones.c) world.add('c', { stores: phone.disk.copy(), cookies: [...phone.cookies] }).build = phone.build

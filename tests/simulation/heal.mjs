@@ -9,10 +9,15 @@ const ROUNDS = 12
 /** @param {any} world @param {boolean} anew whether the phones are started again, or go on as they stand */
 export async function heal(world, anew) {
   world.server('strike', { how: null })
+  world.up = true
   for (const phone of Object.values(world.phones)) {
     Object.assign(phone.disk, { free: Infinity, broken: [] })
     phone.link.state = 'good'
     if (anew) phone.die()
+    if (phone.disk.raw?.version === 2 && phone.build === 'this') { // an older build only sends: the newer one comes again
+      phone.build = 'next'
+      phone.open(0)
+    }
     for (const tab of [0, 1]) phone.thaw(tab)
     phone.page(0)
   }

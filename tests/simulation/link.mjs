@@ -5,8 +5,8 @@ import { ask } from './server.mjs'
 
 /** @type {[string, number][]} what becomes of a request where the signal is poor */
 const FATES = [['fine', 50], ['request lost', 10], ['request silent', 4], ['answer lost', 12], ['answer silent', 5],
-  ['answer cut', 5], ['request cut', 5], ['twice', 6], ['late', 4], ['gateway', 5], ['some status', 6], ['forged', 3]]
-const STATUSES = [301, 400, 401, 403, 404, 409, 410, 413, 415, 422, 429, 460, 500, 502, 503]
+  ['answer cut', 5], ['request cut', 5], ['twice', 6], ['late', 4], ['gateway', 4], ['some status', 12], ['forged', 6]]
+const STATUSES = [301, 400, 401, 401, 403, 403, 404, 404, 409, 409, 410, 413, 415, 422, 429, 460, 500, 502, 503]
 const PORTAL = { status: 200, headers: [['Content-Type', 'text/html']], body: Buffer.from('<h1>Welcome</h1>').toString('base64') }
 const OUR_KIND = { 'Content-Type': 'application/json', 'Tus-Resumable': '1.0.0' }
 

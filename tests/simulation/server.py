@@ -16,6 +16,7 @@ from cryptography.hazmat.primitives.asymmetric import ec
 from sqlalchemy import event
 
 from inspect_app import application
+from inspect_app.commands.restore import set_back
 from inspect_app.entry.format import format_entry
 from inspect_app.entry.jwk import public_jwk
 from inspect_app.entry.uuid7 import uuid7
@@ -23,6 +24,7 @@ from inspect_app.people.accounts import Accounts
 from inspect_app.people.passwords import Passwords
 from inspect_app.settings import settings_from
 from inspect_app.store.database import db
+from inspect_app.upkeep.backup import back_up
 from tests.bodies import body_of
 from tests.office import CHEAP, PASSWORD
 from tests.simulation.struck_disk import Struck, StruckDisk
@@ -81,7 +83,8 @@ class Server:
         """What lies on the disk now is what every run begins with."""
         self.close()
         shutil.rmtree(self.folder / "beginning", ignore_errors=True)
-        shutil.copytree(self.settings.data, self.folder / "beginning")
+        shutil.copytree(self.settings.data, self.folder / "beginning" / "data")
+        back_up(self.settings.data, self.settings.database_url, self.folder / "beginning" / "backup", self.clock.now)
 
     def answer(self, asked: dict[str, Any]) -> dict[str, Any]:
         self.clock.now = BEGINNING + timedelta(milliseconds=asked.get("now", 0))
@@ -89,8 +92,9 @@ class Server:
 
     def _begin(self, _: dict[str, Any]) -> dict[str, Any]:
         self.close()
-        shutil.rmtree(self.settings.data)
-        shutil.copytree(self.folder / "beginning", self.settings.data)
+        for name in ("data", "backup"):
+            shutil.rmtree(self.folder / name, ignore_errors=True)
+            shutil.copytree(self.folder / "beginning" / name, self.folder / name)
         self.open()
         return {"job": JOB, "people": self.people, "password": PASSWORD}
 
@@ -129,6 +133,19 @@ class Server:
         before = file.read_bytes()
         file.unlink()
         file.write_bytes(bytes(byte ^ 1 for byte in before))
+        self.open()
+        return {}
+
+    def _back_up(self, _: dict[str, Any]) -> dict[str, Any]:
+        """As an administrator does it, while it serves; one made before is gone on with."""
+        back_up(self.settings.data, self.settings.database_url, self.folder / "backup", self.clock.now)
+        return {}
+
+    def _set_back(self, _: dict[str, Any]) -> dict[str, Any]:
+        """The store is lost, and made again of the newest backup."""
+        self.close()
+        shutil.rmtree(self.settings.data)
+        assert set_back(self.settings, self.folder / "backup", clock=self.clock).done
         self.open()
         return {}
 

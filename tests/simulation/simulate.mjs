@@ -10,6 +10,7 @@ import { story, take } from './story.mjs'
 import { World, totals } from './world.mjs'
 
 process.env.TZ = 'America/Chicago'
+const BEGUN = 60_000 // ms: by then the first sign-ins are long over
 /** @type {string[]} */
 const loose = []
 process.on('unhandledRejection', (fault) => {
@@ -37,6 +38,7 @@ async function begin() {
     world.phones[name].close(0)
   }
   world.server('mark')
+  if (world.clock.now > BEGUN) throw new Error(`the first sign-ins took ${world.clock.now} ms`)
   return Object.entries(world.phones).map(([name, phone]) => [name, { stores: phone.disk.copy(), cookies: [...phone.cookies] }])
 }
 
@@ -52,7 +54,7 @@ async function simulate(seed) {
 
 /** @param {number} seed @param {any} told */
 async function live(seed, { locks, anew, steps }) {
-  const world = new World(made, { seed, locks })
+  const world = new World(made, { seed, locks, now: BEGUN })
   loose.length = 0
   for (const [name, from] of beginning) world.add(name, from)
   for (const step of steps) {

@@ -10,8 +10,8 @@ import pytest
 from tests.seed import SEED
 from tests.simulation.run import Outcome, run
 
-SHORT = 15
-SHARDS, OF_A_SHARD = 8, 250
+SHORT = 8
+SHARDS, OF_A_SHARD = 10, 200  # about a second of one core each
 
 
 @pytest.fixture(autouse=True)
@@ -36,11 +36,7 @@ def test_a_few_seeds_lose_nothing_and_bring_nothing_unexpected() -> None:
     outcome = run(1, SHORT)
     told(outcome)
     assert outcome.totals["seeds"] == SHORT
-    assert outcome.totals["arrived"] > 50 and outcome.totals["requests"] > 500
-
-
-def test_the_same_seed_is_the_same_run() -> None:
-    assert run(7, 2).totals == run(7, 2).totals
+    assert outcome.totals["arrived"] > 20 and outcome.totals["requests"] > 300
 
 
 def test_a_planted_bug_is_found_and_its_story_made_short() -> None:
@@ -48,6 +44,11 @@ def test_a_planted_bug_is_found_and_its_story_made_short() -> None:
     outcome = run(1, 1, [forgetting], patience=4)
     assert "forgotten" in outcome.failures[0].why
     assert len(outcome.failures[0].story["steps"]) < 5
+
+
+@pytest.mark.soak
+def test_the_same_seed_is_the_same_run() -> None:
+    assert run(SEED, 10).totals == run(SEED, 10).totals
 
 
 @pytest.mark.soak

@@ -20,8 +20,10 @@ export class World {
   up = true
   checker = new Checker(this)
 
-  /** @param {Record<'this' | 'next', Function>} builds @param {{seed: number, locks: boolean}} given `locks`: whether the browsers have any */
-  constructor(builds, { seed, locks }) {
+  /** @param {Record<'this' | 'next', Function>} builds @param {{seed: number, locks: boolean, now?: number}} given `locks`: whether the
+   * browsers have any; `now`: ms, not before what the server's disk speaks of */
+  constructor(builds, { seed, locks, now = 0 }) {
+    this.clock.now = now
     Object.assign(this, { builds, seed, locks }, ask({ op: 'begin' }))
     running = this
   }
