@@ -1,10 +1,12 @@
 """Limits keep a server's disk, and never strand a phone."""
 
 import os
+import re
+from pathlib import Path
 
 import pytest
 
-from inspect_app.intake.uploads_caps import DAY, Caps
+from inspect_app.intake.uploads_caps import DAY, DEFAULT_CAPS, Caps
 from tests.intake.receiving import OTHER_PHONE, PHONE, PHOTO, Receiving
 from tests.intake.test_uploads import refusal
 
@@ -14,6 +16,12 @@ def test_a_photo_over_the_limit_is_refused_before_its_first_byte(tmp_path):
     refused = refusal(receiving.create, length=1001)
     assert (refused.code, refused.value, refused.facts["most"]) == ("upload_too_large", "1001", 1000)
     assert receiving.create(PHOTO[:1000]).offset == 0
+
+
+def test_a_phone_keeps_no_photo_that_the_office_would_not_take():
+    chunks = (Path(__file__).parents[2] / "static" / "photo" / "chunks.js").read_text("utf-8")
+    limit = re.search(r"PHOTO_LIMIT = ([0-9_]+)", chunks)
+    assert limit and int(limit[1].replace("_", "")) == DEFAULT_CAPS.photo
 
 
 def test_unfinished_uploads_of_a_device_are_limited_in_number_and_finishing_one_makes_room(tmp_path):
