@@ -80,8 +80,9 @@ class Contacts:
         return [one for one in self.of([person]) if one.kid != but and one.unsent and one.unsent["items"]]
 
     def overdue(self, people: Collection[str], job: str) -> int:
-        """How many phones of these people hold something of the job for more than two days."""
-        return sum(one.late for one in self.of(people, job))
+        """How many phones of these people hold something of the job for more than two days. One whose key was ended is
+        none: somebody has given it up."""
+        return sum(one.late and one.revoked_at is None for one in self.of(people, job))
 
     def _said(self, seqs: Collection[int]) -> dict[int | None, str]:
         """``{seq: at}`` of statements."""

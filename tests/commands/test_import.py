@@ -30,6 +30,7 @@ def test_a_whole_copy_is_told_in_a_few_lines_and_again_says_that_it_was_here(giv
     assert main(["import", str(file), "--lang", "en"]) == 0
     said = capsys.readouterr().out
     assert "sealed by the key of ann (invented)" in said and "Came in now: 5" in said and "✗" not in said
+    assert "seamwalk report " in said, "the walk in it is signed and whole"
     assert main(["import", str(file), "--lang", "es"]) == 0
     assert "Ya estaba aquí: 5" in capsys.readouterr().out
 

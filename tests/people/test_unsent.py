@@ -135,6 +135,10 @@ def test_a_clock_that_is_years_off_makes_nothing_late_and_nothing_early(office):
     office.clock.now += timedelta(hours=48, minutes=1)
     chief.get_token()
     assert overdue(chief, job) == 1
+    with office.app.app_context():
+        office.parts.devices.revoke(phone.kid, "server")
+    assert overdue(chief, job) == 0, "a phone that was given up is not asked after for ever"
+    assert devices(chief, job)[phone.kid]["late"]
 
 
 def test_what_was_made_two_days_ago_and_told_only_now_is_late_at_once(office):
