@@ -46,6 +46,8 @@ export class Checker {
     const waiting = new Set(disk.rows('outbox').map(({ what, name }) => `${what} ${name}`))
     const held = new Set(disk.rows('receipts').map(({ what, name }) => `${what} ${name}`))
     for (const name of held) if (!this.gone.has(name)) this.received.add(name)
+    const drafts = new Map(disk.rows('drafts').map(({ person, key, value }) => [`${person} ${key}`, value]))
+    for (const [name, value] of phone.noted) if (!(drafts.get(name) >= value)) this.fault(`lost on the phone: ${name}, ${drafts.get(name)} for ${value}`)
     for (const one of this.tried.values()) {
       if (one.life !== phone.life || one.excused) continue
       if (one.saved && !entries.has(one.digest)) this.fault(`lost on the phone: entry ${one.name}`)

@@ -12,7 +12,7 @@ const BEGINNING = Date.UTC(2020, 0, 1, 12)
 export class Phone {
   /** @param {any} world @param {string} name @param {number} seed of what its browser throws by itself @param {any} [from] a copied disk and its cookies */
   constructor(world, name, seed, from = {}) {
-    Object.assign(this, { world, name, clock: world.clock, dice: new Dice(seed), build: 'this', wrong: 0, pages: [], backup: null })
+    Object.assign(this, { world, name, clock: world.clock, dice: new Dice(seed), build: 'this', wrong: 0, pages: [], backup: null, drafts: 0, noted: new Map() })
     this.cookies = new Map(from.cookies ?? [])
     this.link = new Link(this, world)
     this.life = `${name} 0`
@@ -86,6 +86,7 @@ export class Phone {
     for (const tab of [0, 1]) this.close(tab)
     this.disk.process.dead = true
     this.cookies.clear()
+    this.noted.clear()
     this.life = `${this.name} ${this.clock.done}`
     this.boot(stores)
   }

@@ -6,10 +6,10 @@ import { harm } from './harm.mjs'
 import { work } from './work.mjs'
 
 const RULES = { ...work, ...harm }
-const OFTEN = { save: 16, photo: 16, correct: 6, send: 10, look: 2, 'good signal': 4, 'poor signal': 4, 'kill browser': 3, 'kill page': 3, 'kill server': 3 }
+const OFTEN = { save: 16, photo: 16, correct: 6, send: 10, look: 2, draft: 3, 'good signal': 4, 'poor signal': 4, 'kill browser': 3, 'kill page': 3, 'kill server': 3 }
 const ON_A_PAGE = new Set([...Object.keys(work), 'freeze', 'sign in', 'change hands', 'sign out'])
 
-const NEEDS_SOMEBODY = new Set(['save', 'correct', 'photo'])
+const NEEDS_SOMEBODY = new Set(['save', 'correct', 'photo', 'draft'])
 
 /** What follows a step: so many tasks, or so many ms. */
 const run = fc.oneof({ weight: 3, arbitrary: fc.record({ tasks: fc.nat(60) }) }, { weight: 1, arbitrary: fc.record({ tasks: fc.nat(600) }) },

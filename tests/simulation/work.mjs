@@ -50,6 +50,14 @@ export const work = {
     told(world, page, one, kept)
   },
 
+  /** Go on with a draft, one of each tab. */
+  draft({ phone, page, tab }) {
+    const key = `draft of tab ${tab}`
+    const value = (phone.drafts += 1)
+    const { person } = phone.disk.records('meta').find(({ key: name }) => name[0] === 'current').value
+    page.app.saveDraft(person, key, value).then(() => page.dead || phone.noted.set(`${person} ${key}`, value), () => {})
+  },
+
   send({ page }) {
     page.app.sendNow()
   },
