@@ -13,6 +13,9 @@ from inspect_app.entry.format import parse
 from inspect_app.entry.receipts import verify_receipts
 from inspect_app.entry.statement import parse_statement
 from inspect_app.errors import BadInput, Conflict
+from inspect_app.evidence.enclosure import enclosures
+from inspect_app.evidence.entries import entry_facts
+from inspect_app.evidence.fact import HOLDS, UNKNOWN
 from inspect_app.settings import settings_from
 from inspect_app.upkeep.backup import back_up
 from inspect_app.upkeep.backup_form import PAGE, photo_name, read_page
@@ -82,6 +85,27 @@ def test_the_drill(any_office, backup, tmp_path, request):
                for some in ([*lost.values(), lost_photo], [*(entries[digest] for digest in lost), new_photo])]
     assert not set(numbers[0]) & set(numbers[1]) and max(numbers[0]) < made.seq < min(numbers[1])
     assert checked(again).faults == []
+
+
+def test_a_report_made_afterwards_encloses_the_restoration_and_says_what_it_cannot_know(office, tmp_path, request):
+    filled = Filled(office)
+    backed(office, tmp_path / "backup")
+    told = {}
+    for name in ("before", "after"):
+        source = office.app.extensions["reports"].source
+        with office.app.app_context():
+            enclosed = enclosures(b"{}", source.gather(filled.job, "f" * 64).signed)
+        facts = entry_facts({one.name: one.data for one in enclosed}, None)
+        told[name] = {one.name: one.status for one in facts}
+        if name == "before":
+            settings = empty(office, tmp_path, request)
+            set_back(settings, tmp_path / "backup", clock=office.clock)
+            office = opened(office, settings)
+            filled.foreman.client = office.client()
+            filled.foreman.get_token()
+            filled.foreman.send(filled.foreman.entry("area", filled.job))
+    assert (told["before"]["never_set_back"], told["after"]["never_set_back"]) == (HOLDS, UNKNOWN)
+    assert {told["after"][name] for name in ("receipts_whole", "keys_enrolled", "entries_receipted")} == {HOLDS}
 
 
 def test_both_chains_side_by_side_show_as_a_fork_that_the_restoration_explains(office, tmp_path, request):
