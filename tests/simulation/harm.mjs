@@ -1,5 +1,7 @@
 // What roofs, phones, browsers, networks and servers do meanwhile.
 
+import { STATUSES } from './link.mjs'
+
 const YEARS = 365.25 * 86_400_000
 
 export const harm = {
@@ -17,6 +19,7 @@ export const harm = {
   'poor signal': ({ phone }) => { phone.link.state = 'poor' },
   'no signal': ({ phone }) => { phone.link.state = 'none' },
   portal: ({ phone }) => { phone.link.state = 'portal' },
+  wall: ({ phone, dice }) => { Object.assign(phone.link, { state: 'wall', status: STATUSES[dice.between(1, STATUSES.length - 1)] }) },
 
   'kill server': ({ world, dice }) => {
     if (dice.hits(0.3)) {

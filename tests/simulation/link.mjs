@@ -1,4 +1,5 @@
-// What lies between a phone and the server: good signal, poor signal, none, or a portal that answers everything itself.
+// What lies between a phone and the server: good signal, poor signal, none, a portal that answers everything itself with a
+// page, or a wall that says the same no to everything in our own form.
 // Where the signal is poor an answer is lost, a request comes twice, late, cut short, or something in between answers.
 
 import { createHash } from 'node:crypto'
@@ -7,7 +8,7 @@ import { ask } from './server.mjs'
 /** @type {[string, number][]} what becomes of a request where the signal is poor */
 const FATES = [['fine', 50], ['request lost', 10], ['request silent', 4], ['answer lost', 12], ['answer silent', 5],
   ['answer cut', 5], ['request cut', 5], ['twice', 6], ['late', 4], ['gateway', 4], ['some status', 12], ['forged', 6]]
-const STATUSES = [301, 400, 401, 401, 403, 403, 404, 404, 409, 409, 410, 413, 415, 422, 429, 460, 500, 502, 503]
+export const STATUSES = [301, 400, 401, 401, 403, 403, 404, 404, 409, 409, 410, 413, 415, 422, 429, 460, 500, 502, 503]
 const PORTAL = { status: 200, headers: [['Content-Type', 'text/html']], body: Buffer.from('<h1>Welcome</h1>').toString('base64') }
 const OUR_KIND = { 'Content-Type': 'application/json', 'Tus-Resumable': '1.0.0' }
 
@@ -33,6 +34,7 @@ export class Link {
       if (String(path) === '/shell.json') return later(1, () => answer(json({ headers: {} }, 200, { build: this.phone.build })))
       const request = requestOf(String(path), options)
       if (this.state === 'none') return dice.hits(0.7) ? later(dice.between(1, 300), fail) : undefined
+      if (this.state === 'wall') return later(dice.between(5, 50), () => answer(json(request, this.status, { error: { code: 'between' } })))
       if (this.state === 'portal') return later(dice.between(5, 50), () => answer(PORTAL))
       this.#send(request, this.state === 'poor' ? dice.pick(FATES) : 'fine', { later, fail, answer })
     })

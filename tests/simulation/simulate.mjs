@@ -1,4 +1,5 @@
-// Runs of the seeds given: simulate.mjs FIRST COUNT [JSON of planted bugs] [ms for shortening] [verbose]. Everything told goes to the process that
+// Runs of the seeds given, or of the stories: simulate.mjs FIRST COUNT PLANTED PATIENCE VERBOSE STORIES, the planted bugs and the
+// stories as JSON, the patience for shortening in ms. Everything told goes to the process that
 // started this one; so does every request.
 
 import fc from 'fast-check'
@@ -17,13 +18,14 @@ process.on('unhandledRejection', (fault) => {
   if (fault instanceof TypeError || fault instanceof ReferenceError) loose.push(String(fault.stack))
 })
 
-const [first, count, planted = '[]', patience = '60000', verbose = ''] = process.argv.slice(2)
+const [first, count, planted = '[]', patience = '60000', verbose = '', stories = '[]'] = process.argv.slice(2)
 const made = await builds(JSON.parse(planted))
 const beginning = await begin()
 for (let seed = Number(first); seed < Number(first) + Number(count); seed += 1) {
   await simulate(seed)
   if (planted !== '[]' && totals.failures) break // found: that is all we wanted to know
 }
+for (const told of JSON.parse(stories)) await again(told)
 ask({ op: 'done', totals })
 
 /** Two phones, their people signed in: what every run begins with. */
@@ -49,7 +51,17 @@ async function simulate(seed) {
   totals.seeds = (totals.seeds ?? 0) + 1
   if (!outcome.failed) return
   totals.failures = (totals.failures ?? 0) + 1
-  ask({ op: 'failed', seed, shrunk: outcome.numShrinks, story: outcome.counterexample?.[0] ?? null, why: String(outcome.errorInstance?.stack ?? outcome.error) })
+  ask({ op: 'failed', seed, story: outcome.counterexample?.[0] ?? null, why: String(outcome.errorInstance?.stack ?? outcome.error) })
+}
+
+/** A story that is known. @param {any} told */
+async function again(told) {
+  totals.seeds = (totals.seeds ?? 0) + 1
+  try {
+    await live(0, told)
+  } catch (fault) {
+    ask({ op: 'failed', seed: 0, story: told, why: String(/** @type {any} */ (fault).stack) })
+  }
 }
 
 /** @param {number} seed @param {any} told */

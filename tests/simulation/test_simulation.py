@@ -2,13 +2,14 @@
 saved is never lost by us, what it holds a receipt for is never lost by anyone, and nothing is there that nobody tried.
 """
 
+import json
 import logging
 from collections.abc import Iterator
 
 import pytest
 
 from tests.seed import SEED
-from tests.simulation.run import Outcome, run
+from tests.simulation.run import KEPT, Outcome, run
 
 SHORT = 8
 SHARDS, OF_A_SHARD = 10, 200  # about a second of one core each
@@ -32,11 +33,17 @@ def told(outcome: Outcome) -> None:
     assert not outcome.failures, "\n".join(map(str, outcome.failures))
 
 
-def test_a_few_seeds_lose_nothing_and_bring_nothing_unexpected() -> None:
-    outcome = run(1, SHORT)
+def test_a_few_seeds_and_what_went_wrong_once_lose_nothing_and_bring_nothing_unexpected() -> None:
+    outcome = run(1, SHORT, stories=[json.loads(file.read_text("utf-8")) for file in KEPT])
     told(outcome)
-    assert outcome.totals["seeds"] == SHORT
+    assert KEPT and outcome.totals["seeds"] == SHORT + len(KEPT)
     assert outcome.totals["arrived"] > 20 and outcome.totals["requests"] > 300
+
+
+def test_each_kept_story_fails_where_what_mended_it_is_taken_back() -> None:
+    story = json.loads(KEPT[0].with_name("revoked_with_a_token.json").read_text("utf-8"))
+    mended = ("static/people/token.js", "reply.status === 403 &&", "false &&")
+    assert "not brought over to b" in run(1, 0, [mended], stories=[story]).failures[0].why
 
 
 def test_a_planted_bug_is_found_and_its_story_made_short() -> None:
