@@ -26,11 +26,11 @@ def test_a_few_of_all_calls_fail_once_and_nothing_is_lost_doubled_or_said_too_ea
 ) -> None:
     fallible = Fallible(chromium.new_context(), office)
     dice = chance("each call")
-    for kind, of_them in (("storage", 6), ("fetch", 5), ("crypto", 1), ("file", 1)):
+    for kind, of_them in (("storage", 4), ("fetch", 4), ("crypto", 1), ("file", 1)):
         for point in dice.sample(every_point(fallible.calls, kind, WAYS[kind]), of_them):
             fallible.fail(*point)
     assert fallible.settled() == []
-    assert fallible.told.reached > 9, fallible.told
+    assert fallible.told.reached > 7, fallible.told
 
 
 @pytest.mark.soak
