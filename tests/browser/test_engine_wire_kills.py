@@ -36,9 +36,9 @@ def through(context, folder, kills: int) -> dict[str, int]:
         if what == "server" and server.process.poll() is not None:
             server.start()
         proxy.on_cut = lambda: None
+        proxy.cut_after(REQUESTS, 1 << 40)
         if what == "page":
             phone.again()
-    proxy.cut_after(REQUESTS, 1 << 40)
     assert phone.run("await sendNow(); const { entries, photos } = await sendNow(); return entries + photos") == 0
     asked = f"/api/photos/receipt?job={JOB}&sha256={sha256}"
     reply = Client(server.port, tokens_of(folder)["foreman"]).call("GET", asked)
