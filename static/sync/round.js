@@ -79,7 +79,8 @@ async function sendText(person, server, asked, progress) {
 /** @param {any} person @param {any} server @param {() => void} progress */
 async function receive(person, server, progress) {
   if (await newerHere()) return // what a newer build keeps is sent, and nothing is added to it
-  if (person.hidden || (await deliveryToken(person)).scope !== 'full') return
+  const { scope } = await deliveryToken(person) // also of who signed out: with it the server says that it was set back
+  if (person.hidden || scope !== 'full') return
   await tell({ phase: 'receiving' })
   const jobs = await pullJobs(person)
   await pullEntries(person, server, jobs, progress)
