@@ -87,7 +87,7 @@ class Stopping(Disk):
 def test_one_that_was_cut_off_anywhere_leaves_the_one_before_good_and_is_gone_on_with(office, tmp_path, monkeypatch):
     filled = Filled(office)
     target = tmp_path / "backup"
-    for at in range(0, 60, 3):
+    for at in range(0, 60, 4):
         monkeypatch.setattr(backup_place, "Disk", lambda at=at: Stopping(at))
         try:
             backed(office, target)
@@ -97,7 +97,7 @@ def test_one_that_was_cut_off_anywhere_leaves_the_one_before_good_and_is_gone_on
         break
     assert at > 10 and whole(target).faults == []
     filled.photo(filled.foreman, LOST_PHOTO)
-    for at in range(0, 60, 5):
+    for at in range(0, 60, 7):
         office.clock.forward(minutes=1)
         monkeypatch.setattr(backup_place, "Disk", lambda at=at: Stopping(at))
         try:

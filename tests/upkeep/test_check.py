@@ -1,13 +1,16 @@
 """A check of a sound store finds nothing and changes nothing; whatever is damaged is named, with a way out."""
 
 import json
+import shutil
+from types import SimpleNamespace
 
 import pytest
 import sqlalchemy as sa
 
 from inspect_app.command_line import main
 from inspect_app.entry.statement import format_statement, parse_statement
-from inspect_app.settings import shipped
+from inspect_app.settings import settings_from, shipped
+from inspect_app.store.server_key import server_key
 from inspect_app.store.tables import (
     DerivedJob,
     DeviceRow,
@@ -19,6 +22,7 @@ from inspect_app.store.tables import (
     TicketRow,
 )
 from inspect_app.words import Words
+from tests.office import Office
 from tests.upkeep.filled import PHOTO, SHA, Filled, checked, codes
 
 WORDS = Words(shipped("static") / "words")
@@ -51,6 +55,29 @@ def test_nothing_is_changed_by_a_check_be_a_server_at_work_or_not(office):
     assert not any(name.name.endswith("-wal") for name in before)
     checked(office)
     assert tree(office.settings.data) == before
+
+
+@pytest.fixture(scope="module")
+def sound(tmp_path_factory):
+    """The folder of a filled office whose server has ended."""
+    folder = tmp_path_factory.mktemp("sound") / "data"
+    Filled(Office(folder)).close()
+    return folder
+
+
+@pytest.fixture
+def kept(sound, tmp_path):
+    """A copy of it, to be damaged."""
+    shutil.copytree(sound, tmp_path / "kept")
+    return SimpleNamespace(settings=settings_from({"SEAMWALK_DATA": str(tmp_path / "kept")}))
+
+
+def row_of(office, asked):
+    engine = sa.create_engine(office.settings.database_url)
+    with engine.connect() as connection:
+        row = connection.execute(asked).first()
+    engine.dispose()
+    return row
 
 
 def store(office, *statements):
@@ -91,19 +118,16 @@ def entry(office):
 
 def signed_again(office, kind, **changed):
     """The server's own key signs something else: what only its owner could do."""
-    with office.app.app_context(), office.parts.transactions.reading() as session:
-        asked = sa.select(StatementRow).where(StatementRow.kind == kind).order_by(StatementRow.seq.desc()).limit(1)
-        row = session.scalar(asked)
-        said = parse_statement(row.jws).payload | changed
-        jws = format_statement(said, office.parts.server_key.private)
+    asked = sa.select(StatementRow.jws).where(StatementRow.kind == kind).order_by(StatementRow.seq.desc())
+    said = parse_statement(row_of(office, asked).jws).payload | changed
+    jws = format_statement(said, server_key(office.settings.data / "server.key").private)
     values = {"jws": jws, "digest": parse_statement(jws).digest}
     store(office, sa.update(StatementRow).where(StatementRow.seq == said["seq"]).values(**values))
 
 
 def kept_apart_too(office, filled):
-    with office.app.app_context(), office.parts.transactions.reading() as session:
-        row = session.scalar(sa.select(EntryRow).limit(1))
-        copy = {"digest": row.digest, "job": row.job, "kid": row.kid, "token": row.token}
+    row = row_of(office, sa.select(EntryRow.digest, EntryRow.job, EntryRow.kid, EntryRow.token))
+    copy = dict(row._mapping)
     store(office, sa.insert(QuarantineRow).values(**copy, reason="key_revoked", received_at="now"))
 
 
@@ -112,8 +136,7 @@ def swapped(token):
 
 
 def forge(office, filled, row, column, change):
-    with office.app.app_context(), office.parts.transactions.reading() as session:
-        value = session.scalar(sa.select(getattr(row, column)).limit(1).order_by(getattr(row, column)))
+    value = row_of(office, sa.select(getattr(row, column)).order_by(getattr(row, column)))[0]
     store(office, sa.update(row).where(getattr(row, column) == value).values(**{column: change(value)}))
 
 
@@ -153,45 +176,39 @@ FAULTS = {
 
 
 @pytest.mark.parametrize("code", FAULTS)
-def test_whatever_is_damaged_is_named_and_has_a_way_out(office, code):
-    filled = Filled(office)
-    FAULTS[code](office, filled)
-    found = [one for one in checked(office).faults if one.code == code]
+def test_whatever_is_damaged_is_named_and_has_a_way_out(kept, code):
+    FAULTS[code](kept, None)
+    found = [one for one in checked(kept).faults if one.code == code]
     assert found and found[0].where
     for language in ("en", "es"):
         for key in (f"upkeep.{code}", f"upkeep.{code}.way_out"):
             assert "{" not in WORDS.say(key, language, found[0].facts)
 
 
-def test_a_damaged_page_of_the_database_is_found_and_hides_nothing_else(office):
-    filled = Filled(office)
-    filled.close()
-    photo_file(office).unlink()
-    file = office.settings.data / "seamwalk.sqlite3"
+def test_a_damaged_page_of_the_database_is_found(kept):
+    file = kept.settings.data / "seamwalk.sqlite3"
     data = bytearray(file.read_bytes())
     for at in range(3 * 4096, len(data) - 4096, 3 * 4096):
         data[at : at + 64] = b"\xff" * 64
     file.write_bytes(data)
-    assert "database_damaged" in codes(office)
+    assert "database_damaged" in codes(kept)
 
 
-def test_bytes_that_nobody_has_a_receipt_for_are_notes_and_no_faults(office):
-    Filled(office)
-    vault = office.settings.data / "photos"
+def test_bytes_that_nobody_has_a_receipt_for_are_notes_and_no_faults(kept):
+    vault = kept.settings.data / "photos"
     (vault / "00").mkdir()
     (vault / "00" / ("00" * 32)).write_bytes(b"never receipted")
     (vault / "00" / "notes.txt").write_bytes(b"a stranger")
-    found = checked(office)
+    found = checked(kept)
     assert found.faults == []
     assert {one.code for one in found.notes} == {"photo_unclaimed", "vault_stranger"}
 
 
-def test_the_shell_says_it_in_both_languages_with_exit_codes(office, monkeypatch, capsys, tmp_path):
-    Filled(office)
-    monkeypatch.setenv("SEAMWALK_DATA", str(office.settings.data))
+def test_the_shell_says_it_in_both_languages_with_exit_codes(kept, monkeypatch, capsys, tmp_path):
+    monkeypatch.setenv("SEAMWALK_DATA", str(kept.settings.data))
     assert main(["check"]) == 0
     assert "Whole" in capsys.readouterr().out
-    photo_file(office).unlink()
+    photo_file(kept).unlink()
     assert main(["check", "--lang", "es"]) == 1
     said = capsys.readouterr().out
     assert f"photos/{SHA[:2]}/{SHA}: Falta en la bóveda" in said and "Qué hacer: Copie este mismo archivo" in said
