@@ -28,7 +28,7 @@ export async function startUpdates() {
     applyIfQuiet().catch(() => {})
   })
   addEventListener('pageshow', look)
-  addEventListener('hashchange', () => applyIfQuiet().catch(() => {}))
+  addEventListener('hashchange', () => renewed && applyIfQuiet().catch(() => {})) // not amid what was just saved
   document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && look())
   setInterval(look, HOUR)
   await enlist((found) => {

@@ -91,6 +91,6 @@ async function run(tx, fn, done) {
 }
 
 /** Is what is kept here of a newer build than the one that runs? @returns {Promise<boolean>} */
-export async function newerHere() {
-  return ofNewerBuild(await connection())
+export function newerHere() {
+  return withDb(['meta'], 'readonly', (tx) => ofNewerBuild(tx.db))
 }
