@@ -16,6 +16,8 @@ from tests.seed import chance
 
 UNSENT = """async () => { const { everyRow } = await import('/static/outbox/counts.js')
   return (await everyRow()).filter((row) => row.what === 'photo').map((row) => row.name) }"""
+UNSENT_ALL = """async () => { const { everyRow } = await import('/static/outbox/counts.js')
+  return (await everyRow()).map((row) => row.name).sort() }"""
 MISSING = '[data-role="{role}"] .problem'
 
 
@@ -55,10 +57,13 @@ class AtAnItem:
         self.page.wait_for_timeout(after)
         old = self.page
         self.profile.kill_pages()
-        self.walker = Walker(self.profile.context.new_page(), self.url, self.folder)
+        self.come_back(self.profile.context.new_page())
         with contextlib.suppress(Exception):
             old.close()
-        self.page.goto(self.url + "/")
+
+    def come_back(self, page: Any) -> None:
+        self.walker = Walker(page, self.url, self.folder)
+        page.goto(self.url + "/")
         self.walker.sees("#in-note")
 
     def wrong(self, note: str) -> list[str]:
@@ -97,12 +102,19 @@ def killed_while_it_is_kept(at: AtAnItem, times: int) -> list[str]:
     return wrong
 
 
-def test_a_page_killed_behind_the_camera_comes_back_to_its_place_and_says_what_is_missing(
+def test_a_page_and_a_browser_killed_come_back_to_all_that_was_saved_and_say_what_did_not_arrive(
     profile: Profile, roof: Roof, tmp_path: Path
 ) -> None:
     at = AtAnItem(profile, roof, tmp_path)
     assert killed_behind_the_camera(at, 1) == []
     assert killed_while_it_is_kept(at, 1) == []
+    waiting = at.page.evaluate(UNSENT_ALL)
+    assert len(waiting) > 1, "the walk and the place at least"
+    profile.kill()
+    at.come_back(profile.start().new_page())
+    assert at.wrong("taken 0") == []
+    assert at.page.evaluate(UNSENT_ALL) == waiting
+    at.page.locator(f'.strip:has-text("{len(waiting)} only on this phone")').wait_for(timeout=60000)
 
 
 @pytest.mark.soak

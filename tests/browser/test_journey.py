@@ -137,32 +137,6 @@ def test_a_clean_place_takes_few_taps(chromium: Any, roof: Roof, tmp_path: Path)
     context.close()
 
 
-def test_a_killed_browser_comes_back_to_everything_that_was_shown_as_saved(
-    profile: Any, roof: Roof, tmp_path: Path
-) -> None:
-    page = profile.start().new_page()
-    walker = out_of_signal(page, roof, tmp_path)
-    walker.begin_walk()
-    walker.place("Quay", "12", "7.5", "field")
-    walker.named("look")
-    walker.sees('[data-role="where"]')
-    walker.take("where")
-    where = page.url
-    profile.kill()
-
-    page = profile.start().new_page()
-    page.goto(where)
-    pin = page.locator("#in-pin-digits")
-    pin.or_(page.locator('[data-role="where"] .done-bar')).first.wait_for(timeout=60000)
-    if pin.count():
-        pin.fill("1234")
-        page.locator('[data-name="unlock"]').click()
-        page.goto(where)
-    page.wait_for_selector('[data-role="where"] .done-bar', timeout=60000)
-    # The walk, the place, the picture and what it says of itself.
-    page.wait_for_selector('.strip:has-text("4 only on this phone")', timeout=60000)
-
-
 def test_an_area_is_added_by_hand_without_signal(chromium: Any, roof: Roof, tmp_path: Path) -> None:
     context = chromium.new_context(**PHONE)
     walker = out_of_signal(context.new_page(), roof, tmp_path)
