@@ -109,11 +109,14 @@ def walk(chromium: Any, own: Office, chosen: Callable[[int], bool]) -> list[str]
     until(page, CONTROLLED)
     release = threading.Event()
 
-    def held(request: Any) -> None:
-        if request.method == "PATCH":
-            release.wait(15)
+    app = own.gate.app
 
-    own.gate.lie = held
+    def held(environ: dict, start_response: Callable) -> Any:
+        if environ["REQUEST_METHOD"] == "PATCH":
+            release.wait(15)
+        return app(environ, start_response)
+
+    own.gate.app = held
     deploys = Deploys(page, own)
     met = []
     for number, point in enumerate(write(hand, own, release)):
@@ -132,8 +135,8 @@ def walk(chromium: Any, own: Office, chosen: Callable[[int], bool]) -> list[str]
 
 def test_builds_that_come_while_a_finding_with_three_photos_is_open_wait_for_it(chromium: Any, own: Office) -> None:
     dice = random.Random(int(os.environ.get("SEED") or 20261125))
-    some = {dice.randrange(12), dice.randrange(12, 21), 27}
-    assert walk(chromium, own, some.__contains__)[2:] == ["on its way"]
+    some = {dice.randrange(12), dice.randrange(12, 21), 26}
+    assert walk(chromium, own, some.__contains__)[2:] == ["one word more"]
 
 
 @pytest.mark.soak
