@@ -152,6 +152,18 @@ def test_an_upload_that_the_server_gave_up_begins_anew_by_itself(phone: Phone, o
     assert len(office.photo(sha256) or b"") == 200_000
 
 
+def test_after_an_answer_that_says_no_offset_it_is_asked_for_before_another_byte_goes(phone: Phone, office) -> None:
+    phone.sign_in("ann")
+    for n, lie in enumerate(("409", "500", "429")):
+        keep_picture(phone, office.job, n, 200_000)
+        answers = iter([None, lie])
+        office.gate.lie = lambda request, left=answers: next(left, None) if request.method == "PATCH" else None
+        before = len(office.gate.seen)
+        assert phone.run("return sendNow()")["photos"] == 0, lie
+        calls = [line.split()[0] for line in office.gate.seen[before:] if line.startswith(("PATCH", "HEAD"))]
+        assert calls[:3] == ["PATCH", "PATCH", "HEAD"], calls
+
+
 def test_several_people_deliver_each_under_their_own_name(phone: Phone, office) -> None:
     ann = phone.sign_in("ann")
     phone.run("await setPin('1234')")
