@@ -14,6 +14,11 @@ export const harm = {
   },
   thaw: ({ phone, tab }) => { phone.thaw(tab) },
   'kill browser': ({ phone }) => { phone.die() },
+  'kill once told': async ({ world, phone }) => { // the very moment that somebody is told: saved
+    const before = world.checker.told
+    await world.clock.run({ tasks: 200, done: () => world.checker.told !== before })
+    if (world.checker.told !== before) phone.die()
+  },
 
   'good signal': ({ phone }) => { phone.link.state = 'good' },
   'poor signal': ({ phone }) => { phone.link.state = 'poor' },
@@ -35,6 +40,7 @@ export const harm = {
   'server set back': ({ world }) => {
     for (const phone of Object.values(world.phones)) world.checker.look(phone)
     world.server('set_back')
+    world.setBack = true
     world.checker.forgive('gone with the server')
   },
   'sign-ins end': ({ world }) => { world.server('expire') },

@@ -6,7 +6,7 @@ import { harm } from './harm.mjs'
 import { work } from './work.mjs'
 
 const RULES = { ...work, ...harm }
-const OFTEN = { save: 16, photo: 16, correct: 6, send: 10, look: 2, draft: 3, wall: 2, 'good signal': 4, 'poor signal': 4, 'kill browser': 3, 'kill page': 3, 'kill server': 3 }
+const OFTEN = { save: 16, photo: 16, correct: 6, send: 10, look: 2, draft: 3, wall: 2, 'good signal': 4, 'poor signal': 4, 'kill browser': 3, 'kill once told': 4, 'kill page': 3, 'kill server': 3 }
 const ON_A_PAGE = new Set([...Object.keys(work), 'freeze', 'sign in', 'change hands', 'sign out'])
 
 const NEEDS_SOMEBODY = new Set(['save', 'correct', 'photo', 'draft'])

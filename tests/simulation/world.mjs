@@ -18,6 +18,7 @@ export class World {
   /** @type {Record<string, Phone>} */
   phones = {}
   up = true
+  setBack = false // whether the server's store was lost, and a backup put in its place
   checker = new Checker(this)
 
   /** @param {Record<'this' | 'next', Function>} builds @param {{seed: number, locks: boolean, now?: number}} given `locks`: whether the
