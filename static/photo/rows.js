@@ -5,6 +5,7 @@ import { Trouble } from '../words/trouble.js'
 import { CHUNK, chunkPlan } from './chunks.js'
 import { sha256Hex } from './digest.js'
 
+const UNREADABLE = new Set(['NotReadableError', 'DataError']) // one row's own file is gone or damaged: no other's
 const ROWS_AT_ONCE = 4 // 1 MiB a transaction: short ones survive a phone that pauses the page
 
 /**
@@ -38,7 +39,9 @@ export async function writeChunks(sha256, bytes, overDamaged) {
  * @returns {Promise<ArrayBuffer>} @throws {Trouble} `outbox.photo_damaged`
  */
 export async function readChunk(sha256, n, digest) {
-  const row = await withDb(['photo_chunks'], 'readonly', (tx) => tx.store.get([sha256, n]))
+  const row = await withDb(['photo_chunks'], 'readonly', (tx) => tx.store.get([sha256, n])).catch((fault) => {
+    if (!UNREADABLE.has(fault?.name)) throw fault
+  })
   if (!row || (await sha256Hex(row.bytes)) !== digest) {
     throw new Trouble('outbox.photo_damaged', { field: 'photo', value: sha256, chunk: n + 1 })
   }

@@ -5,7 +5,7 @@
 
 import { Trouble } from '../words/trouble.js'
 import { connection, dropConnection, ofNewerBuild } from './connection.js'
-import { REOPEN_WAITS, isConnectionFault } from './faults.js'
+import { REOPEN_WAITS, isConnectionFault, isDiskFull } from './faults.js'
 import { noteStorage } from './standing.js'
 
 // What sending needs. All else of a database that a newer build made is only read: its rows may mean more than we know.
@@ -20,8 +20,9 @@ const SETTLE_LIMIT = 15_000 // ms; a transaction of at most 1 MiB that takes lon
  * @param {string[]} stores @param {'readonly' | 'readwrite'} mode @param {(tx: any) => Promise<T> | T} fn
  * @param {{relaxed?: boolean}} [options] `relaxed` only for bytes that may be lost
  * @returns {Promise<T>}
- * @throws {Trouble} `outbox.storage_stopped` when the phone's storage does not come back, `storage.held` when another
- *   window keeps an older database open, `storage.newer` for a write to what a newer build made
+ * @throws {Trouble} `outbox.storage_stopped` when the phone's storage does not come back, `outbox.disk_full`, `storage.held`
+ *   when another window keeps an older database open, `storage.newer` for a write to what a newer build made; what the
+ *   browser said keeps its own `name`, for whoever can make room or do without
  */
 export async function withDb(stores, mode, fn, options = {}) {
   const durability = options.relaxed ? 'relaxed' : 'strict'
@@ -31,7 +32,7 @@ export async function withDb(stores, mode, fn, options = {}) {
       noteStorage('database', null)
       return result
     } catch (fault) {
-      if (!isConnectionFault(fault)) throw fault
+      if (!isConnectionFault(fault)) throw inWords(fault, mode)
       dropConnection()
       if (tries === REOPEN_WAITS.length) {
         noteStorage('database', 'outbox.storage_stopped')
@@ -40,6 +41,15 @@ export async function withDb(stores, mode, fn, options = {}) {
       await new Promise((resolve) => setTimeout(resolve, REOPEN_WAITS[tries]))
     }
   }
+}
+
+/** What no reopening mends. @param {unknown} fault @param {string} mode */
+function inWords(fault, mode) {
+  if (!(fault instanceof DOMException)) return fault // of `fn` itself, or in words already
+  dropConnection() // some browsers refuse every later write of a connection that met a full disk once
+  const code = isDiskFull(fault) ? 'outbox.disk_full' : 'outbox.storage_stopped'
+  if (mode === 'readonly' && isDiskFull(fault)) noteStorage('database', code) // of a write its caller tells
+  return Object.assign(new Trouble(code, { field: 'text', value: String(fault) }), { name: fault.name })
 }
 
 /** @param {string[]} stores @param {IDBTransactionMode} mode @param {(tx: any) => any} fn @param {string} durability */
@@ -82,12 +92,17 @@ async function run(tx, fn, done) {
   } catch (fault) {
     giveUp(tx)
     // The transaction's own end says more than the request's: a full disk shows as its error.
-    const end = await done.then(() => null, (error) => error)
-    if (end?.name === 'QuotaExceededError') throw end
-    throw fault
+    const end = noRoom(tx, await done.then(() => null, (error) => error))
+    throw isDiskFull(end) ? end : fault
   }
-  await done
+  await done.catch((end) => { throw noRoom(tx, end) })
   return result
+}
+
+/** Large values lie in files of their own, and one that finds no room ends its transaction so: a key that is none never
+ * comes so far. @param {any} tx @param {any} end of it */
+function noRoom(tx, end) {
+  return tx.mode === 'readwrite' && end?.name === 'DataError' ? new DOMException(String(end), 'QuotaExceededError') : end
 }
 
 /** Is what is kept here of a newer build than the one that runs? @returns {Promise<boolean>} */

@@ -3,7 +3,6 @@
 // plain words.
 // Text always has priority: it is let into the room that photos are refused.
 
-import { dropConnection } from './connection.js'
 import { withDb } from './database.js'
 import { Trouble } from '../words/trouble.js'
 import { dropBallast, layBallast } from './ballast.js'
@@ -35,7 +34,6 @@ export async function withRoom(what, write) {
 /** @template T @param {() => Promise<T>} write @returns {Promise<T>} */
 async function writeWithLess(write) {
   for (;;) {
-    dropConnection() // some browsers refuse every later write of a connection that met a full disk once
     try {
       const result = await write()
       await writeMeta(['full'], true).catch(() => {}) // what was written stands, whether or not this can be noted
