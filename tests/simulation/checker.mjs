@@ -45,6 +45,7 @@ export class Checker {
   /** Hold what lies on a phone against what its person was told. @param {any} phone */
   look(phone) {
     const { disk } = phone
+    if (disk.writing()) return // what is half done is not there: the next look finds it done, or undone
     const entries = new Set(disk.rows('entries').map(({ digest }) => digest))
     const waiting = new Set(disk.rows('outbox').map(({ what, name }) => `${what} ${name}`))
     const held = new Set(disk.rows('receipts').map(({ what, name }) => `${what} ${name}`))

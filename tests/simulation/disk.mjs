@@ -84,6 +84,11 @@ export class Disk {
     return page.opens.size > 0 || [...page.connections].some((connection) => open(connection).length > 0)
   }
 
+  /** Whether some page is in the middle of a change. */
+  writing() {
+    return Boolean(this.raw?.transactions.some((tx) => tx._started && tx._state !== 'finished' && tx.mode !== 'readonly'))
+  }
+
   /** The power goes: of what no strict commit has flushed, the latest may be gone. */
   cut() {
     this.process.dead = true
