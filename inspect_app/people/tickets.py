@@ -45,7 +45,7 @@ class Tickets:
             used = self._highest_used(job, kid, series, given)
             wanted = used + 1 + AHEAD if series == "work" else max(have, used) + 2
             if series == "audit" and wanted > given:
-                self._not_too_often(job, kid, given)
+                self._not_too_often(job, kid)
             for n in range(given, wanted):
                 self._issue(job, kid, series, n)
             return self._from(job, kid, series, max(have, used) + 1)
@@ -69,10 +69,8 @@ class Tickets:
         numbers = [int(subject.removeprefix(start)) for subject in named]
         return max((n for n in numbers if n < given), default=-1)
 
-    def _not_too_often(self, job: str, kid: str, given: int) -> None:
-        if given < AUDITS:
-            return
-        last = self._from(job, kid, "audit", given - AUDITS)
+    def _not_too_often(self, job: str, kid: str) -> None:
+        last = self._from(job, kid, "audit", 0)[-AUDITS:]  # whatever their numbers: a restoration may leave some out
         if len(last) < AUDITS:
             return
         oldest = parse_statement(last[0])

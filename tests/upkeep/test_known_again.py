@@ -4,6 +4,7 @@ import pytest
 
 from inspect_app.commands.restore import set_back
 from inspect_app.entry.statement import parse_statement
+from inspect_app.people.tickets import AUDITS
 from inspect_app.settings import settings_from
 from inspect_app.upkeep.backup import back_up
 from tests.office import Office
@@ -102,3 +103,11 @@ def test_tickets_that_it_has_forgotten_stay_good_and_the_next_ones_follow_them(o
 
 def numbers(reply):
     return [parse_statement(one).payload["n"] for one in reply.json["tickets"]]
+
+
+def test_numbers_said_to_be_forgotten_give_no_more_audit_tickets_in_a_day_than_any_others(back):
+    fay, job, given = back.foreman, back.job, 0
+    fay.get_token()
+    for have in range(24, 24 + 25 * (AUDITS + 5), 25):
+        given += fay.tickets(job, "audit", have).status_code == 200
+    assert given == AUDITS, "whoever could read a hundred of them could look for the one that suits them"
