@@ -71,7 +71,7 @@ def _line(one: Came, words: Words, language: str) -> str:
     key = next((key for key in keys if f"{key}.message" in words), "error.request_refused")
     facts = {"field": visible(one.why.field), "value": visible(one.why.value)}
     said = " ".join(words.say(f"{key}.{part}", language, facts) for part in ("message", "way_out"))
-    return f"{SIGNS.get(one.status, '✗')} {what} {one.name} [{one.job or '?'}]: {said}"
+    return f"{SIGNS.get(one.status, '✗')} {what} {one.name} [{visible(one.job) or '?'}]: {said}"
 
 
 def _plain(one: Came) -> dict[str, Any]:

@@ -7,7 +7,7 @@ import sys
 import pytest
 
 from inspect_app.command_line import main
-from tests.copies import files_of, sha, tar
+from tests.copies import files_of, item, manifest, sha, tar
 from tests.office import Office
 
 PICTURE = b"\xff\xd8\xff a picture, invented"
@@ -46,6 +46,13 @@ def test_what_did_not_come_is_named_with_its_reason_and_way_out_in_both_language
         said = capsys.readouterr().out
         assert all(word in said for word in words), said
         assert name in said and "\x1b" not in said and "{" not in said
+
+
+def test_what_a_list_says_steers_no_terminal(given, tmp_path, capsys):
+    file = tmp_path / "seamwalk-copy.tar"
+    file.write_bytes(tar([("manifest.json", manifest([item("entry", "a" * 43, "\x1b]0;all came in\x07\n✓", 1)]))]))
+    assert main(["import", str(file), "--lang", "en"]) == 1
+    assert not {"\x1b", "\x07"} & set(said := capsys.readouterr().out) and "\n✓" not in said
 
 
 def test_programs_get_each_item_with_its_status(given, tmp_path, capsys):
