@@ -117,6 +117,8 @@ class _Bringing:
             self.brought.damage.append(Damage("list", 0, why.field))
 
     def _take_entries(self) -> None:
+        if not self.entries:
+            return  # and who names which photo stays known: a walk's photos come one after the other
         waiting, self.entries = self.entries, []
         refused = [self._turned_down(name, token) for name, token in waiting]
         tokens = [token for (_, token), why in zip(waiting, refused, strict=True) if why is None]

@@ -238,3 +238,15 @@ def test_more_entries_than_one_transaction_takes_come_in_several(office, bring):
     phone = office.phone("ann", "foreman", job)
     brought = bring(tar(files_of([phone.entry("area", job, new_uuid()) for _ in range(101)], [], phone)))
     assert states(brought) == {"entry accepted": 101} and brought.whole
+
+
+def test_the_log_is_read_once_for_all_photos_that_follow_each_other(office, bring, monkeypatch):
+    job, _ = office.job()
+    phone = office.phone("ann", "foreman", job)
+    pictures = [PICTURE + bytes([n]) for n in range(20)]
+    tokens = [phone.entry("photo", job, sha(one), {"sha256": sha(one)}) for one in pictures]
+    copies, read = office.app.extensions["copies"], []
+    signers = copies.signers
+    monkeypatch.setattr(copies, "signers", lambda job: read.append(job) or signers(job))
+    assert bring(tar(files_of(tokens, [(job, one) for one in pictures], phone))).whole
+    assert read == [job], "else a long walk's copy takes minutes in a long job"
