@@ -2,6 +2,7 @@
 
 import { withDb } from '../storage/database.js'
 import { readMeta, writeMeta } from '../storage/meta.js'
+import { withRoom } from '../storage/room.js'
 import { Trouble } from '../words/trouble.js'
 
 /** @typedef {{id: string, name: string, role: string, kid: string | null, jwk: any, enrolment: string | null,
@@ -35,10 +36,10 @@ export function everyPerson() {
 export async function changePerson(person, change) {
   const blank = { id: person, name: '', role: '', kid: null, jwk: null, enrolment: null, pin: null, hidden: false, revoked: false,
     tries: { wrong: 0, until: 0 } }
-  await withDb(['people'], 'readwrite', async (tx) => {
+  await withRoom('text', () => withDb(['people'], 'readwrite', async (tx) => {
     const row = await tx.store.get(person)
     await tx.store.put({ ...blank, ...row, ...change })
-  })
+  }))
 }
 
 /** The key of this name was ended: a new sign-in makes another, unless one did meanwhile. @param {string} person @param {string} kid */

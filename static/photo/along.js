@@ -4,8 +4,7 @@
 import { currentPerson } from '../people/current.js'
 import { withDb } from '../storage/database.js'
 import { isDiskFull } from '../storage/faults.js'
-import { readMeta } from '../storage/meta.js'
-import { withRoom } from '../storage/room.js'
+import { isFull, withRoom } from '../storage/room.js'
 import { photoBytes } from './read.js'
 import { dropUnnamed, writeChunks } from './rows.js'
 
@@ -34,7 +33,7 @@ export async function takeAlong(sha256, job) {
  * @throws {import('../words/trouble.js').Trouble} `outbox.photo_elsewhere`, `sync.offline`
  */
 export async function bringAlong(sha256, job) {
-  if (await readMeta(['full'])) return false
+  if (await isFull()) return false
   const got = await fetched(sha256, job, true)
   try {
     await kept(got, (write) => write())

@@ -1,6 +1,7 @@
 // Small facts of the phone, each in a row of its own: `['current']`, `['server']`, `['cursor', person]` …
 
 import { withDb } from './database.js'
+import { withRoom } from './room.js'
 
 /** @param {any[]} key @returns {Promise<any>} undefined where never set */
 export function readMeta(key) {
@@ -9,7 +10,7 @@ export function readMeta(key) {
 
 /** @param {any[]} key @param {any} value */
 export async function writeMeta(key, value) {
-  await withDb(['meta'], 'readwrite', (tx) => tx.store.put(value, key))
+  await withRoom('text', () => withDb(['meta'], 'readwrite', (tx) => tx.store.put(value, key)))
 }
 
 /** @param {any[]} key */

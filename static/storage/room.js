@@ -7,7 +7,6 @@ import { withDb } from './database.js'
 import { Trouble } from '../words/trouble.js'
 import { dropBallast, layBallast } from './ballast.js'
 import { isDiskFull } from './faults.js'
-import { readMeta, writeMeta } from './meta.js'
 
 const PROBE = 8 // bricks that must fit before photos are taken again
 
@@ -18,7 +17,7 @@ const PROBE = 8 // bricks that must fit before photos are taken again
  */
 export async function withRoom(what, write) {
   try {
-    if (what === 'photo' && (await readMeta(['full'])) && !(await roomAgain())) throw full(what)
+    if (what === 'photo' && (await isFull()) && !(await roomAgain())) throw full(what)
     return await write()
   } catch (fault) {
     if (!isDiskFull(fault)) throw fault
@@ -36,7 +35,7 @@ async function writeWithLess(write) {
   for (;;) {
     try {
       const result = await write()
-      await writeMeta(['full'], true).catch(() => {}) // what was written stands, whether or not this can be noted
+      await noteFull(true).catch(() => {}) // what was written stands, whether or not this can be noted
       return result
     } catch (fault) {
       if (!isDiskFull(fault) || !(await dropOldest())) throw fault
@@ -49,8 +48,18 @@ async function roomAgain() {
     await dropBallast() // keep what there is for text
     return false
   }
-  await writeMeta(['full'], false)
+  await noteFull(false)
   return true
+}
+
+/** Were photos refused when one was kept last? @returns {Promise<boolean>} */
+export function isFull() {
+  return withDb(['meta'], 'readonly', (tx) => tx.store.get(['full']))
+}
+
+/** @param {boolean} full */
+function noteFull(full) {
+  return withDb(['meta'], 'readwrite', (tx) => tx.store.put(full, ['full']))
 }
 
 /** @param {string} what */

@@ -6,7 +6,7 @@
 
 import { Trouble } from '../words/trouble.js'
 import { layBallast } from '../storage/ballast.js'
-import { readMeta } from '../storage/meta.js'
+import { isFull } from '../storage/room.js'
 import { alone } from './lock.js'
 import { DELAYS, waitFor } from './retry.js'
 import { round } from './round.js'
@@ -42,7 +42,7 @@ export function startSync() {
   addEventListener('seamwalk:kept', () => plan(AFTER_SAVE))
   addEventListener('seamwalk:person', () => soon(AFTER_SAVE))
   document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && soon(0))
-  setTimeout(async () => (await readMeta(['full'])) || layBallast().catch(() => {}), LAY_BALLAST)
+  setTimeout(() => isFull().then((full) => full || layBallast()).catch(() => {}), LAY_BALLAST)
   tell({})
   plan(0)
 }

@@ -21,6 +21,7 @@ let bytes = 16 * 1024 // of one batch, until a link is known to be quick
  */
 export async function sendEntries(person, server, rows, progress) {
   let rest = [...rows].sort(bySequence)
+  let full = null
   while (rest.length) {
     const next = batch(rest, bytes)
     rest = rest.slice(next.length)
@@ -31,11 +32,15 @@ export async function sendEntries(person, server, rows, progress) {
     try {
       if (await sendBatch(person, server, good)) progress()
       took = performance.now() - started
+    } catch (fault) { // no room to note an answer: the office has it all the same, and the others still go
+      if (!(fault instanceof Trouble) || fault.code !== 'outbox.disk_full') throw fault
+      full ??= fault
     } finally {
       // What one more entry would have passed was full.
       bytes = adapt(bytes, rest.length ? bytes : 0, took, { least: LEAST, most: MOST })
     }
   }
+  if (full) throw full
 }
 
 /** What is still as it was signed; the rest stays, named as damaged, and is in nobody's way. @param {any[]} rows */

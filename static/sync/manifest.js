@@ -19,7 +19,7 @@ export async function sendManifest(person, rows) {
     const reply = await callAs(person, 'POST', '/api/manifest', { json: { ...manifestOf(part), oldest, more: told.size > 0 } })
     if (reply.status >= 300) return // told with the next round: nothing waits for it
     for (const row of part) told.add(named(row))
-    await writeMeta(['told', person.kid], { at, names: [...told] })
+    await writeMeta(['told', person.kid], { at, names: [...told] }).catch(() => {}) // told once more, if it must be
   }
 }
 
