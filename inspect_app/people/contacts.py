@@ -8,7 +8,7 @@ from sqlalchemy import insert, select, update
 from inspect_app.clock import Clock, spell
 from inspect_app.entry.statement import parse_statement
 from inspect_app.errors import BadInput
-from inspect_app.people.unsent import is_late, still_out
+from inspect_app.people.unsent import Shown, is_late, still_out
 from inspect_app.store.manifests import Manifests
 from inspect_app.store.tables import DeviceContactRow, DeviceRow, PersonRow, StatementRow
 from inspect_app.store.transactions import Transactions
@@ -50,9 +50,11 @@ class Contacts:
             raise BadInput("bad_text", "name", name)
         self._set(kid, name=text)
 
-    def of(self, people: Collection[str], job: str | None = None) -> list[Contact]:
+    def of(
+        self, people: Collection[str], job: str | None = None, shown: Shown = lambda job, photo: True
+    ) -> list[Contact]:
         """The keys of these people, by person and enrolment; what is unsent is told of this job alone, if one is
-        given."""
+        given. ``shown``: as of ``still_out``."""
         asked = (
             select(DeviceRow, PersonRow.name, DeviceContactRow.name, DeviceContactRow.last_contact)
             .join(PersonRow, PersonRow.id == DeviceRow.person)
@@ -64,7 +66,7 @@ class Contacts:
             rows = session.execute(asked).all()
             said = self._said([seq for row, *_ in rows for seq in (row.enrolled, row.revoked) if seq is not None])
             kids = [row.kid for row, *_ in rows]
-            unsent = still_out(session, self.manifests.of(kids), job)
+            unsent = still_out(session, self.manifests.of(kids), job, shown)
         newest = {row.person: str(said[row.enrolled]) for row, *_ in rows}  # they come in order of enrolment
         now = self.clock()
         return [
@@ -75,9 +77,9 @@ class Contacts:
             for row, who, name, last in rows
         ]  # fmt: skip
 
-    def never_arrived(self, person: str, but: str | None) -> list[Contact]:
+    def never_arrived(self, person: str, but: str | None, shown: Shown) -> list[Contact]:
         """Those of the person's keys, but one, that told of something which has not arrived, of whatever job."""
-        return [one for one in self.of([person]) if one.kid != but and one.unsent and one.unsent["items"]]
+        return [one for one in self.of([person], shown=shown) if one.kid != but and one.unsent and one.unsent["items"]]
 
     def overdue(self, people: Collection[str], job: str) -> int:
         """How many phones of these people hold something of the job for more than two days. One whose key was ended is

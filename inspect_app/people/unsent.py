@@ -4,7 +4,7 @@ A phone's list is its word and its clock's. When the server first heard of a thi
 makes nothing late or early by itself.
 """
 
-from collections.abc import Collection, Iterable
+from collections.abc import Callable, Collection, Iterable
 from datetime import datetime, timedelta
 from typing import Any, NamedTuple
 
@@ -16,6 +16,7 @@ from inspect_app.store.tables import EntryRow, PhotoRow, QuarantinePhotoRow, Qua
 
 LATE = timedelta(hours=48)  # a third of the seven days after which some browsers erase what nobody looks at
 AT_ONCE = 500  # names in one question: databases limit how many it may hold
+Shown = Callable[[str, str], bool]
 
 
 class Unsent(NamedTuple):
@@ -32,10 +33,15 @@ class Unsent(NamedTuple):
         return {**self._asdict(), "entries": kinds.count("entry"), "photos": kinds.count("photo")}
 
 
-def still_out(session: Session, manifests: Iterable[Manifest], job: str | None = None) -> dict[str, Unsent]:
-    """``{kid: what has not arrived}``, of one job if told. What is kept apart has arrived."""
+def still_out(
+    session: Session, manifests: Iterable[Manifest], job: str | None = None, shown: Shown = lambda job, photo: True
+) -> dict[str, Unsent]:
+    """``{kid: what has not arrived}``, of one job if told. What is kept apart has arrived. ``shown(job, sha256)``:
+    whether it may be told that the job holds the photo; one that may not be told of stays out, or whoever knows a
+    photo's hash could ask by it what others brought."""
     told = {one.kid: (one, [item for item in one.items if job in (None, item["job"])]) for one in manifests}
     here = _arrived(session, [item for _, items in told.values() for item in items])
+    here = {(what, name, of) for what, name, of in here if what == "entry" or shown(of, name)}
     return {kid: _unsent(one, [item for item in items if _key(item) not in here]) for kid, (one, items) in told.items()}
 
 

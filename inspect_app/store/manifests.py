@@ -10,6 +10,8 @@ from inspect_app.clock import Clock, spell
 from inspect_app.store.tables import ManifestRow
 from inspect_app.store.transactions import Transactions
 
+MOST = 10_000  # things of one key: more than a phone makes in months; some 2 MB, read with each look at the phones
+
 
 class Manifest(NamedTuple):
     """The last word of one key: when it came, the oldest item's time as the phone tells it, and the items
@@ -23,7 +25,8 @@ class Manifest(NamedTuple):
 
 
 class Manifests:
-    """One manifest for each key; a new one takes the place of the one before, or stands beside it."""
+    """One manifest for each key; a new one takes the place of the one before, or stands beside it. Of more than
+    ``MOST`` things those told last are kept."""
 
     def __init__(self, transactions: Transactions, clock: Clock) -> None:
         self.transactions, self.clock = transactions, clock
@@ -34,7 +37,7 @@ class Manifests:
             before = {_key(one): one for told in self.of([kid]) for one in told.items}
             fresh = {_key(one): {**one, "since": before.get(_key(one), {}).get("since") or now} for one in items}
             known = {**before, **fresh} if more else fresh
-            text = json.dumps(list(known.values()), separators=(",", ":"))
+            text = json.dumps(list(known.values())[-MOST:], separators=(",", ":"))
             session.execute(delete(ManifestRow).where(ManifestRow.kid == kid))
             row = {"kid": kid, "received_at": now, "oldest": oldest, "items": text}
             session.execute(insert(ManifestRow).values(**row))

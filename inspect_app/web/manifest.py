@@ -31,5 +31,9 @@ def missing() -> dict[str, object]:
     """What the other phones of whoever asks told of and what has never arrived: after a phone was erased its new key
     asks, and learns what the old one still had."""
     person, device = person_from_request(), device_or_none()
-    phones = office().contacts.never_arrived(person.id, device.kid if device else None)
+
+    def shown(job: str, photo: str) -> bool:
+        return parts().membership.belongs(person.id, job) and office().scope.shows_photo(job, person.id, photo)
+
+    phones = office().contacts.never_arrived(person.id, device.kid if device else None, shown)
     return {"phones": phones, "time": spell(parts().clock())}

@@ -77,6 +77,34 @@ def test_nobody_is_told_of_another_person_s_phones(office):
     assert ann.kid not in devices(ben, job)
 
 
+def test_nobody_learns_by_a_photo_s_hash_what_a_job_holds_that_is_not_theirs(office):
+    job, _ = office.job()
+    mallory = office.phone("mallory", "foreman")
+    photo = {"what": "photo", "job": job, "name": sha(b"one"), "size": 3}
+    told(mallory, photo)
+    again = erased(office, mallory)
+    before = missing(again)
+    with office.app.app_context():
+        office.parts.log.receive_photo(job, sha(b"one"), 3, "image/jpeg")
+    assert missing(again) == before and before[0]["unsent"]["items"] == [photo]
+    with office.app.app_context():
+        office.parts.membership.join(mallory.person.id, job)
+    assert missing(again) == [], "a member is told"
+
+
+def test_a_phone_that_tells_without_end_fills_neither_the_disk_nor_the_office_s_time(office, monkeypatch):
+    job, _ = office.job()
+    phone = office.phone("ann", "foreman", job)
+    monkeypatch.setattr("inspect_app.store.manifests.MOST", 40)
+    for first in range(0, 100, 10):
+        items = [entry(job, number) for number in range(first, first + 10)]
+        body = {"items": items, "oldest": AT, "more": True}
+        assert phone.client.post("/api/manifest", json=body, headers=phone.bearer).status_code == 200
+    with office.app.app_context():
+        (kept,) = office.parts.manifests.of([phone.kid])
+    assert [one["name"] for one in kept.items] == [entry(job, number)["name"] for number in range(60, 100)]
+
+
 def test_what_was_kept_apart_has_arrived(office):
     job, chief = office.job()
     phone = office.phone("ann", "foreman", job)
