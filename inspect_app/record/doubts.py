@@ -79,11 +79,12 @@ def _chains(chains: dict, keys: dict, partial: bool) -> list:
             found.append(("fork", kid, facts, forks[0]["digests"]))
         if partial:
             continue
+        numbers: dict = {}
+        for digest in keys[kid]:
+            numbers.setdefault(keys[kid][digest]["seq"], []).append(digest)
         for low, high in chains[kid]["gaps"]:
-            after = [digest for digest in keys[kid] if keys[kid][digest]["seq"] == high + 1]
             facts = {"kid": kid, "low": low, "high": high, "missing": high - low + 1}
-            found.append(("gap", kid + "/" + str(low), facts, sorted(after)))
-        numbers = {keys[kid][digest]["seq"]: True for digest in keys[kid]}
+            found.append(("gap", kid + "/" + str(low), facts, sorted(numbers[high + 1])))
         loose = [digest for digest in chains[kid]["orphans"] if _alone(keys[kid][digest], numbers)]
         if loose:
             found.append(("unlinked", kid, {"kid": kid}, loose))

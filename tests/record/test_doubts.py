@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from inspect_app.record.doubtful_clocks import clocks
+from inspect_app.record.doubts import _chains
 from inspect_app.record.fold import fold
 from tests.bodies import body_of
 from tests.record.rhythm_sample import AREA, FOREMAN, INSPECTOR, PEOPLE, SECOND, WALK, Site
@@ -142,3 +143,18 @@ def test_versions_say_in_what_they_differ_and_only_what_fits_a_line() -> None:
     (one,) = of(site, "versions")
     said = {row["by"]: row["says"] for row in one["entries"]}
     assert said == {"ira": [["name", "North"], ["zones", None]], "fay": [["name", "South"], ["zones", None]]}
+
+
+def test_a_chain_full_of_gaps_is_read_once_and_not_once_for_each_gap() -> None:
+    looks: list[str] = []
+
+    class Payload(dict[str, Any]):
+        def __getitem__(self, name: str) -> Any:
+            looks.append(name)
+            return super().__getitem__(name)
+
+    chain = {f"digest {n}": Payload(seq=2 * n + 1, by="fay") for n in range(200)}
+    gaps = [[2 * n, 2 * n] for n in range(200)]
+    told = _chains({FOREMAN: {"forks": [], "gaps": gaps, "orphans": list(chain)}}, {FOREMAN: chain}, False)
+    assert [one[2]["low"] for one in told] == list(range(0, 400, 2)) and told[7][3] == ["digest 7"]
+    assert len(looks) < 10 * len(chain), "else a phone folds such a job for minutes"
