@@ -11,11 +11,12 @@ import { Install } from './install.js'
 
 /** @param {{records: boolean, children?: any}} props `records`: the screen keeps work */
 export function BeforeRecording({ records, children }) {
-  const [here, setHere] = useState(isAndroid() ? '' : 'yes')
-  const read = () => recordingHere().then(setHere)
-  useEffect(() => { if (records && here !== 'yes') read() }, [records])
+  const [here, setHere] = useState(isAndroid() || homeScreenFirst() ? '' : 'yes')
+  const read = () => recordingHere().then(setHere, () => setHere(homeScreenFirst() ? 'install' : 'yes')) // of the storage's trouble the strip tells
+  useEffect(() => { if (records && here !== 'yes') read() }, [records, location.hash])
   if (!records) return children
-  if (homeScreenFirst()) return html`<${HomeScreenFirst} />`
+  if (here === 'install') return html`<${HomeScreenFirst} />`
+  if (here === 'finish') return html`<p class="part-seen" role="status" data-name="finish-here"><span aria-hidden="true">▲</span> ${say('shell.first.finish')}</p>${children}`
   if (here === 'warn') return html`<${NotKept} read=${read} />`
   return here === 'yes' ? children : null
 }

@@ -12,6 +12,8 @@ ANDROID = "Mozilla/5.0 (Linux; Android 99; K) AppleWebKit/1 Chrome/99.0 Mobile S
 FROM_HOME = "Object.defineProperty(navigator, 'standalone', { value: true })"
 KEPT = "async () => (await (await import('/static/shell/install.js')).installState()).kept"
 
+BEGIN = """async ([person, key]) => (await import('/static/storage/drafts.js')).saveDraft(person, key, { name: 'half' })"""
+
 
 def opened(chromium: Any, office: Office, agent: str, script: str = "") -> Hand:
     page = chromium.new_context(**VIEW, user_agent=agent).new_page()
@@ -45,6 +47,11 @@ def test_a_plain_window_of_such_a_phone_looks_and_sends_and_its_home_screen_reco
     to_record(hand, office)
     hand.sees("[data-name='home-screen-first']")
     assert hand.page.locator("#in-found").count() == 0
+    hand.page.evaluate(BEGIN, [office.people["ann"], "area/begun"])
+    hand.page.reload()
+    hand.sees("[data-name='finish-here']:has-text('Finish what you began')")
+    hand.sees("#in-found")
+    readable(hand.page)
     home = opened(chromium, office, APPLE, FROM_HOME)
     sign_in(home)
     to_record(home, office)
