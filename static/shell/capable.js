@@ -5,12 +5,14 @@ import { makeKey } from '../entry/key.js'
 import { parseJws, verifyJws } from '../entry/parse.js'
 import { makeProof } from '../entry/proof.js'
 import { dropConnection } from '../storage/connection.js'
+import { everyPerson } from '../people/current.js'
 import { newerHere, withDb } from '../storage/database.js'
+import { isDiskFull } from '../storage/faults.js'
 import { Trouble } from '../words/trouble.js'
 
 const LIMIT = 2000 // ms until a window that has not shown that it can says that it has not
 const AGAIN = 2000
-const PASSING = ['shell.not_capable.slow', 'shell.not_capable.held'] // may be over a moment later
+const PASSING = ['shell.not_capable.slow', 'shell.not_capable.held', 'shell.not_capable.full'] // may be over a moment later
 const PLACE = ['probe', 'capable']
 
 /** @typedef {{ok: boolean, reason: string | null, newer?: boolean}} Able `reason` is a words key; `newer`: what is kept
@@ -54,18 +56,25 @@ async function tried() {
     if (await newerHere()) return { ok: true, reason: null, newer: true }
     if (!(await keepsBytes())) return no('shell.not_capable.storage')
   } catch (fault) {
-    return no(whyNot(fault))
+    return (await keptBefore(fault)) ? { ok: true, reason: null } : no(whyNot(fault))
   }
   try {
     if (!(await keepsKeys())) return no('shell.not_capable.key')
-  } catch {
-    return no('shell.not_capable.key')
+  } catch (fault) {
+    if (!(await keptBefore(fault))) return no(isDiskFull(fault) ? whyNot(fault) : 'shell.not_capable.key')
   }
   return { ok: true, reason: null }
 }
 
+/** A disk that is full just now says nothing against a window that has kept work: each thing that finds no room is told,
+ * and what is kept here must be seen and sent. @param {unknown} fault */
+async function keptBefore(fault) {
+  return isDiskFull(fault) && (await everyPerson().catch(() => [])).length > 0
+}
+
 /** @param {unknown} fault of the storage */
 function whyNot(fault) {
+  if (isDiskFull(fault)) return 'shell.not_capable.full'
   if (!(fault instanceof Trouble)) return 'shell.not_capable.storage'
   if (fault.code === 'storage.held') return 'shell.not_capable.held'
   return String(fault.facts.value).startsWith('TimeoutError') ? 'shell.not_capable.slow' : 'shell.not_capable.storage'
