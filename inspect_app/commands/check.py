@@ -8,7 +8,7 @@ from typing import Any
 
 from inspect_app.commands.fault_lines import fault_lines
 from inspect_app.settings import settings_from, shipped, sqlite_in
-from inspect_app.upkeep.backup_form import PAGE, read_page
+from inspect_app.upkeep.backup_form import PAGE, check_files, read_page
 from inspect_app.upkeep.check import check
 from inspect_app.words import LANGUAGES, Words, spoken
 
@@ -25,13 +25,15 @@ def add_to(subparsers: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """0 when nothing is wrong, 1 when something is, 2 when there is nothing to check."""
     settings = settings_from(os.environ)
-    data, url = settings.data, settings.database_url
+    data, url, faults = settings.data, settings.database_url, []
     if args.folder is not None:
         data, url = args.folder, sqlite_in(args.folder)
         if (data / PAGE).is_file():
-            database = data / read_page((data / PAGE).read_bytes(), str(data)).database
-            url = f"sqlite:///{database.as_posix()}"
+            page = read_page((data / PAGE).read_bytes(), str(data))
+            url = f"sqlite:///{(data / page.database).as_posix()}"
+            faults = check_files(page, data)
     found = check(data, url)
+    found = found._replace(faults=faults + found.faults)
     if args.json:
         print(json.dumps(found.plain(), ensure_ascii=False, indent=1))
     else:

@@ -14,6 +14,7 @@ from typing import Any, NamedTuple
 
 from inspect_app.errors import BadInput
 from inspect_app.store.vault import blocks
+from inspect_app.upkeep.fault import Fault
 
 PAGE = "backup.json"
 PHOTO = re.compile(r"photos/[0-9a-f]{2}/([0-9a-f]{64})")
@@ -48,13 +49,25 @@ def read_page(data: bytes, shown: str) -> Page:
         said: Mapping[str, Any] = json.loads(data)
         page = Page(**{name: said[name] for name in Page._fields})
         good = said["v"] == VERSION and page.database in page.files and isinstance(page.last, int)
+        good = good and isinstance(page.files, dict) and isinstance(page.photos, dict)
         good = good and all(FILE.fullmatch(name) for name in page.files)
         good = good and all(PHOTO.fullmatch(photo_name(name)) for name in page.photos)
-    except (ValueError, KeyError, TypeError, AttributeError):
+    except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
         good = False
     if not good:
         raise BadInput("not_a_backup", "backup", shown)
     return page
+
+
+def check_files(page: Page, folder: Path) -> list[Fault]:
+    """What of all but the photos is not below ``folder`` as the page says it was."""
+    faults = []
+    for name, digest in page.files.items():
+        if not (folder / name).is_file():
+            faults.append(Fault("backup_file_gone", name))
+        elif digest_of(folder / name) != digest:
+            faults.append(Fault("backup_file_damaged", name))
+    return faults
 
 
 def photo_name(sha256: str) -> str:

@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 from inspect_app.errors import BadInput, Conflict
 from inspect_app.store.vault import BLOCK, blocks
-from inspect_app.upkeep.backup_form import FILE, LARGEST_PAGE, PAGE, PHOTO, Page, digest_of, photo_name, read_page
+from inspect_app.upkeep.backup_form import FILE, LARGEST_PAGE, PAGE, PHOTO, Page, check_files, photo_name, read_page
 from inspect_app.upkeep.check import check
 from inspect_app.upkeep.database_copy import copy_from_file
 from inspect_app.upkeep.fault import Fault
@@ -86,13 +86,7 @@ def _laid_out(source: Path, staging: Path) -> tuple[Page, list[Fault]]:
             page = _unpacked(source, staging)
     except (OSError, tarfile.TarError) as error:
         raise BadInput("not_a_backup", "backup", f"{source}: {error}") from None
-    faults = []
-    for name, digest in page.files.items():
-        file = staging / name
-        if not file.is_file():
-            faults.append(Fault("backup_file_gone", name))
-        elif digest_of(file) != digest:
-            faults.append(Fault("backup_file_damaged", name))
+    faults = check_files(page, staging)
     if (staging / page.database).is_file():
         (staging / page.database).rename(staging / DATABASE)
     return page, faults

@@ -178,3 +178,32 @@ def test_the_shell_says_that_it_holds_the_key(office, tmp_path, monkeypatch, cap
     page = json.loads((tmp_path / "backup" / PAGE).read_text())
     (tmp_path / "backup" / PAGE).write_text(json.dumps(page | {"files": {"../../etc": "x", page["database"]: "y"}}))
     assert main(["check", str(tmp_path / "backup")]) == 2
+
+
+def test_a_check_of_a_backup_finds_whatever_a_restore_of_it_would_miss(office, tmp_path, capsys):
+    Filled(office)
+    target = tmp_path / "backup"
+    backed(office, target)
+    report = next((target / "reports").glob("*/*.pdf"))
+    sound = report.read_bytes()
+    report.write_bytes(sound.replace(b"1.7", b"1.6"))
+    assert main(["check", str(target), "--lang", "en"]) == 1
+    assert "not what the backup says" in capsys.readouterr().out
+    report.write_bytes(sound)
+    assert main(["check", str(target)]) == 0
+    next((target / "definitions").glob("*.json")).unlink()
+    capsys.readouterr()
+    assert main(["check", str(target), "--json"]) == 1
+    assert [one["code"] for one in json.loads(capsys.readouterr().out)["faults"]] == ["backup_file_gone"]
+
+
+@pytest.mark.parametrize("spoil", [
+    lambda page: json.dumps(json.loads(page) | {"files": list(json.loads(page)["files"])}),
+    lambda page: json.dumps(json.loads(page) | {"photos": list(json.loads(page)["photos"])}),
+    lambda page: "[" * 100_000,
+], ids=["files", "photos", "deep"])  # fmt: skip
+def test_a_page_of_any_other_shape_is_refused_in_words(office, tmp_path, spoil):
+    backed(office, tmp_path / "backup")
+    page = tmp_path / "backup" / PAGE
+    page.write_text(spoil(page.read_text()))
+    assert main(["check", str(tmp_path / "backup")]) == 2
