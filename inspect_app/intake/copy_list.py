@@ -47,7 +47,7 @@ def read_list(data: bytes) -> CopyList:
 
 
 def _listed(item: object, field: str) -> Listed:
-    if not isinstance(item, dict) or item.get("what") not in PATHS:
+    if not isinstance(item, dict) or item.get("what") not in list(PATHS):
         raise Refused("bad_field", field, item)
     what, name, job = (_text(item, member, field) for member in ("what", "name", "job"))
     if not SHAPES[what].fullmatch(PATHS[what].format(name=name, job=job)):

@@ -191,7 +191,8 @@ def test_a_copy_without_a_list_or_with_one_that_cannot_be_read_still_gives_what_
     files = files_of([phone.entry("area", job)], [], phone)
     assert bring(tar(files[2:])).listing is None
     for said in (b"{", b'{"v":2,"kind":"copy"}', manifest([item("entry", "../../etc/passwd", job, 1)]),
-                 manifest([item("photo", sha(b""), "../..", 1)]), manifest([{"what": "key"}])):  # fmt: skip
+                 manifest([item("photo", sha(b""), "../..", 1)]), manifest([{"what": "key"}]),
+                 manifest([{"what": ["entry"]}]), manifest([{"what": {"entry": 1}}])):  # fmt: skip
         brought = bring(tar([("manifest.json", said), *files[1:]]))
         assert states(brought) == {"entry duplicate": 1} and not brought.whole
         assert [one.code for one in brought.damage] == ["list"]
