@@ -41,11 +41,12 @@ class CopyIntake:
         self.batches, self.completion, self.door, self.vault = batches, completion, door, vault
         self.reading, self.quarantine, self.devices, self.most = reading, quarantine, devices, most
 
-    def bring(self, stream: Stream, may: May = lambda job: True) -> Brought:
+    def bring(self, stream: Stream, may: May = lambda job: True, brought: Brought | None = None) -> Brought:
         """Read to the end and take what may be taken. ``may(job)``: whether whoever brings it may bring anything into
         that job; what they may not is refused, and nothing is told of it. Raises what the disk and the database raise:
-        what was taken until then stays, and the same copy brought again goes on."""
-        return _Bringing(self, may).all(stream)
+        what was taken until then stays, stands in ``brought`` too if one is given, and the same copy brought again goes
+        on."""
+        return _Bringing(self, may, brought or Brought()).all(stream)
 
     def signers(self, job: str) -> dict[str, str]:
         """``{sha256: kid}``: the photos that entries of the job name, and a key that signed one of these entries. An
@@ -81,9 +82,8 @@ class CopyIntake:
 class _Bringing:
     """One copy on its way in. Entries wait until there are enough for a transaction, or a photo asks for them."""
 
-    def __init__(self, intake: CopyIntake, may: May) -> None:
-        self.intake, self.may = intake, may
-        self.brought = Brought()
+    def __init__(self, intake: CopyIntake, may: May, brought: Brought) -> None:
+        self.intake, self.may, self.brought = intake, may, brought
         self.entries: list[tuple[str, str]] = []
         self.signers: dict[str, dict[str, str]] = {}
 

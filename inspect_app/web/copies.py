@@ -41,8 +41,11 @@ def bring() -> dict[str, object]:
         known[job] = known[job] if job in known else _theirs(person, job)
         return known[job]
 
-    brought = copies.bring(request.stream, theirs)
-    _note(brought, person)
+    brought = Brought()
+    try:
+        copies.bring(request.stream, theirs, brought)
+    finally:  # a link that breaks on the way takes nothing back
+        _note(brought, person)
     names = _names(person)
     return plain(brought) | {
         "seals": [shown_seal(one, names) for one in brought.seals],

@@ -1,5 +1,7 @@
 """The office's route for saved copies, past what the matrix asks: parts, names, the trail, limits."""
 
+import errno
+
 import pytest
 
 from inspect_app.web import copies
@@ -55,3 +57,15 @@ def test_more_than_a_request_may_carry_is_refused_and_a_large_photo_is_not(given
     assert send(tar(files) + bytes(2 * 1024 * 1024)).status_code == 200, "over the limit of every other call"
     monkeypatch.setattr(copies, "LARGEST", 1000)
     assert send(tar(files)).status_code == 413
+
+
+def test_what_came_in_before_the_disk_was_full_stands_in_the_trail_too(given, monkeypatch):
+    office, job, chief, files, send = given
+
+    def full(*_):
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr(office.parts.vault, "put", full)
+    assert send(tar(files)).status_code >= 500
+    steps = chief.client.get(f"/api/jobs/{job}/trail", headers=chief.bearer).json
+    assert [one["facts"] for one in steps if one["what"] == "copy_imported"] == [{"entries": 4, "photos": 0}]
