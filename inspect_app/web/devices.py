@@ -33,9 +33,11 @@ def add(given: dict[str, Any]) -> dict[str, object]:
 @blueprint.response(201, EnrolledSchema)
 def again(given: dict[str, str]) -> dict[str, object]:
     """Know a key again that was enrolled in the time that a restoration undid."""
-    part = parts()
+    part, trail = parts(), office().trail
     key = part.server_key
-    statement = enrol_again(part.devices, part.accounts, part.nonces, key.jwk, given["enrolment"], given["proof"])
+    statement = enrol_again(
+        part.devices, part.accounts, part.nonces, trail, key.jwk, given["enrolment"], given["proof"]
+    )
     return {"enrolment": statement, "server": {"kid": key.kid, "jwk": key.jwk}}
 
 

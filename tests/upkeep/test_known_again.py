@@ -8,6 +8,7 @@ from inspect_app.people.tickets import AUDITS
 from inspect_app.settings import settings_from
 from inspect_app.upkeep.backup import back_up
 from tests.office import Office
+from tests.phone import Phone
 from tests.upkeep.filled import Filled, checked
 
 
@@ -111,3 +112,25 @@ def test_numbers_said_to_be_forgotten_give_no_more_audit_tickets_in_a_day_than_a
     for have in range(24, 24 + 25 * (AUDITS + 5), 25):
         given += fay.tickets(job, "audit", have).status_code == 200
     assert given == AUDITS, "whoever could read a hundred of them could look for the one that suits them"
+
+
+def test_the_trail_tells_of_each_key_that_comes_back_since_it_may_have_been_ended_in_the_time_undone(office, tmp_path):
+    filled = Filled(office)
+    back_up(office.settings.data, office.settings.database_url, tmp_path / "backup", office.clock())
+    stolen = Phone(office.client(), filled.foreman.person)
+    with office.app.app_context():
+        stolen.enrolment = office.parts.devices.enrol(stolen.person, stolen.jwk, "stolen")
+        office.parts.devices.revoke(stolen.kid, "server")
+    settings = settings_from({"SEAMWALK_DATA": str(tmp_path / "new")})
+    set_back(settings, tmp_path / "backup", clock=office.clock)
+    again = object.__new__(Office)
+    again.clock, again.told, again.settings = office.clock, [], settings
+    stolen.client = filled.chief.client = again.again().client()
+    assert [known_again(stolen).status_code for _ in range(2)] == [201, 201]
+    filled.chief.get_token()
+    asked = filled.chief.client.get(f"/api/jobs/{filled.job}/trail", headers=filled.chief.bearer)
+    told = [(one["person"], one["facts"]) for one in asked.json if one["what"] == "known_again"]
+    assert told == [(stolen.person.id, {"key": stolen.kid, "name": "stolen"})]
+    ended = filled.chief.client.delete(f"/api/devices/{stolen.kid}", headers=filled.chief.bearer)
+    assert ended.status_code == 200 and known_again(stolen).status_code == 201
+    assert stolen.get_token().json["scope"] == "quarantine", "ended again, it stays so"
