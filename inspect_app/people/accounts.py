@@ -52,8 +52,9 @@ class Accounts:
         with self.transactions.writing() as session:
             known = self.by_id(id)
             if known is None:
-                known = Person(id, id, name, known_role(role))
                 nobody = self.passwords.hashed(made_up() + made_up())
+                login = id if self.by_login(id) is None else f"{id}-{made_up()}"  # whoever knows the id may have taken it
+                known = Person(id, login, name, known_role(role))
                 session.execute(insert(PersonRow).values(
                     **known._asdict(), password=nobody, added_at=spell(self.clock())))  # fmt: skip
         return known

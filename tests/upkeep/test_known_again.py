@@ -106,6 +106,11 @@ def numbers(reply):
     return [parse_statement(one).payload["n"] for one in reply.json["tickets"]]
 
 
+def test_whoever_took_a_forgotten_person_s_id_as_their_login_keeps_no_phone_out(back):
+    back.office.add(back.new.person.id, "foreman")
+    assert known_again(back.new).status_code == 201 and back.new.get_token().status_code == 200
+
+
 def test_numbers_said_to_be_forgotten_give_no_more_audit_tickets_in_a_day_than_any_others(back):
     fay, job, given = back.foreman, back.job, 0
     fay.get_token()
