@@ -63,9 +63,11 @@ def restore(source: Path, data: Path, url: str, say: Say, despite: bool = False)
             copy_from_file(staging / DATABASE, url)
             (staging / DATABASE).unlink()
             after += [one for one in check(staging, url).faults if one not in faults]
-        elif final is not None and final.parent != data:
-            final.parent.mkdir(parents=True, exist_ok=True)
-            shutil.move(staging / DATABASE, final)
+        elif final is not None:
+            # Under whatever name the server looks for it: one that finds none begins again at number one.
+            place = staging / final.relative_to(data) if data in final.parents else final
+            place.parent.mkdir(parents=True, exist_ok=True)
+            shutil.move(staging / DATABASE, place)
         if data.exists():
             data.rmdir()
         staging.rename(data)

@@ -225,3 +225,16 @@ def test_the_shell_restores_and_says_what_is_left_to_do_by_hand(office, tmp_path
     assert main(["restore", str(tmp_path / "backup")]) == 1
     assert photo_name(SHA) in capsys.readouterr().err and not (tmp_path / "newer").exists()
     assert main(["restore", str(tmp_path / "none.tar")]) == 2
+
+
+@pytest.mark.parametrize("place", ["new/other.db", "new/below/it.db", "else/where.db"])
+def test_the_database_comes_to_where_its_server_looks_for_it(office, tmp_path, place):
+    Filled(office)
+    backed(office, tmp_path / "backup")
+    url = f"sqlite:///{(tmp_path / place).as_posix()}"
+    settings = settings_from({"SEAMWALK_DATA": str(tmp_path / "new"), "SEAMWALK_DATABASE_URL": url})
+    made = set_back(settings, tmp_path / "backup", clock=office.clock)
+    again = opened(office, settings)
+    assert made.done and checked(again).faults == []
+    with again.app.app_context():
+        assert again.parts.statements.last() == made.seq, "else numbers that were given are given again"
