@@ -44,6 +44,8 @@ def restore(source: Path, data: Path, url: str, say: Say, despite: bool = False)
     if data.exists() and (not data.is_dir() or any(data.iterdir())):
         raise Conflict("restore_not_empty", "SEAMWALK_DATA", str(data))
     final = Path(url.removeprefix("sqlite:///")) if embedded else None
+    if final is not None and not final.is_absolute():  # a server looks for it elsewhere than this command would
+        raise BadInput("bad_database_url", "SEAMWALK_DATABASE_URL", url)
     if final is not None and final.exists():
         raise Conflict("restore_not_empty", "SEAMWALK_DATABASE_URL", str(final))
     staging = data.with_name(f"{data.name}.restoring")

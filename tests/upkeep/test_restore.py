@@ -238,3 +238,11 @@ def test_the_database_comes_to_where_its_server_looks_for_it(office, tmp_path, p
     assert made.done and checked(again).faults == []
     with again.app.app_context():
         assert again.parts.statements.last() == made.seq, "else numbers that were given are given again"
+
+
+def test_a_database_that_is_named_from_wherever_one_stands_is_refused_before_anything_is_done(office, tmp_path):
+    backed(office, tmp_path / "backup")
+    told = {"SEAMWALK_DATA": str(tmp_path / "new"), "SEAMWALK_DATABASE_URL": "sqlite:///beside.db"}
+    with pytest.raises(BadInput, match="bad_database_url"):
+        set_back(settings_from(told), tmp_path / "backup", clock=office.clock)
+    assert not (tmp_path / "new").exists()
