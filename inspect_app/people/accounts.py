@@ -53,7 +53,7 @@ class Accounts:
             known = self.by_id(id)
             if known is None:
                 nobody = self.passwords.hashed(made_up() + made_up())
-                login = id if self.by_login(id) is None else f"{id}-{made_up()}"  # whoever knows the id may have taken it
+                login = id if self.by_login(id) is None else f"{id}-{made_up()}"  # anybody may have taken it
                 known = Person(id, login, name, known_role(role))
                 session.execute(insert(PersonRow).values(
                     **known._asdict(), password=nobody, added_at=spell(self.clock())))  # fmt: skip

@@ -194,6 +194,12 @@ def test_a_damaged_page_of_the_database_is_found(kept):
     assert "database_damaged" in codes(kept)
 
 
+def test_an_entry_that_does_not_read_any_more_hides_nothing_else(kept):
+    forge(kept, None, EntryRow, "token", lambda token: token[5:])
+    photo_file(kept).unlink()
+    assert {"entry_forged", "photo_gone"} <= codes(kept)
+
+
 def test_bytes_that_nobody_has_a_receipt_for_are_notes_and_no_faults(kept):
     vault = kept.settings.data / "photos"
     (vault / "00").mkdir()
