@@ -2,7 +2,7 @@
 
 import sqlite3
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from urllib.parse import quote
 
@@ -52,7 +52,8 @@ def snapshot(url: str) -> Iterator[Snapshot]:
         if tidy and file:
             # A reader leaves the log's two empty files behind; a last ordinary connection takes them away.
             last = sqlite3.connect(file)
-            last.execute("PRAGMA schema_version")
+            with suppress(sqlite3.DatabaseError):  # what is damaged has been told of
+                last.execute("PRAGMA schema_version")
             last.close()
 
 

@@ -18,15 +18,16 @@ def check_uploads(data: Path) -> tuple[int, list[Fault]]:
             named = upload_id(upload.device, upload.job, upload.sha256)
             placed = (folder_of(folder, upload.device), f"{named}.json") == (state.parent, state.name)
             size = state.with_suffix(".part").stat().st_size
+            longer = size > upload.length
             count += 1
         except FileNotFoundError:  # finished, or held already: a declaration without bytes is a complete one
             continue
-        except (ValueError, TypeError):
+        except (ValueError, TypeError, RecursionError):
             faults.append(Fault("upload_unreadable", where))
             continue
         if not placed or upload.id != named:
             faults.append(Fault("upload_misplaced", where))
-        elif size > upload.length:
+        elif longer:
             faults.append(Fault("upload_too_long", where, {"size": size, "length": upload.length}))
     for part in sorted(folder.glob("*/*.part")):
         if not part.with_suffix(".json").exists():

@@ -194,6 +194,19 @@ def test_a_damaged_page_of_the_database_is_found(kept):
     assert "database_damaged" in codes(kept)
 
 
+@pytest.mark.parametrize("change", [lambda data: data[: len(data) // 2], lambda data: b"junk" * 4096])
+def test_a_database_that_does_not_open_at_all_is_a_fault_and_the_files_are_looked_at(kept, change):
+    damage(kept.settings.data / "seamwalk.sqlite3", change)
+    any_upload(kept, "json").write_text("[" * 100_000)
+    assert {"database_damaged", "upload_unreadable"} <= codes(kept)
+
+
+def test_a_declaration_of_no_length_is_a_fault_and_no_error(kept):
+    state = any_upload(kept, "json")
+    state.write_text(json.dumps(json.loads(state.read_text()) | {"length": None}))
+    assert "upload_unreadable" in codes(kept)
+
+
 def test_an_entry_that_does_not_read_any_more_hides_nothing_else(kept):
     forge(kept, None, EntryRow, "token", lambda token: token[5:])
     photo_file(kept).unlink()
