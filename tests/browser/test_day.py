@@ -90,7 +90,9 @@ def test_a_day_without_signal_from_its_plan_to_its_night_and_a_hold_gone_over_th
         assert not any(tells(page, one) for one in hidden), f"of {hidden} nothing at panel {panel}"
         assert all(tells(page, one) for one in drawn if one == panel + 1), "shown one panel ahead"
     stop = min(one for one in drawn if one > 2)
-    assert f"Next stop: panel {stop}" in page.inner_text(".day-state")
+    told = page.inner_text(".day-state")
+    # One drawn right before it stands in front first: what comes after is not told beside it.
+    assert f"Next stop: panel {stop}" in told or (stop - 1 in drawn and f"Stop: panel {stop - 1}" in told)
     look_at_a_stop(walker, stop)
     close_the_day(walker, stop)
     being_drawn(page)
