@@ -13,12 +13,14 @@ from functools import partial
 from pathlib import Path
 from typing import NamedTuple
 
+from inspect_app.entry.thumbprint import thumbprint
 from inspect_app.errors import BadInput, Conflict
 from inspect_app.store.vault import BLOCK, blocks
 from inspect_app.upkeep.backup_form import FILE, LARGEST_PAGE, PAGE, PHOTO, Page, check_files, photo_name, read_page
 from inspect_app.upkeep.check import check
 from inspect_app.upkeep.database_copy import copy_from_file
 from inspect_app.upkeep.fault import Fault
+from inspect_app.upkeep.files import server_jwk
 
 DATABASE = "seamwalk.sqlite3"
 Say = Callable[[Path], tuple[int, int]]
@@ -39,7 +41,8 @@ def restore(source: Path, data: Path, url: str, say: Say, despite: bool = False)
     """``source``: what ``back_up`` made; ``data``: a folder that is empty or not there, whose database is ``url``.
     ``say(folder)`` opens the laid out store, brings its tables up to date, says in it that it was set back, and gives
     the restoration's number and how many invitations it withdrew. A backup with faults is restored only ``despite``
-    them. Raises ``BadInput``, ``Conflict`` (``restore_not_empty``, ``restore_database_full``)."""
+    them, without its key never. Raises ``BadInput``, ``Conflict`` (``restore_not_empty``,
+    ``restore_database_full``)."""
     embedded = url.startswith("sqlite")
     if data.exists() and (not data.is_dir() or any(data.iterdir())):
         raise Conflict("restore_not_empty", "SEAMWALK_DATA", str(data))
@@ -57,6 +60,9 @@ def restore(source: Path, data: Path, url: str, say: Say, despite: bool = False)
         faults += [one for one in check(staging, kept).faults if one.code != "schema_old"]
         if faults and not despite:
             return Restored(page, False, 0, 0, faults)
+        jwk = server_jwk(staging)
+        if jwk is None or thumbprint(jwk) != page.kid:  # a server would make a new one, and orphan every receipt
+            raise BadInput("backup_no_key", "server.key", str(source))
         seq, invitations = say(staging)
         after = [one for one in check(staging, kept).faults if one not in faults]
         if after and not despite:

@@ -246,3 +246,18 @@ def test_a_database_that_is_named_from_wherever_one_stands_is_refused_before_any
     with pytest.raises(BadInput, match="bad_database_url"):
         set_back(settings_from(told), tmp_path / "backup", clock=office.clock)
     assert not (tmp_path / "new").exists()
+
+
+@pytest.mark.parametrize("other", [False, True])
+def test_without_its_own_key_it_becomes_no_server_whatever_one_insists_on(office, tmp_path, other):
+    Filled(office)
+    backed(office, tmp_path / "backup")
+    (tmp_path / "backup" / "server.key").unlink()
+    if other:
+        Office(tmp_path / "other")
+        shutil.copy(tmp_path / "other" / "server.key", tmp_path / "backup" / "server.key")
+    settings = settings_from({"SEAMWALK_DATA": str(tmp_path / "new")})
+    assert not set_back(settings, tmp_path / "backup", clock=office.clock).done
+    with pytest.raises(BadInput, match="backup_no_key"):
+        set_back(settings, tmp_path / "backup", despite=True, clock=office.clock)
+    assert not (tmp_path / "new").exists()
