@@ -13,7 +13,7 @@ const HOUR = 3_600_000
 
 /** @type {ServiceWorkerRegistration | null} */
 let registration = null
-let handingOver = false
+let handingOver = false // a person said so
 let renewed = false // another window let the next build take over: this page is still the old one
 let behind = false
 
@@ -52,8 +52,18 @@ export function updateBehind() {
 /** Let the waiting build take over now: a person said so. The page loads anew. @throws {Trouble} `shell.update_stuck` */
 export async function applyUpdate() {
   if (!updateWaiting()) return
-  if (renewed) return location.reload()
   handingOver = true
+  try {
+    await handOver()
+  } catch (fault) {
+    handingOver = false // what goes through later finds somebody at work, perhaps
+    throw fault
+  }
+}
+
+/** The page loads anew once the next build has taken over: at once where a person said so, else if it is still quiet then. */
+async function handOver() {
+  if (renewed) return location.reload()
   leaveInPeace(true)
   const next = registration?.waiting ?? null
   askWorker('take over', next)
@@ -70,7 +80,7 @@ export async function applyUpdate() {
 /** Let it take over if nobody is in the middle of anything. @returns {Promise<boolean>} whether it does */
 export async function applyIfQuiet() {
   if (!updateWaiting() || isBusy() || inHand() || (await openDrafts())) return false
-  await applyUpdate()
+  await handOver()
   return true
 }
 
