@@ -11,8 +11,8 @@ APPLE = "Mozilla/5.0 (iPhone; CPU iPhone OS 99_0 like Mac OS X) AppleWebKit/1 Ve
 ANDROID = "Mozilla/5.0 (Linux; Android 99; K) AppleWebKit/1 Chrome/99.0 Mobile Safari/1"
 FROM_HOME = "Object.defineProperty(navigator, 'standalone', { value: true })"
 KEPT = "async () => (await (await import('/static/shell/install.js')).installState()).kept"
-
-BEGIN = """async ([person, key]) => (await import('/static/storage/drafts.js')).saveDraft(person, key, { name: 'half' })"""
+BEGIN = """async ([person, key]) => { const { saveDraft } = await import('/static/storage/drafts.js')
+  await saveDraft(person, key, { name: 'half' }) }"""
 
 
 def opened(chromium: Any, office: Office, agent: str, script: str = "") -> Hand:
