@@ -5,11 +5,12 @@ import assert from 'node:assert/strict'
 import { test } from 'node:test'
 
 const target = new EventTarget()
-Object.assign(globalThis, { window: globalThis, addEventListener: target.addEventListener.bind(target),
+Object.assign(globalThis, { window: globalThis, location: { href: 'https://office.invalid/' }, addEventListener: target.addEventListener.bind(target),
   dispatchEvent: target.dispatchEvent.bind(target), fetch: serve })
 
 const { withDb } = await import('../../static/storage/database.js')
 const { writeMeta } = await import('../../static/storage/meta.js')
+const { keepPhoto } = await import('../../static/photo/keep.js')
 const { keepEntry } = await import('../../static/outbox/keep.js')
 const { counts } = await import('../../static/outbox/counts.js')
 const { round } = await import('../../static/sync/round.js')
@@ -23,8 +24,20 @@ const server = await makeKey()
 /** @type {string[]} */
 const came = []
 
-/** The office, as far as sending entries goes. @param {string} path @param {any} asked */
+/** The office, as far as sending goes. @param {string} path @param {any} asked */
 async function serve(path, asked) {
+  const of = { 'Seamwalk-Answer': asked?.headers?.['Seamwalk-Ask'] ?? '', 'Tus-Resumable': '1.0.0' }
+  if (path === '/api/photos') return new Response('', { status: 201, headers: { ...of, Location: '/api/photos/u' } })
+  if (path === '/api/photos/u') {
+    const offset = Number(asked.headers['Upload-Offset']) + asked.body.byteLength
+    return new Response(null, { status: 204, headers: { ...of, 'Upload-Offset': String(offset) } })
+  }
+  if (path.startsWith('/api/photos/receipt')) {
+    const photo = path.slice(-64)
+    came.push(photo)
+    const { token } = await signJws({ v: 1, kind: 'receipt', job: JOB, photo, size: 3000, seq: 1, n: 1 }, 'seamwalk-statement', server)
+    return Response.json({ receipt: token }, { headers: of })
+  }
   const body = asked?.body ? JSON.parse(asked.body) : {}
   /** @type {Record<string, () => any>} */
   const answers = {
@@ -49,7 +62,7 @@ function disk(all) {
 }
 const real = /** @type {any[]} */ (['put', 'delete', 'clear'].map((name) => [name, IDBObjectStore.prototype[/** @type {'put'} */ (name)]]))
 
-test('of two people on one phone every entry goes, over several batches, and is counted as unsent until that can be noted', async () => {
+test('of two people on one phone every entry and photo goes, over several batches, and is counted as unsent until that can be noted', async () => {
   await writeMeta(['server'], { kid: server.kid, jwk: server.jwk })
   for (const person of PEOPLE) {
     const own = await makeKey()
@@ -58,15 +71,17 @@ test('of two people on one phone every entry goes, over several batches, and is 
     await setCurrent(person, false)
     for (let n = 0; n < 30; n += 1) await keepEntry({ job: JOB, kind: 'fit', subject: JOB, body: { n, text: 'x'.repeat(300) } })
   }
+  const { sha256, size } = await keepPhoto(new File([new Uint8Array(3000).fill(0xff).fill(0xd8, 1, 2)], 'camera.jpg'))
+  await keepEntry({ job: JOB, kind: 'photo', subject: sha256, body: { sha256, size } })
   disk(false)
   const { trouble } = await round(false)
   assert.equal(trouble?.code, 'outbox.disk_full')
-  assert.equal(new Set(came).size, 60)
+  assert.equal(new Set(came).size, 62)
   const { entries, others } = await counts()
-  assert.deepEqual([entries, others], [30, 30], 'nothing is shown as sent that the phone could not note')
+  assert.deepEqual([entries, others], [31, 30], 'nothing is shown as sent that the phone could not note')
   disk(true)
   await round(false)
-  assert.deepEqual(await counts().then((now) => [now.entries, now.others]), [0, 0])
+  assert.deepEqual(await counts().then((now) => [now.entries, now.photos, now.others]), [0, 0, 0])
 })
 
 test('a phone whose disk is full is opened by the next person while its ballast makes room', async () => {
