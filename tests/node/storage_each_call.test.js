@@ -29,14 +29,10 @@ const { saveDraft, loadDraft } = await import('../../static/storage/drafts.js')
 const { keepPhoto } = await import('../../static/photo/keep.js')
 const { photoBytes } = await import('../../static/photo/read.js')
 const { keepEntry } = await import('../../static/outbox/keep.js')
-const { makeKey } = await import('../../static/entry/key.js')
-const { changePerson, setCurrent } = await import('../../static/people/current.js')
+const { somebody } = await import('./somebody.js')
 const { storageTrouble } = await import('../../static/storage/standing.js')
 
-const own = await makeKey()
-await withDb(['keys'], 'readwrite', (tx) => tx.store.put(own.privateKey, [PERSON, own.kid]))
-await changePerson(PERSON, { name: 'Ann (invented)', role: 'foreman', kid: own.kid, jwk: own.jwk, enrolment: 'x' })
-await setCurrent(PERSON, false)
+await somebody(PERSON)
 
 /** @type {string[]} */
 const saved = []

@@ -12,7 +12,6 @@ Object.assign(globalThis, { window: globalThis, addEventListener: target.addEven
 const later = globalThis.setTimeout // waits before reopening pass at once
 globalThis.setTimeout = /** @type {any} */ ((/** @type {any} */ work, /** @type {number} */ ms) => (ms > 1000 ? later(() => {}, 0) : later(work, 0)))
 
-const { withDb } = await import('../../static/storage/database.js')
 const { layBallast } = await import('../../static/storage/ballast.js')
 const { writeMeta } = await import('../../static/storage/meta.js')
 const { saveDraft } = await import('../../static/storage/drafts.js')
@@ -20,8 +19,7 @@ const { storageTrouble } = await import('../../static/storage/standing.js')
 const { keepPhoto } = await import('../../static/photo/keep.js')
 const { unsentThings } = await import('../../static/copy/unsent.js')
 const { keepEntry } = await import('../../static/outbox/keep.js')
-const { makeKey } = await import('../../static/entry/key.js')
-const { changePerson, setCurrent } = await import('../../static/people/current.js')
+const { somebody } = await import('./somebody.js')
 const { Trouble } = await import('../../static/words/trouble.js')
 
 const words = ['outbox', 'storage'].map((name) => JSON.parse(readFileSync(new URL(`../../static/words/${name}.json`, import.meta.url), 'utf8')))
@@ -30,10 +28,7 @@ const JOB = '01a00000-0000-7000-8000-000000000001', PERSON = '01a00000-0000-7000
 const NAMES = ['QuotaExceededError', 'UnknownError', 'AbortError', 'DataError', 'DataCloneError', 'NotReadableError', 'TimeoutError',
   'NotFoundError', 'OperationError', 'EncodingError', 'ConstraintError', 'TransactionInactiveError', 'InvalidStateError', 'SecurityError']
 
-const own = await makeKey()
-await withDb(['keys'], 'readwrite', (tx) => tx.store.put(own.privateKey, [PERSON, own.kid]))
-await changePerson(PERSON, { name: 'Ann (invented)', role: 'foreman', kid: own.kid, jwk: own.jwk, enrolment: 'x' })
-await setCurrent(PERSON, false)
+await somebody(PERSON)
 
 const real = Object.fromEntries(['put', 'get'].map((name) => [name, IDBObjectStore.prototype[/** @type {'put'} */ (name)]]))
 beforeEach(() => Object.assign(IDBObjectStore.prototype, real))

@@ -17,7 +17,8 @@ const { round } = await import('../../static/sync/round.js')
 const { makeKey } = await import('../../static/entry/key.js')
 const { signJws } = await import('../../static/entry/sign.js')
 const { digestOf } = await import('../../static/entry/digest.js')
-const { changePerson, setCurrent } = await import('../../static/people/current.js')
+const { setCurrent } = await import('../../static/people/current.js')
+const { somebody } = await import('./somebody.js')
 
 const JOB = '01a00000-0000-7000-8000-000000000001', PEOPLE = ['01a00000-0000-7000-8000-000000000002', '01a00000-0000-7000-8000-000000000003']
 const server = await makeKey()
@@ -65,10 +66,7 @@ const real = /** @type {any[]} */ (['put', 'delete', 'clear'].map((name) => [nam
 test('of two people on one phone every entry and photo goes, over several batches, and is counted as unsent until that can be noted', async () => {
   await writeMeta(['server'], { kid: server.kid, jwk: server.jwk })
   for (const person of PEOPLE) {
-    const own = await makeKey()
-    await withDb(['keys'], 'readwrite', (tx) => tx.store.put(own.privateKey, [person, own.kid]))
-    await changePerson(person, { name: 'Ann (invented)', role: 'foreman', kid: own.kid, jwk: own.jwk, enrolment: 'x' })
-    await setCurrent(person, false)
+    await somebody(person)
     for (let n = 0; n < 30; n += 1) await keepEntry({ job: JOB, kind: 'fit', subject: JOB, body: { n, text: 'x'.repeat(300) } })
   }
   const { sha256, size } = await keepPhoto(new File([new Uint8Array(3000).fill(0xff).fill(0xd8, 1, 2)], 'camera.jpg'))
