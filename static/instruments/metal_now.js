@@ -16,8 +16,8 @@ export function MetalNow({ record, metal, forget }) {
   if (!metal) return null
   const { speaks, again, late, picture } = metal
   const take = async (/** @type {string} */ value, /** @type {string} */ by) => {
+    if (again && late && !picture) forget() // at once: what is typed while the temperature is kept is a new reading
     await metal.take(value, by)
-    if (again && late && !picture) forget()
     setAsked(false)
   }
   const age = speaks && say(picture ? 'metal.from_picture' : 'metal.ago', { age: minutes(speaks.age) })
