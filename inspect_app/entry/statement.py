@@ -1,4 +1,5 @@
-"""Statements by the server's key, in one sequence: enrolments, revocations, receipts, random tickets, restorations."""
+"""Statements by the server's key, in one sequence: enrolments, revocations, receipts, random tickets, restorations, and
+the countersignatures of reports."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -34,6 +35,10 @@ _MEMBERS: dict[str, Check] = {
         {"job": version7, "kid": digest, "series": choice(*SERIES), "n": count, "random": digest}
     ),
     "restoration": record({"last": count, "head": nullable(digest)}),
+    "countersignature": record(
+        {"job": version7, "number": positive, "n": positive, "before": sha256, "after": sha256, "certificate": sha256,
+         "name": text, "by": name}
+    ),
 }
 
 
@@ -113,6 +118,18 @@ def restoration(seq: int, at: str, last: int, head: str | None) -> dict[str, obj
     """Payload: the server was set back to a backup that ends with statement ``last`` (0: none), whose digest is
     ``head``. Numbers between the two may have been given, and what they were given for may be missing."""
     return _payload("restoration", seq, at) | {"last": last, "head": head}
+
+
+def countersignature(
+    seq: int, at: str, job: str, number: int, n: int, before: str, after: str, certificate: str, name: str, by: str
+) -> dict[str, object]:
+    """Payload: report ``number`` of the job has its ``n``-th countersignature (from 1). ``before``, ``after``: SHA-256
+    of the file without and with it; ``certificate``: SHA-256 of the countersigner's; ``name``: whom it names; ``by``:
+    the person who brought it."""
+    return _payload("countersignature", seq, at) | {
+        "job": job, "number": number, "n": n, "before": before, "after": after, "certificate": certificate,
+        "name": name, "by": by,
+    }  # fmt: skip
 
 
 def _payload(kind: str, seq: int, at: str) -> dict[str, object]:

@@ -27,7 +27,7 @@ from inspect_app.evidence.enclosure import Enclosure
 from inspect_app.report.pages.look import BOLD, CODE, GREY, INK, PLAIN, load_fonts
 from inspect_app.report.seal_key import SealKey
 
-SEAL, SPARE = "Seal", "Countersignature"
+SEAL = "Seal"
 Paint = Callable[[Canvas, float, float], None]
 
 
@@ -52,8 +52,8 @@ def seal(
     ``paint(canvas, width, height)`` draws what is seen in the seal's box. ``when`` needs a zone.
     """
     writer = IncrementalPdfFileWriter(unsealed)
-    for name in (SEAL, SPARE):
-        box = tuple(place["boxes"][name])
+    for name, corners in place["boxes"].items():
+        box = tuple(corners)
         fields.append_signature_field(writer, SigFieldSpec(name, on_page=place["page"] - 1, box=box))
     for enclosure in inside:
         _embed(writer, enclosure)
@@ -66,7 +66,7 @@ def seal(
         _sign(writer, sealed, key, SEAL, when, style, certify=True)
 
 
-def countersign(sealed: BinaryIO, out: BinaryIO, key: SealKey, when: datetime, name: str = SPARE) -> None:
+def countersign(sealed: BinaryIO, out: BinaryIO, key: SealKey, when: datetime, name: str = "Countersignature") -> None:
     """Fill a spare field of a sealed report. What is seen is only the box; the signature is in the file."""
     _sign(IncrementalPdfFileWriter(sealed), out, key, name, when, None, certify=False)
 

@@ -10,6 +10,7 @@ from inspect_app.entry.jws import verify
 from inspect_app.entry.receipts import verify_receipts
 from inspect_app.entry.refusal import Refused
 from inspect_app.entry.statement import (
+    countersignature,
     enrolment,
     entry_receipt,
     format_statement,
@@ -25,6 +26,7 @@ AT = "2026-11-25T21:40:06.000+00:00"
 DIGEST = "AAECAwQFBgcICQoLDA0ODxAREhMUFRYXGBkaGxwdHh8"
 PERSON = {"id": "ada", "name": "Ada (invented)", "role": "foreman"}
 SERVER = public_jwk(BEN)
+SIGNED = ("0" * 64, "1" * 64, "2" * 64, "Ines (invented)", "ines")
 OTHER_JOB = JOB[:-1] + ("0" if JOB[-1] != "0" else "1")
 
 
@@ -50,7 +52,7 @@ def test_the_shared_statements_parse_and_verify() -> None:
         verify(statement, STATEMENTS["server"])
         assert statement.digest == row["digest"]
         kinds.append(statement.kind)
-    assert kinds == ["enrolment", "receipt", "receipt", "revocation", "ticket", "restoration"]
+    assert kinds == ["enrolment", "receipt", "receipt", "revocation", "ticket", "restoration", "countersignature"]
 
 
 @pytest.mark.parametrize(
@@ -75,6 +77,12 @@ def test_the_shared_statements_parse_and_verify() -> None:
         (ticket(1, AT, JOB, ADA_KID, "work", True, DIGEST), "bad_field", "statement.n"),
         (ticket(1, AT, JOB, ADA_KID, "work", 0, DIGEST[:-1]), "bad_field", "statement.random"),
         (ticket(1, AT, "job", ADA_KID, "work", 0, DIGEST), "bad_field", "statement.job"),
+        (countersignature(1, AT, JOB, 0, 1, *SIGNED), "bad_field", "statement.number"),
+        (countersignature(1, AT, JOB, 1, 0, *SIGNED), "bad_field", "statement.n"),
+        (countersignature(1, AT, "job", 1, 1, *SIGNED), "bad_field", "statement.job"),
+        (countersignature(1, AT, JOB, 1, 1, "0" * 63, *SIGNED[1:]), "bad_field", "statement.before"),
+        (countersignature(1, AT, JOB, 1, 1, SIGNED[0], "A" * 64, *SIGNED[2:]), "bad_field", "statement.after"),
+        (countersignature(1, AT, JOB, 1, 1, *SIGNED[:2], "", *SIGNED[3:]), "bad_field", "statement.certificate"),
         (ticket(1, AT, JOB, "ada", "work", 0, DIGEST), "bad_field", "statement.kid"),
     ],
 )

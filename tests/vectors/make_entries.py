@@ -20,6 +20,7 @@ from inspect_app.entry.format import parse
 from inspect_app.entry.jwk import public_jwk
 from inspect_app.entry.proof import format_proof
 from inspect_app.entry.statement import (
+    countersignature,
     enrolment,
     entry_receipt,
     format_statement,
@@ -68,6 +69,10 @@ def statements() -> dict[str, Any]:
     tokens.append(format_statement(ticket(7, AT, JOB, KID, "work", 3, encode(bytes(range(32, 64)))), OTHER))
     last = parse_statement(tokens[-1]).digest
     tokens.append(format_statement(restoration(1_795_642_805_120, AT, 7, last), OTHER))
+    signed = countersignature(
+        1_795_642_805_121, AT, JOB, 3, 1, "0a" * 32, "0b" * 32, "0c" * 32, "Ines Ejemplo (invented)", "ines"
+    )
+    tokens.append(format_statement(signed, OTHER))
     return {
         "server": public_jwk(OTHER),
         "kid": thumbprint(public_jwk(OTHER)),

@@ -1,4 +1,4 @@
-"""The two boxes on the last page where seals go: one for who issues, one spare for who countersigns."""
+"""The boxes on the last page where seals go: one for who issues, three spare ones for who countersigns."""
 
 from typing import Any
 
@@ -7,8 +7,9 @@ from reportlab.platypus import Flowable
 from inspect_app.report.pages.look import GREY, HAIR, PLAIN
 from inspect_app.report.pages.page import Page
 
-TALL, GUTTER = 78.0, 16.0
-FIELDS = ("Seal", "Countersignature")
+TALL, GUTTER, UNDER = 78.0, 16.0, 14.0
+FIELDS = ("Seal", "Countersignature", "Countersignature2", "Countersignature3")  # two a row
+ROW = TALL + UNDER + 6
 
 
 class SealRoom(Flowable):  # type: ignore[misc]
@@ -20,20 +21,20 @@ class SealRoom(Flowable):  # type: ignore[misc]
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
         self.width = width
-        return width, TALL + 14
+        return width, ROW * ((len(FIELDS) + 1) // 2)
 
     def draw(self) -> None:
         canvas, each = self.canv, (self.width - GUTTER) / 2
         boxes: dict[str, list[float]] = {}
         for at, name in enumerate(FIELDS):
-            x = at * (each + GUTTER)
+            x, y = at % 2 * (each + GUTTER), ROW * ((len(FIELDS) - 1) // 2 - at // 2)
             canvas.setStrokeColor(HAIR)
             canvas.setLineWidth(0.5)
-            canvas.rect(x, 14, each, TALL, stroke=1, fill=0)
+            canvas.rect(x, y + UNDER, each, TALL, stroke=1, fill=0)
             canvas.setFillColor(GREY)
             canvas.setFont(PLAIN, 6.8)
-            canvas.drawString(x, 4, self.page.say(f"seal_box.{name.lower()}"))
-            corner = canvas.absolutePosition(x, 14)
+            canvas.drawString(x, y + 4, self.page.say(f"seal_box.{name.rstrip('0123456789').lower()}"))
+            corner = canvas.absolutePosition(x, y + UNDER)
             boxes[name] = [
                 round(corner[0], 2),
                 round(corner[1], 2),
