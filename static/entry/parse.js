@@ -44,7 +44,11 @@ export async function parseEntry(token) {
  */
 export async function verifyJws(jws, jwk) {
   if ((await thumbprint(jwk)) !== jws.kid) throw new Refused('unknown_key', 'header.kid', jws.kid)
-  const key = await importPublic(jwk)
+  await verifyByKey(jws, await importPublic(jwk))
+}
+
+/** As verifyJws, by a key already read, of whose name the caller is sure. @param {Jws} jws @param {CryptoKey} key */
+export async function verifyByKey(jws, key) {
   const message = new TextEncoder().encode(jws.signingInput)
   const signature = /** @type {BufferSource} */ (jws.signature)
   const good = await crypto.subtle.verify({ name: 'ECDSA', hash: 'SHA-256' }, key, signature, message)
