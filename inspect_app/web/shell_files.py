@@ -12,12 +12,14 @@ from pathlib import Path
 RULEBOOK = "/rulebook/"
 SHARED = ("rules", "record")  # packages of the server that the phone runs too
 SUFFIXES = {".js", ".mjs", ".css", ".json", ".wasm", ".svg", ".png", ".webmanifest"}
-# In static/ and yet no members: the page and the worker have addresses of their own, and some words are
-# only said by the server.
+# In static/ and yet no members: the page and the worker have addresses of their own, some words are only said by the
+# server, and what checks a package comes with the package.
 OUTSIDE = {
     "index.html", "sw.js", "jsconfig.json", "words/checklist.json", "words/report.json", "words/report_roof.json",
     "look/view.css", "words/server.json", "words/server_people.json", "words/upkeep.json",
+    "words/verify_page.json",
 }  # fmt: skip
+APART = "verify/"
 
 
 @dataclass(frozen=True)
@@ -51,7 +53,7 @@ class ShellFiles:
         found = {"/": self._static / "index.html"}
         for place in self._static.rglob("*"):
             name = place.relative_to(self._static).as_posix()
-            if place.suffix in SUFFIXES and name not in OUTSIDE:
+            if place.suffix in SUFFIXES and name not in OUTSIDE and not name.startswith(APART):
                 found[f"/static/{name}"] = place
         for package in SHARED:
             for place in (self._package / package).rglob("*.py"):

@@ -62,6 +62,7 @@ JAVASCRIPT = {
     "fit": ["frame", "roof", "rules", "server", "walk", "words"],
     "screens": ["card", "day", "day_record", "doubt", "draw", "finding", "fit", "frame", "jobs", "lot", "office",
                 "phone", "report", "roof", "trends", "walk"],
+    "verify": ["entry", "words"],
     "main": ["frame", "people", "phone", "screens", "shell", "sync", "words"],
     "sw": [],
 }  # fmt: skip
