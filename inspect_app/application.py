@@ -20,6 +20,7 @@ from inspect_app.intake.copy_intake import CopyIntake
 from inspect_app.intake.photo_door import PhotoDoor
 from inspect_app.intake.pictures import facts, shrink
 from inspect_app.intake.uploads import Uploads
+from inspect_app.package.make import Packer
 from inspect_app.people.accounts import Accounts
 from inspect_app.people.contacts import Contacts
 from inspect_app.people.delivery import Delivery
@@ -37,7 +38,7 @@ from inspect_app.people.tries import Tries
 from inspect_app.people.viewer_links import ViewerLinks
 from inspect_app.report.background import Background
 from inspect_app.report.make import Maker
-from inspect_app.report.seal_key import SealKey, given_key, own_key
+from inspect_app.report.seal_key import SealKey, UnreadableKey, given_key, own_key
 from inspect_app.report.shelf import Shelf
 from inspect_app.report.source import Source
 from inspect_app.settings import Settings
@@ -95,6 +96,7 @@ def create_app(
     app.extensions["photos"] = desk = photo_desk(parts, app.extensions["office"].scope)
     app.extensions["copies"] = copy_intake(parts, desk)
     app.extensions["reports"] = report_maker(parts, desk.copies)
+    app.extensions["packages"] = packer(parts)
     register(app)
     return app
 
@@ -195,6 +197,22 @@ def report_maker(parts: Parts, copies: Copies) -> Maker:
     )
     shelf = Shelf(parts.settings.data / "reports", parts.transactions, parts.clock)
     return Maker(source, shelf, parts.words, parts.settings.static / "vendor", lambda: seal_key(parts), parts.clock)
+
+
+def packer(parts: Parts) -> Packer:
+    """What makes evidence packages. They come out also where the key that seals reports cannot be read."""
+
+    def fingerprint() -> str | None:
+        try:
+            return seal_key(parts).fingerprint
+        except UnreadableKey:
+            return None
+
+    data = parts.settings.data
+    return Packer(
+        parts.transactions, parts.reading, parts.archive, parts.vault, parts.server_key, data / "reports",
+        data / "packages", lambda: None, fingerprint, lambda job: len(parts.quarantine.tokens(job)),
+    )  # fmt: skip
 
 
 def seal_key(parts: Parts) -> SealKey:

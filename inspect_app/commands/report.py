@@ -8,14 +8,12 @@ from pathlib import Path
 from typing import Any
 
 from inspect_app.application import create_app
-from inspect_app.commands.visible import visible
-from inspect_app.errors import BadInput, NotFound
+from inspect_app.commands.known_job import require_job
+from inspect_app.errors import BadInput
 from inspect_app.report.seal_key import UnreadableKey
 from inspect_app.settings import settings_from
 from inspect_app.web.reports_desk import maker
 from inspect_app.words import LANGUAGES, spoken
-
-LISTED = 30  # jobs named to who asked for one that is not here: the newest
 
 
 def add_to(subparsers: Any) -> None:
@@ -30,8 +28,7 @@ def run(args: argparse.Namespace) -> int:
     app = create_app(settings_from(os.environ))
     with app.app_context():
         parts = app.extensions["seamwalk"]
-        if not parts.reading.has_kind(args.job, "job"):
-            raise _unknown(parts, args.job, args.lang or spoken(os.environ))
+        require_job(parts, args.job, args.lang or spoken(os.environ))
         try:
             made = maker().make(args.job, args.paper, args.lang)
         except UnreadableKey as reason:
@@ -53,14 +50,3 @@ def run(args: argparse.Namespace) -> int:
         key = "report.command.draft.one" if missing == 1 else "report.command.draft"
         print(say(key, language, {"count": missing}), file=sys.stderr)
     return 0
-
-
-def _unknown(parts: Any, asked: str, language: str) -> NotFound:
-    """The refusal of a job that is not here, after a list of those that are."""
-    jobs = parts.reading.jobs_with("job")
-    if not jobs:
-        return NotFound("report_no_jobs", "job", asked)
-    print(parts.words.say("report.command.jobs", language), file=sys.stderr)
-    for job in jobs[-LISTED:]:
-        print(f"  {job}  {visible(parts.records.name(job))}", file=sys.stderr)
-    return NotFound("report_job_unknown", "job", asked)

@@ -14,6 +14,7 @@ from inspect_app.web import (
     jobs,
     links,
     manifest,
+    package,
     passkeys,
     people,
     photos,
@@ -43,7 +44,7 @@ def register(app: Flask) -> None:
     headers.install(app)
     for part in (server, session, passkeys, devices, entries, tickets, manifest, jobs, definitions, report, photos):
         api.register_blueprint(part.blueprint)
-    for part in (people, invitations, links, job_devices, quarantine, trail, qr, trends, copies):
+    for part in (people, invitations, links, job_devices, quarantine, trail, qr, trends, copies, package):
         api.register_blueprint(part.blueprint)
     api.register_blueprint(uploads)
     app.register_blueprint(shell.blueprint)

@@ -1,0 +1,37 @@
+"""The reports of a package: every one that was finished, superseded ones too."""
+
+import hashlib
+from pathlib import Path
+
+from sqlalchemy import select
+
+from inspect_app.package.member import Member
+from inspect_app.store.tables import ReportRow
+from inspect_app.store.transactions import Transactions
+from inspect_app.store.vault import blocks
+
+
+def reports(transactions: Transactions, folder: Path, job: str) -> tuple[list[Member], list[int]]:
+    """The members, and the numbers of those whose file is gone. Needs an app context."""
+    asked = select(ReportRow).where(ReportRow.job == job, ReportRow.state == "ready").order_by(ReportRow.number)
+    with transactions.reading() as session:
+        found = [(row.number, str(getattr(row, "kind", "report")), folder / str(row.file))
+                 for row in session.scalars(asked)]  # fmt: skip
+    members, gone = list[Member](), list[int]()
+    for number, kind, file in found:
+        try:
+            size, sha256 = _read(file)
+        except OSError:
+            gone.append(number)
+            continue
+        members.append(Member(f"data/reports/{number}-{kind}.pdf", size, sha256, file))
+    return members, gone
+
+
+def _read(file: Path) -> tuple[int, str]:
+    """Size and SHA-256 of what was read."""
+    size, hasher = 0, hashlib.sha256()
+    for block in blocks(file):
+        size += len(block)
+        hasher.update(block)
+    return size, hasher.hexdigest()

@@ -1,0 +1,49 @@
+"""What the store holds of a job at one moment, as far as a package needs it."""
+
+from typing import Any, NamedTuple
+
+from inspect_app.entry.format import Entry, parse
+from inspect_app.entry.statement import Statement, parse_statement
+from inspect_app.evidence.enclosure import Signed
+from inspect_app.package.named import Named, named
+from inspect_app.record.fold import fold
+from inspect_app.store.log_reading import Holding, LogReading
+from inspect_app.store.people_map import people_of
+from inspect_app.store.server_key import ServerKey
+from inspect_app.store.transactions import Transactions
+
+KINDS = ("enrolment", "revocation", "restoration")
+
+
+class Snapshot(NamedTuple):
+    """``job``: its newest body, {} before the first; ``signed``: the tokens as a report encloses them; ``head``: the
+    newest receipt, or None; ``holdings``: the photos that have one."""
+
+    job: dict[str, Any]
+    signed: Signed
+    head: Statement | None
+    named: Named
+    holdings: dict[str, Holding]
+
+
+def snapshot(transactions: Transactions, reading: LogReading, key: ServerKey, job: str) -> Snapshot:
+    """Needs an app context."""
+    with transactions.reading():
+        received = reading.job_entries(job)
+        receipts = reading.receipts(job)
+        statements = reading.statements(KINDS)
+        people = people_of(transactions, job)
+        holdings = reading.photos(job)
+    entries = [parse(one.token) for one in received]
+    what = named(entries)
+    # The same as a report encloses: of the keys that signed here, and, as it concerns every job, each restoration.
+    concern = [one for one in statements if parse_statement(one).payload.get("kid") in {None, *what.kids}]
+    signed = Signed([one.token for one in received], receipts, concern, key.jwk)
+    head = parse_statement(receipts[-1]) if receipts else None
+    return Snapshot(_job(entries, people), signed, head, what, holdings)
+
+
+def _job(entries: list[Entry], people: dict[str, Any]) -> dict[str, Any]:
+    of_it = [{"digest": one.digest, "kid": one.kid, "payload": one.payload} for one in entries if one.kind == "job"]
+    job: dict[str, Any] | None = fold(of_it, people)["job"]
+    return job or {}
