@@ -2,12 +2,11 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages import clip_figure, slot_figure, spacing_figure
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.mark import sign
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.reading import metal_text, reading_text
 from inspect_app.report.pages.row import Drawing, Row, paragraphs, together
 from inspect_app.report.pages.text import line
@@ -76,11 +75,11 @@ def _figure(page: Page, answer: dict[str, Any], working: dict[str, Any]) -> list
         spacing_figure.draw_spacing(canvas, width, working, voice)
 
     if name == "slot" and slot_figure.can_draw_slot(working):
-        return [Row("", Drawing(slot_figure.HEIGHT, slot))]
+        return [Row("", Drawing(slot_figure.HEIGHT, slot, alt=page.say("alt.slot")))]
     if name == "clip" and clip_figure.can_draw_clip(working):
-        return [Row("", Drawing(clip_figure.HEIGHT, clip))]
+        return [Row("", Drawing(clip_figure.HEIGHT, clip, alt=page.say("alt.clip")))]
     if name == "spacing" and spacing_figure.gaps_of(working):
-        return [Row("", Drawing(spacing_figure.HEIGHT, spacing))]
+        return [Row("", Drawing(spacing_figure.HEIGHT, spacing, alt=page.say("alt.spacing")))]
     return []
 
 

@@ -2,18 +2,17 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages.answer_block import answer_block
 from inspect_app.report.pages.look import BODY, HAIR, SMALL
 from inspect_app.report.pages.outline import Outline, Undrawable
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.place_row import answer_row, is_clear, is_plain, place_row
 from inspect_app.report.pages.plan import draw_plan, plan_height
 from inspect_app.report.pages.plan_places import found_by_hand
 from inspect_app.report.pages.roof_section import hatch_legend, mark_legend
 from inspect_app.report.pages.row import Anchor, Drawing, Heading, Row, space, together
-from inspect_app.report.pages.text import line
+from inspect_app.report.pages.text import line, plain
 
 TALLEST_PLAN = 300.0
 
@@ -67,7 +66,9 @@ def _area(page: Page, area: dict[str, Any], chapter: list[Any]) -> list[Any]:
         paint = lambda canvas, width, height: draw_plan(  # noqa: E731
             canvas, width, height, area, shown, page.voice, runs=runs)  # fmt: skip
         legends = [hatch_legend(page, [area["id"]])] if runs else []
-        story = [together([*head, Drawing(tall, paint), *legends, mark_legend(page)])]
+        plan = Drawing(tall, paint, alt=page.say("alt.area", name=plain(area["name"])))
+        # Of an area where nobody was, no mark stands on the plan.
+        story = [together([*head, plan, *legends, *([mark_legend(page)] if shown else [])])]
     except Undrawable:
         story.append(Row("", Paragraph(page.say("no_plan"), BODY)))
     for one in mine:

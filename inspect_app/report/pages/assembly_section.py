@@ -2,10 +2,9 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.row import Heading, Row, Trio, space, together
 from inspect_app.report.pages.text import line
 

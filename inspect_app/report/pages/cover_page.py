@@ -2,8 +2,6 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages.look import (
     ACCENT,
     BODY,
@@ -21,6 +19,7 @@ from inspect_app.report.pages.look import (
 from inspect_app.report.pages.mark import draw_mark
 from inspect_app.report.pages.outline import Outline, Undrawable
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.plan import draw_plan
 from inspect_app.report.pages.plan_places import found_by_hand
 from inspect_app.report.pages.roof_plan import draw_roof, placed_areas, roof_height
@@ -38,17 +37,19 @@ def draw_cover(page: Page, canvas: Any, size: tuple[float, float]) -> None:
     canvas.bookmarkHorizontal("cover", 0, tall - 50)
     canvas.addOutlineEntry(page.say("cover"), "cover", 0)
     y = tall - 74
-    canvas.setFont(PLAIN, 7.6)
-    canvas.setFillColor(GREY)
-    canvas.drawString(LEFT, y, page.say("kind_of_report"))
-    y = _write(canvas, line(page.contents["job"]["name"], 120), TITLE, LEFT, y - 12, width, 3)
+    with canvas.marked("P"):
+        canvas.setFont(PLAIN, 7.6)
+        canvas.setFillColor(GREY)
+        canvas.drawString(LEFT, y, page.say("kind_of_report"))
+    y = _write(canvas, line(page.contents["job"]["name"], 120), TITLE, LEFT, y - 12, width, 3, "H1")
     y = _write(canvas, line(page.contents["job"]["place"], 160), PLACE, LEFT, y - 4, width, 2)
     y -= 18
-    canvas.setStrokeColor(ACCENT)
-    canvas.setLineWidth(1.6)
-    canvas.line(LEFT, y, LEFT + 46, y)
+    with canvas.artifact():
+        canvas.setStrokeColor(ACCENT)
+        canvas.setLineWidth(1.6)
+        canvas.line(LEFT, y, LEFT + 46, y)
     y = _write(canvas, _verdict(page), VERDICT, LEFT, y - 10, width * 0.8, 3)
-    y = _counts(page, canvas, y - 16)
+    y = _counts(page, canvas, y - 16, width)
     says = page.say(f"verdict.{cover['verdict']}.says")
     if cover["critical"]:
         says = f"<b>{page.say('unsettled_critical', count=cover['critical'])}</b> {says}"
@@ -63,7 +64,8 @@ def draw_cover(page: Page, canvas: Any, size: tuple[float, float]) -> None:
     if page.contents["invented"]:
         y = _write(canvas, page.say("invented"), BODY, LEFT, y - 5, width * 0.8, 3)
     block = FOOT + BLOCK_TALL
-    _plans(page, canvas, LEFT, block + 16, width, y - 20 - (block + 16))
+    with canvas.marked("Figure", page.say("alt.roof", areas=len(page.contents["areas"]))):
+        _plans(page, canvas, LEFT, block + 16, width, y - 20 - (block + 16))
     draw_title_block(page, canvas, LEFT, FOOT, width, BLOCK_TALL)
 
 
@@ -76,18 +78,23 @@ def _verdict(page: Page) -> str:
                     count=count, lines=cover["fit"]["fail"], stations=cover["stations"])  # fmt: skip
 
 
-def _counts(page: Page, canvas: Any, y: float) -> float:
+def _counts(page: Page, canvas: Any, y: float, width: float) -> float:
     x = LEFT
     for result in COUNTED:
         count = page.contents["cover"]["counts"][result]
         if not count:
             continue
-        draw_mark(canvas, x + 5, y + 3, result, size=4.2)
         text = f"{count} {page.say('tally.' + result, count=count)}"
-        canvas.setFillColor(INK)
-        canvas.setFont(PLAIN, 8.8)
-        canvas.drawString(x + 15, y, text)
-        x += 15 + canvas.stringWidth(text, PLAIN, 8.8) + 20
+        wide = 15 + canvas.stringWidth(text, PLAIN, 8.8)
+        if x > LEFT and x + wide > LEFT + width:
+            x, y = LEFT, y - 14
+        with canvas.artifact():
+            draw_mark(canvas, x + 5, y + 3, result, size=4.2)
+        with canvas.marked("P"):
+            canvas.setFillColor(INK)
+            canvas.setFont(PLAIN, 8.8)
+            canvas.drawString(x + 15, y, text)
+        x += wide + 20
     return y
 
 
@@ -135,8 +142,10 @@ def _plans(page: Page, canvas: Any, x: float, y: float, width: float, height: fl
         note.drawOn(canvas, min(x, LEFT + width - 100), y - 10 if x > LEFT + width - 100 else y)
 
 
-def _write(canvas: Any, markup: str, style: Any, x: float, top: float, width: float, lines: int) -> float:
+def _write(canvas: Any, markup: str, style: Any, x: float, top: float, width: float, lines: int, role: str = "P",
+           ) -> float:  # fmt: skip
     paragraph = Paragraph(markup, style)
+    paragraph.role = role
     _, tall = paragraph.wrap(width, 10**6)
     if tall > style.leading * lines:
         # A long name is cut at its last whole line, and the body of the report has it in full.

@@ -2,12 +2,11 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages.hatch import STATES, hatch, swatch
 from inspect_app.report.pages.look import BODY, BOLD, GREY, INK, PLAIN, SMALL
 from inspect_app.report.pages.lot_words import ranges
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.row import Drawing, Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.text import line
 from inspect_app.report.pages.working import percent
@@ -26,7 +25,7 @@ def coverage_section(page: Page, number: str) -> list[Any]:
     sums = {state: sum(told[one["id"]]["counts"].get(state, 0) for one in areas) for state in STATES}
     story.append(Row("", Paragraph(page.say("coverage.what"), SMALL), 4))
     story.append(Row(page.say("coverage.job"), Drawing(_job_height(), lambda canvas, width, _: _job(
-        canvas, width, sums, page), 6)))  # fmt: skip
+        canvas, width, sums, page), 6, page.say("alt.coverage"))))  # fmt: skip
     parts = [together([*story])]
     for one in areas:
         parts.append(_area(page, one, told[one["id"]]))
@@ -80,7 +79,7 @@ def _area(page: Page, area: dict[str, Any], told: dict[str, Any]) -> Any:
 
     figures = [f"{told['counts'].get(state, 0)} {page.say('coverage.' + state)}" for state in COUNTED]
     return together([
-        Row(line(area["name"], 60), Drawing(BAR + 8, paint, 1)),
+        Row(line(area["name"], 60), Drawing(BAR + 8, paint, 1, page.say("alt.coverage"))),
         Row("", Paragraph(" · ".join(figures), SMALL), 5),
     ])  # fmt: skip
 
@@ -138,7 +137,7 @@ def _ordered(page: Page) -> list[dict[str, Any]]:
 
 
 def _lot(lot: dict[str, Any]) -> str:
-    return f'<link destination="lot-{lot["n"]}" color="#8a3f17">{lot["n"]}</link>'
+    return f'<link destination="#lot-{lot["n"]}" color="#8a3f17">{lot["n"]}</link>'
 
 
 def _area_of(page: Page, lot: dict[str, Any]) -> str:

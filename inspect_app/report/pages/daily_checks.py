@@ -33,7 +33,7 @@ def _walk(page: Page, one: dict[str, Any]) -> str:
     titles = {walk["id"]: walk["definition"]["title"] for walk in page.contents["days"]}
     n = numbers.get(one["walk"])
     name = f"{n}, {line(page.voice.both(titles[one['walk']]), 60)}" if n else line(one["walk"], 40)
-    link = f'<link destination="walk-{n}" color="#8a3f17">{name}</link>' if n else name
+    link = f'<link destination="#walk-{n}" color="#8a3f17">{name}</link>' if n else name
     phases = ", ".join(page.say(f"day_phase.{phase}") for phase in one["phases"] or ["none"])
     tally = page.tally([{"result": name, "count": count} for name, count in one["results"].items()], "not_looked") + "."
     says = page.say("day_walk", walk=link, phases=phases, tally=tally)

@@ -2,13 +2,12 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages.daily_checks import checks
 from inspect_app.report.pages.daily_told import BY_ITEM
 from inspect_app.report.pages.daily_words import worded
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.picture import Pictures
 from inspect_app.report.pages.row import Heading, Row, together
 from inspect_app.report.pages.text import line

@@ -2,12 +2,11 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages.answer_block import answer_block
 from inspect_app.report.pages.daily_part import crew_days
 from inspect_app.report.pages.look import BODY
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.place_row import answer_row, is_short
 from inspect_app.report.pages.row import Heading, Row, room, space, together
 from inspect_app.report.pages.set_part import panels_set

@@ -2,14 +2,13 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages.answer_block import answer_block
 from inspect_app.report.pages.finding_against import against
 from inspect_app.report.pages.finding_pictures import finding_pictures
 from inspect_app.report.pages.finding_steps import entry_of, steps, who_and_when
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.row import Anchor, Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.text import line
 

@@ -2,12 +2,11 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.evidence.findings_told import UNSETTLED
 from inspect_app.report.pages.finding_block import finding_block, finding_title, finding_where
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.row import Heading, Row, paragraphs
 from inspect_app.report.pages.text import line
 

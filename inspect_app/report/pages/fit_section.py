@@ -2,13 +2,12 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.order import RESULTS
 from inspect_app.report.pages.fit_sides import line_name, sides
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.mark import sign
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.row import Columns, Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.text import line
 from inspect_app.report.pages.working import inputs_text, reason_text, rule_text, values_text

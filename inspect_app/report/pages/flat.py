@@ -3,11 +3,15 @@
 It follows ``PDFDocument.format`` of the pinned ReportLab; a test holds its bytes against the stock writer's.
 """
 
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any, BinaryIO
 
 from reportlab.pdfbase import pdfdoc, pdfutils
 from reportlab.pdfgen.canvas import Canvas
+
+from inspect_app.report.pages.structure import Structure, TaggedLink
 
 
 class JpegFile(pdfdoc.PDFImageXObject):  # type: ignore[misc]
@@ -92,9 +96,84 @@ class FlatCanvas(Canvas):  # type: ignore[misc]
     """A canvas over a ``FlatDocument``; ``photo`` draws a JPEG without ever holding its pixels."""
 
     def __init__(self, filename: Any, **more: Any) -> None:
+        self.structure, self._inside = Structure(), False
+        self.link_words: Callable[[str], str] = str  # what a link to that mark is called
         super().__init__(filename, **more)
         self._doc.__class__ = FlatDocument
         self._doc.sink = filename
+
+    @contextmanager
+    def marked(self, role: str, alt: str = "", scope: str = "") -> Iterator[None]:
+        """What is drawn meanwhile is an element of that role; within another marked content it is part of that."""
+        if self._inside:
+            yield
+            return
+        self.structure.begin(role, alt, scope)
+        with self._content(f"/{role} <</MCID {self.structure.mark()}>> BDC"):
+            yield
+        self.structure.end()
+
+    @contextmanager
+    def group(self, role: str, scope: str = "") -> Iterator[None]:
+        """The elements that are drawn meanwhile stand in one of that role."""
+        self.structure.begin(role, "", scope)
+        yield
+        self.structure.end()
+
+    @contextmanager
+    def table_row(self, columns: int) -> Iterator[None]:
+        """The cells that are drawn meanwhile are a row of the table drawn last, or of a new one."""
+        self.structure.begin_table(columns)
+        with self.group("TR"):
+            yield
+        self.structure.end()
+
+    @contextmanager
+    def artifact(self, kind: str = "") -> Iterator[None]:
+        """What is drawn meanwhile is no part of what the document says: rules, running heads."""
+        if self._inside:
+            yield
+            return
+        with self._content(f"/Artifact <</Type /Pagination /Subtype /{kind}>> BDC" if kind else "/Artifact BMC"):
+            yield
+
+    @contextmanager
+    def _content(self, begin: str) -> Iterator[None]:
+        self._code.append(begin)
+        self._inside = True
+        yield
+        self._inside = False
+        self._code.append("EMC")
+
+    def linkRect(self, contents: str, destinationname: str, Rect: Any = None, **more: Any) -> Any:
+        """A link to a mark of this document, in the structure a ``Link`` of what is being drawn."""
+        settings = {"Border": "[0 0 0]", "Rect": self._absRect(Rect, more.get("relative", 1)),
+                    "Contents": contents or self.link_words(destinationname),
+                    "Destination": self._bookmarkReference(destinationname)}  # fmt: skip
+        link = TaggedLink(**settings)
+        self._addAnnotation(link)
+        element = self.structure.begin("Link")
+        self.structure.end()
+        element.kids.append((self.structure.page, link))
+        link.otherkw["StructParent"] = self.structure.key(element)
+
+    def _setAnnotations(self, page: Any) -> None:
+        super()._setAnnotations(page)
+        if self.structure.top.kids:  # a document that marks nothing stays as ReportLab would write it
+            self.structure.close_page(page)
+
+    def save(self) -> None:
+        if self._code:
+            self.showPage()
+        for target in self._destinations.values():
+            if target.fmt is None:  # nothing of that name was drawn: no reason to have no report
+                target.fit()
+                target.setPage(self._doc.Reference(self._doc.idToObject["Page1"]))
+        if self.structure.top.kids and self._doc.sink is not None:
+            catalog = self._doc.Catalog
+            catalog.StructTreeRoot = self.structure.root(self._doc)
+            catalog.MarkInfo = pdfdoc.PDFDictionary({"Marked": "true"})
+        super().save()
 
     def photo(self, name: str, source: Path, x: float, y: float, width: float, height: float) -> None:
         """Draw the JPEG at ``source`` under a ``name`` of its own (its hash): the same name is stored once.

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import Any, BinaryIO
 
+from reportlab.pdfbase.pdfdoc import PDFDictionary
 from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
 
 from inspect_app.report.pages.flat import FlatCanvas
@@ -23,6 +24,7 @@ from inspect_app.report.pages.look import (
     RIGHT,
     TOP,
 )
+from inspect_app.report.pages.metadata import metadata
 from inspect_app.report.pages.text import plain
 from inspect_app.report.pages.voice import Voice
 
@@ -84,6 +86,16 @@ class Plate(BaseDocTemplate):  # type: ignore[misc]
         # The file's ID is seeded with a clock or SOURCE_DATE_EPOCH otherwise; it names the file, it protects nothing.
         self.canv._doc.signature = hashlib.md5(self.digest.encode(), usedforsecurity=False)
         self.canv.showOutline()
+        self.canv.link_words = self._link_words
+        catalog, info = self.canv._doc.Catalog, self.canv._doc.info
+        catalog.ViewerPreferences = PDFDictionary({"DisplayDocTitle": "true"})
+        catalog.Metadata = metadata(info.title, info.author, info.subject, self.voice.language, self.contents["issued"])
+
+    def _link_words(self, mark: str) -> str:
+        """``Finding 3`` of ``finding-3``: what a voice says of a link."""
+        kind, _, n = mark.partition("-")
+        key = f"link_to.{kind}"
+        return self.voice.say(key, n=n) if self.voice.knows(f"report.{key}") else self.voice.say("link_to", mark=mark)
 
     def build_flat(self, story: list[Any]) -> int:
         """Lay the story out and write it; the number of pages."""
@@ -92,11 +104,14 @@ class Plate(BaseDocTemplate):  # type: ignore[misc]
 
     def _page(self, canvas: Any, on_cover: Callable[[Any, Any], None] | None) -> None:
         canvas.saveState()
-        if not self.contents["final"]:
-            self._watermark(canvas)
         wide, tall = self.pagesize
-        self._head(canvas, wide, tall)
-        self._foot(canvas, wide)
+        if not self.contents["final"]:
+            with canvas.artifact("Watermark"):
+                self._watermark(canvas)
+        with canvas.artifact("Header"):
+            self._head(canvas, wide, tall)
+        with canvas.artifact("Footer"):
+            self._foot(canvas, wide)
         if on_cover:
             on_cover(canvas, self.pagesize)
         canvas.restoreState()

@@ -2,13 +2,12 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.number import number
 from inspect_app.report.pages.fit_sides import line_name
 from inspect_app.report.pages.look import SMALL
 from inspect_app.report.pages.lot_words import ranges
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.row import Columns, Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.text import line
 from inspect_app.report.pages.working import digits, percent

@@ -2,14 +2,13 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages.drawn_strip import HEIGHT as STRIP
 from inspect_app.report.pages.drawn_strip import draw_strip, drawn_words
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.lot_words import ranges, sentences
 from inspect_app.report.pages.mark import sign
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.risk_figure import HEIGHT as CURVE
 from inspect_app.report.pages.risk_figure import curve_of, draw_curves
 from inspect_app.report.pages.row import Columns, Drawing, Heading, Row, paragraphs, space, together
@@ -42,7 +41,8 @@ def lot_block(page: Page, lot: dict[str, Any]) -> list[Any]:
         Heading(title, f"lot-{lot['n']}", 1, title),
         Row(strong, Paragraph(sentences(page, lot, None, *VERDICT), BODY), 4),
         Row(page.say("lot_drawn", n=len(lot["stops"]), size=lot["size"]),
-            Drawing(STRIP, lambda canvas, width, _: draw_strip(canvas, width, lot, page), 1)),
+            Drawing(STRIP, lambda canvas, width, _: draw_strip(canvas, width, lot, page), 1,
+                    page.say("alt.drawn"))),
         Row("", Paragraph(" ".join([f"{drawn_words(page, lot)}.", _odd(page, lot)]), SMALL), 3),
     ]  # fmt: skip
     story: list[Any] = [
@@ -52,7 +52,7 @@ def lot_block(page: Page, lot: dict[str, Any]) -> list[Any]:
     ]  # fmt: skip
     if any(curve_of(lot, one) for one in SEVERITIES):
         paint = lambda canvas, width, _: draw_curves(canvas, width, lot, page)  # noqa: E731
-        story.append(Row(page.say("lot_lets_through"), Drawing(CURVE, paint, 2)))
+        story.append(Row(page.say("lot_lets_through"), Drawing(CURVE, paint, 2, page.say("alt.curve"))))
     if lot["decision"]["lot"]["looked"]:
         story.append(_columns(page, lot, "lot_bound", "bound", to_date=True))
     return [together(head), together(story), *_after(page, lot), space(7)]
@@ -106,6 +106,6 @@ def _after(page: Page, lot: dict[str, Any]) -> list[Any]:
     for one in linked:
         key = "lot_reworked_by" if one["reworks"] == lot["lot"] else "lot_reworks"
         word = page.say("lot.state." + one["decision"]["state"])
-        to = f'<link destination="lot-{one["n"]}" color="#8a3f17">{lot_name(page, one)}</link>'
+        to = f'<link destination="#lot-{one["n"]}" color="#8a3f17">{lot_name(page, one)}</link>'
         story += paragraphs(page.say("lot_rework"), [page.say(key, lot=to, state=word)])
     return [together(story)] if story else []

@@ -2,12 +2,11 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.lot_block import lot_block, lot_name
 from inspect_app.report.pages.lot_words import said
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.row import Columns, Drawing, Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.series_figure import HEIGHT, draw_series
 from inspect_app.report.pages.text import line
@@ -48,7 +47,7 @@ def _series(page: Page) -> list[Any]:
             together([
                 Row(line(one["crew"], 60) or page.say("lot.no_crew"),
                     Paragraph(f"<b>{state}</b>. {because} {line(assemblies.get(one['assembly']), 60)}", BODY)),
-                Row("", Drawing(HEIGHT, paint)),
+                Row("", Drawing(HEIGHT, paint, alt=page.say("alt.series"))),
             ]),
             space(3),
         ]  # fmt: skip

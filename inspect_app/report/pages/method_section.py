@@ -2,14 +2,13 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages.doubt_words import doubt_text, explained
 from inspect_app.report.pages.fit_sides import line_name
 from inspect_app.report.pages.instruments_part import acceptance_part, instruments_part
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.lot_words import ranges
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.row import Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.text import line
 

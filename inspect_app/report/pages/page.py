@@ -81,5 +81,5 @@ class Page(NamedTuple):
         return ", ".join(shown) + ("…" if len(photos) > 24 else "")
 
     def to(self, kind: str, n: Any, words: str | None = None) -> str:
-        """A link to ``photo``, ``finding`` or ``place`` number ``n``."""
-        return f'<link destination="{kind}-{int(n)}" color="#8a3f17">{words or int(n)}</link>'
+        """A link to ``photo``, ``finding``, ``place``, ``walk``, ``lot`` number ``n``, or the ``rule`` so named."""
+        return f'<link destination="#{kind}-{n}" color="#8a3f17">{words or n}</link>'

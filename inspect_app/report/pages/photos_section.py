@@ -3,10 +3,9 @@ every photo has its line with its hash. The bytes of all are kept whole."""
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.photo_words import full_caption, photo_line, why_not_drawn
 from inspect_app.report.pages.picture import Pictures
 from inspect_app.report.pages.place_row import is_plain

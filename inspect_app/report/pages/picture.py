@@ -4,10 +4,11 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from reportlab.platypus import Flowable, Paragraph
+from reportlab.platypus import Flowable
 
 from inspect_app.report.pages.flat import JpegFile
 from inspect_app.report.pages.look import CAPTION, GREY, HAIR, SMALL
+from inspect_app.report.pages.paragraph import Paragraph
 
 Find = Callable[[str], Path | None]  # sha256 -> the small upright JPEG, None where there is none
 GUTTER = 12.0
@@ -51,13 +52,14 @@ class Pictures(Flowable):  # type: ignore[misc]
             x, top = at * (self.each + GUTTER), self.tall
             if self.marks:
                 canvas.bookmarkHorizontal(f"photo-{photo['n']}", x, top + 4)
-            canvas.setStrokeColor(HAIR)
-            canvas.setLineWidth(0.5)
-            if source:
-                canvas.photo(photo["sha256"], source, x, top - box[1], *box)
-                canvas.rect(x, top - box[1], *box, stroke=1, fill=0)
-            else:
-                self._note(x, top, reason)
+            with canvas.marked("Figure", " ".join(line.getPlainText() for line in lines[:2])):
+                canvas.setStrokeColor(HAIR)
+                canvas.setLineWidth(0.5)
+                if source:
+                    canvas.photo(photo["sha256"], source, x, top - box[1], *box)
+                    canvas.rect(x, top - box[1], *box, stroke=1, fill=0)
+                else:
+                    self._note(x, top, reason)
             y = top - self.image_tall - 4
             for line in lines:
                 y -= line.height

@@ -2,11 +2,10 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.mark import sign
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.reading import reading_text
 from inspect_app.report.pages.row import Anchor, Row, space, together
 from inspect_app.report.pages.text import line

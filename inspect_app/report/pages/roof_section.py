@@ -3,12 +3,12 @@
 from typing import Any
 
 from reportlab.pdfbase.pdfmetrics import stringWidth
-from reportlab.platypus import Paragraph
 
 from inspect_app.report.pages.hatch import STATES, swatch
 from inspect_app.report.pages.look import BODY, INK, PLAIN, SMALL
 from inspect_app.report.pages.mark import draw_mark
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.roof_plan import draw_roof, placed_areas, roof_height
 from inspect_app.report.pages.row import Drawing, Heading, Row, together
 from inspect_app.report.pages.text import line
@@ -27,7 +27,7 @@ def roof_section(page: Page, number: str) -> list[Any]:
         paint = lambda canvas, width, height: draw_roof(canvas, width, height, placed, page)  # noqa: E731
         story += [
             Row("", Paragraph(page.say("roof_says"), SMALL), 4),
-            Drawing(roof_height(placed, WIDE, TALLEST), paint, 3),
+            Drawing(roof_height(placed, WIDE, TALLEST), paint, 3, page.say("alt.roof", areas=len(placed))),
             hatch_legend(page, [one["id"] for one in areas]),
             mark_legend(page),
         ]
@@ -70,7 +70,7 @@ def hatch_legend(page: Page, areas: list[Any]) -> Any:
             canvas.setFont(PLAIN, 6.6)
             canvas.drawString(x + 20, y + 1.8, word)
 
-    return Drawing(13.0 * (row + 1) + 1, paint, 1)
+    return Drawing(13.0 * (row + 1) + 1, paint, 1, page.say("alt.legend"))
 
 
 def mark_legend(page: Page) -> Any:
@@ -86,4 +86,4 @@ def mark_legend(page: Page) -> Any:
             canvas.drawString(x + 8, 5.6, word)
             x += canvas.stringWidth(word, PLAIN, 6.6) + 22
 
-    return Drawing(18, paint, 6)
+    return Drawing(18, paint, 6, page.say("alt.legend"))

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
-from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, Paragraph, Spacer
+from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, Spacer
 
 from inspect_app.report.pages.look import (
     ACCENT,
@@ -18,6 +18,7 @@ from inspect_app.report.pages.look import (
     SIDE,
     SIDE_LABEL,
 )
+from inspect_app.report.pages.paragraph import Paragraph, heading
 
 
 class Row(Flowable):  # type: ignore[misc]
@@ -45,18 +46,20 @@ class Row(Flowable):  # type: ignore[misc]
         return [Row(self.label, parts[0], 0.0), *(Row(None, part, self.spaceAfter) for part in parts[1:])]
 
     def draw(self) -> None:
-        self.matter.drawOn(self.canv, SIDE, self.tall - self.matter_tall)
-        if self.label:
+        if self.label:  # first, as it is read
             self.label.drawOn(self.canv, 0, self.tall - self.label_tall - _lower(self.matter))
+        self.matter.drawOn(self.canv, SIDE, self.tall - self.matter_tall)
 
 
 class Columns(Flowable):  # type: ignore[misc]
-    """A label and short texts side by side, each with its share of the width beside it: it does not split."""
+    """A row of a table: a label and short texts side by side, each with its share of the width beside it. It does not
+    split. ``head``: its texts are what the columns are called."""
 
-    def __init__(self, label: str, texts: list[str], shares: tuple[float, ...], style: Any = BODY) -> None:
+    def __init__(self, label: str, texts: list[str], shares: tuple[float, ...], style: Any = BODY, head: bool = False,
+                 ) -> None:  # fmt: skip
         super().__init__()
         self.parts = [Paragraph(label, SIDE_LABEL), *(Paragraph(text, style) for text in texts)]
-        self.shares, self.spaceAfter = shares, 1.5
+        self.shares, self.spaceAfter, self.head = shares, 1.5, head
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
         room = width - SIDE
@@ -67,15 +70,18 @@ class Columns(Flowable):  # type: ignore[misc]
         return width, self.tall
 
     def draw(self) -> None:
-        for part, x, tall in zip(self.parts, self.at, self.talls, strict=True):
-            part.drawOn(self.canv, x, self.tall - tall - (0 if x else _lower(self.parts[1])))
+        with self.canv.table_row(len(self.parts)):
+            for at, (part, x, tall) in enumerate(zip(self.parts, self.at, self.talls, strict=True)):
+                scope = "Row" if at == 0 else "Column" if self.head else ""
+                with self.canv.group("TH" if scope else "TD", scope):
+                    part.drawOn(self.canv, x, self.tall - tall - (_lower(self.parts[1]) if at == 0 else 0))
 
 
 class Trio(Columns):
     """Label, what was approved, what was found. Short texts only."""
 
-    def __init__(self, label: str, left: str, right: str, style: Any = BODY) -> None:
-        super().__init__(label, [left, right], (0.56, 0.44), style)
+    def __init__(self, label: str, left: str, right: str, style: Any = BODY, head: bool = False) -> None:
+        super().__init__(label, [left, right], (0.56, 0.44), style, head)
 
 
 class Heading(Flowable):  # type: ignore[misc]
@@ -84,7 +90,7 @@ class Heading(Flowable):  # type: ignore[misc]
     def __init__(self, text: str, mark: str, level: int = 0, plain: str = "", number: str = "") -> None:
         super().__init__()
         self.text, self.mark, self.level, self.plain, self.number = text, mark, level, plain or text, number
-        self.paragraph = Paragraph(text, CHAPTER if level == 0 else HEAD)
+        self.paragraph = heading(text, CHAPTER if level == 0 else HEAD, level + 1)
         self.spaceBefore, self.spaceAfter = (0.0, 9.0) if level == 0 else (11.0, 3.5)
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
@@ -98,13 +104,15 @@ class Heading(Flowable):  # type: ignore[misc]
         canvas.bookmarkHorizontal(self.mark, 0, self.tall + 4)
         canvas.addOutlineEntry(self.plain, self.mark, self.level, closed=self.level == 0)
         chapter = self.level == 0
-        canvas.setStrokeColor(ACCENT if chapter else HAIR)
-        canvas.setLineWidth(1.2 if chapter else 0.5)
-        canvas.line(0, self.tall, self.width, self.tall)
+        with canvas.artifact():
+            canvas.setStrokeColor(ACCENT if chapter else HAIR)
+            canvas.setLineWidth(1.2 if chapter else 0.5)
+            canvas.line(0, self.tall, self.width, self.tall)
         if chapter:
-            canvas.setFillColor(ACCENT)
-            canvas.setFont(PLAIN, 17)
-            canvas.drawString(0, self.tall - 11 - 14.5, self.number)
+            with canvas.marked("P"):
+                canvas.setFillColor(ACCENT)
+                canvas.setFont(PLAIN, 17)
+                canvas.drawString(0, self.tall - 11 - 14.5, self.number)
         self.paragraph.drawOn(canvas, self.inset, 0)
 
 
@@ -123,20 +131,23 @@ class Anchor(Flowable):  # type: ignore[misc]
 
 
 class Drawing(Flowable):  # type: ignore[misc]
-    """A figure of fixed height drawn by ``paint(canvas, width, height)``."""
+    """A figure of fixed height drawn by ``paint(canvas, width, height)``. ``alt``: what it shows, for whom a voice
+    reads the report; without it the drawing is ornament."""
 
-    def __init__(self, height: float, paint: Callable[[Any, float, float], None], after: float = 4.0) -> None:
+    def __init__(self, height: float, paint: Callable[[Any, float, float], None], after: float = 4.0, alt: str = "",
+                 ) -> None:  # fmt: skip
         super().__init__()
-        self.tall, self.paint, self.spaceAfter = height, paint, after
+        self.tall, self.paint, self.spaceAfter, self.alt = height, paint, after, alt
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
         self.width = width
         return width, self.tall
 
     def draw(self) -> None:
-        self.canv.setStrokeColor(INK)
-        self.canv.setFillColor(GREY)
-        self.paint(self.canv, self.width, self.tall)
+        with self.canv.marked("Figure", self.alt) if self.alt else self.canv.artifact():
+            self.canv.setStrokeColor(INK)
+            self.canv.setFillColor(GREY)
+            self.paint(self.canv, self.width, self.tall)
 
 
 def _lower(matter: Any) -> float:

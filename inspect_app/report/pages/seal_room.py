@@ -28,12 +28,14 @@ class SealRoom(Flowable):  # type: ignore[misc]
         boxes: dict[str, list[float]] = {}
         for at, name in enumerate(FIELDS):
             x, y = at % 2 * (each + GUTTER), ROW * ((len(FIELDS) - 1) // 2 - at // 2)
-            canvas.setStrokeColor(HAIR)
-            canvas.setLineWidth(0.5)
-            canvas.rect(x, y + UNDER, each, TALL, stroke=1, fill=0)
-            canvas.setFillColor(GREY)
-            canvas.setFont(PLAIN, 6.8)
-            canvas.drawString(x, y + 4, self.page.say(f"seal_box.{name.rstrip('0123456789').lower()}"))
+            with canvas.artifact():
+                canvas.setStrokeColor(HAIR)
+                canvas.setLineWidth(0.5)
+                canvas.rect(x, y + UNDER, each, TALL, stroke=1, fill=0)
+            with canvas.marked("P"):
+                canvas.setFillColor(GREY)
+                canvas.setFont(PLAIN, 6.8)
+                canvas.drawString(x, y + 4, self.page.say(f"seal_box.{name.rstrip('0123456789').lower()}"))
             corner = canvas.absolutePosition(x, y + UNDER)
             boxes[name] = [
                 round(corner[0], 2),

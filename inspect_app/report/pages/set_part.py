@@ -2,10 +2,9 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages.look import SMALL
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.row import Drawing, Heading, Row, together
 from inspect_app.report.pages.set_figure import HEIGHT, draw_day
 from inspect_app.report.pages.text import line
@@ -37,4 +36,4 @@ def _day(page: Page, lot: dict[str, Any]) -> list[Any]:
     read = sorted({str(one["metal_temperature_by"]) for one in lot["marks"] if one["metal_temperature_by"]})
     if read:
         text += " " + page.say("set_by", by=", ".join(page.say(f"metal_by.{one}") for one in read))
-    return [Row(title, Drawing(HEIGHT, paint, 0)), Row("", Paragraph(text, SMALL), 6)]
+    return [Row(title, Drawing(HEIGHT, paint, 0, page.say("alt.set"))), Row("", Paragraph(text, SMALL), 6)]

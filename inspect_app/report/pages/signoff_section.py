@@ -2,13 +2,12 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.row import Drawing, Heading, Row, room, space, together
 from inspect_app.report.pages.strokes import HEIGHT, draw_strokes
-from inspect_app.report.pages.text import line
+from inspect_app.report.pages.text import line, plain
 
 
 def signoff_section(page: Page, number: str) -> list[Any]:
@@ -42,7 +41,8 @@ def _signoff(page: Page, one: dict[str, Any]) -> list[Any]:
         rows.append(
             Row(
                 page.say("signature"),
-                Drawing(HEIGHT, lambda canvas, width, _: draw_strokes(canvas, width, strokes, size)),
+                Drawing(HEIGHT, lambda canvas, width, _: draw_strokes(canvas, width, strokes, size),
+                        alt=page.say("alt.signature", name=plain(one["name"], 80))),
             )
         )
     else:

@@ -2,16 +2,26 @@
 
 from typing import Any
 
-from reportlab.platypus import Paragraph
-
 from inspect_app.report.pages.look import BODY, HAIR, INK, SMALL, STRONG
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.text import line
 
 
 def draw_title_block(page: Page, canvas: Any, x: float, y: float, width: float, height: float) -> None:
     """Four rows of cells between thin rules; each text is cut to its cell."""
     rows = _rows(page)
+    each = height / len(rows)
+    with canvas.artifact():
+        _rules(canvas, x, y, width, height, rows)
+    for at, row in enumerate(rows):
+        left = x
+        for share, label, text in row:
+            _cell(canvas, left + 7, y + height - at * each - 5, width * share - 14, each - 7, label, text)
+            left += width * share
+
+
+def _rules(canvas: Any, x: float, y: float, width: float, height: float, rows: list[Any]) -> None:
     each = height / len(rows)
     canvas.setStrokeColor(INK)
     canvas.setLineWidth(1.0)
@@ -23,13 +33,11 @@ def draw_title_block(page: Page, canvas: Any, x: float, y: float, width: float, 
             canvas.setLineWidth(0.5)
             canvas.line(x, top, x + width, top)
         left = x
-        for cell, (share, label, text) in enumerate(row):
-            wide = width * share
+        for cell, (share, _, _) in enumerate(row):
             if cell:
                 canvas.setStrokeColor(HAIR)
                 canvas.line(left, top, left, top - each)
-            _cell(canvas, left + 7, top - 5, wide - 14, each - 7, label, text)
-            left += wide
+            left += width * share
 
 
 def _rows(page: Page) -> list[list[tuple[float, str, str]]]:
