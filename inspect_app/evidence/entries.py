@@ -9,7 +9,8 @@ the report prints); ``answers_follow`` (the entries, folded again, give the answ
 its fit checks line by line, and no others); ``verdicts_recompute`` (every verdict a rule gave, of an answer, of a
 correction or recheck of a finding, or of a line of a fit check, judged again from its own inputs by this release's
 rules, comes out the same); and ``draw_recomputes`` of ``draws``, ``lots_follow`` of ``lots_told``, ``days_follow`` of
-``days_told``, and ``findings_follow`` of ``findings_told``.
+``days_told``, ``findings_follow`` of ``findings_told``, and ``scope_follows`` of ``scope_told``. What a report says is
+held to the entries as far as it speaks of them (``scope_told.scoped``); the tokens are always the whole job's.
 """
 
 from collections.abc import Mapping
@@ -28,6 +29,8 @@ from inspect_app.evidence.findings_told import findings_fact
 from inspect_app.evidence.late import late
 from inspect_app.evidence.lots_told import NAME as LOTS
 from inspect_app.evidence.lots_told import lots_fact
+from inspect_app.evidence.scope_told import NAME as SCOPE
+from inspect_app.evidence.scope_told import scope_fact, scoped
 from inspect_app.evidence.set_back import NAME as SET_BACK
 from inspect_app.evidence.set_back import set_back_fact
 from inspect_app.evidence.tokens import Fault, Tokens, read_tokens
@@ -36,7 +39,7 @@ from inspect_app.record.fold import fold
 from inspect_app.record.rejudge import rejudge, rejudge_line
 
 REST = ("keys_enrolled", "entries_signed", "receipts_whole", SET_BACK, "entries_receipted", "chains_whole",
-        "heads_match", "answers_follow", "verdicts_recompute", DRAWS, LOTS, DAYS, FINDINGS)  # fmt: skip
+        "heads_match", SCOPE, "answers_follow", "verdicts_recompute", DRAWS, LOTS, DAYS, FINDINGS)  # fmt: skip
 Contents = Mapping[str, Any]
 
 
@@ -52,16 +55,18 @@ def entry_facts(files: Mapping[str, bytes] | None, contents: Contents | None) ->
         return [Fact("record_enclosed", FAILS, "unreadable_record", {"error": type(reason).__name__}),
                 *(Fact(name, UNKNOWN, "unreadable_record") for name in REST)]  # fmt: skip
     receipts = verify_receipts(tokens.receipts, tokens.server_key)
-    record = _folded(tokens)
+    whole = _folded(tokens)
+    record = scoped(contents, whole)
     return [
         Fact("record_enclosed", HOLDS, None, {"count": len(tokens.entries)}),
         _signed("keys_enrolled", len(tokens.enrolments), tokens.enrolment_faults),
-        _signed("entries_signed", len(tokens.entries), tokens.entry_faults + late(tokens, record)),
+        _signed("entries_signed", len(tokens.entries), tokens.entry_faults + late(tokens, whole)),
         _receipts(receipts),
         set_back_fact(tokens),
         _receipted(tokens),
         _chains(tokens),
         _said("heads_match", contents, lambda told: _heads(told, tokens, receipts)),
+        scope_fact(contents, whole),
         _said("answers_follow", contents, lambda told: _answers(told, record)),
         _verdicts(tokens),
         draw_fact(tokens.entries, tokens.server_key, contents, record),

@@ -4,6 +4,7 @@ import hashlib
 import json
 from typing import Any
 
+from inspect_app.record.scope import WHOLE, narrowed, outside
 from inspect_app.report.acceptance import acceptances
 from inspect_app.report.area import areas, placed
 from inspect_app.report.assembly import assemblies
@@ -49,9 +50,13 @@ def report_contents(
     ``fingerprint``, ``keys``, and perhaps ``apart``: how many entries are kept apart. ``photos``: ``{sha256: {"held",
     "lost", "copy", "undecodable", …}}``.
     ``options``: ``language``, ``units``, ``paper``, ``issued`` (ISO time), ``number``, ``final``, and perhaps
-    ``issuer`` and ``supersedes``. A draft stays a draft while evidence is missing, whatever ``final`` says.
+    ``issuer``, ``supersedes`` and ``scope`` (``record.scope``; the whole job without). A draft stays a draft while
+    evidence is missing, whatever ``final`` says. ``kind`` and ``scope`` say what it speaks of, ``outside`` what the
+    job holds beyond that. Raises ``Refused`` (``scope_unknown``) for a walk or an audit that is not in the record.
     """
-    record = _whole(record)
+    scope = options.get("scope") or WHOLE
+    whole = _whole(record)
+    record = narrowed(whole, scope)
     job = record["job"] or {}
     numbers = numbering(record, definitions)
     answers = [answered(subject, record, people, definitions, numbers) for subject in numbers["answers"]]
@@ -59,6 +64,9 @@ def report_contents(
     places = stations(record, people, numbers, answers)
     told: dict[str, Any] = {
         "v": 1,
+        "kind": scope["kind"],
+        "scope": scope,
+        "outside": outside(whole, record),
         "number": options["number"],
         "issued": options["issued"],
         "issuer": options.get("issuer"),
@@ -114,5 +122,5 @@ def contents_digest(contents: dict[str, Any]) -> str:
 def _whole(record: dict[str, Any]) -> dict[str, Any]:
     """A record with every part present: an empty job is a report about nothing, not an error."""
     parts = ("assemblies", "areas", "fits", "walks", "stations", "answers", "photos", "findings", "lots",
-             "chains", "marks", "coverage", "series", "to_date", "audits")
-    return {"job": None, "flags": []} | {name: {} for name in parts} | record
+             "chains", "marks", "stops", "releases", "coverage", "series", "to_date", "audits")
+    return {"job": None, "flags": [], "days": [], "doubts": []} | {name: {} for name in parts} | record
