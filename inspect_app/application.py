@@ -21,6 +21,7 @@ from inspect_app.intake.photo_door import PhotoDoor
 from inspect_app.intake.pictures import facts, shrink
 from inspect_app.intake.uploads import Uploads
 from inspect_app.package.make import Packer
+from inspect_app.package.page import page
 from inspect_app.people.accounts import Accounts
 from inspect_app.people.contacts import Contacts
 from inspect_app.people.delivery import Delivery
@@ -211,7 +212,7 @@ def packer(parts: Parts) -> Packer:
     data = parts.settings.data
     return Packer(
         parts.transactions, parts.reading, parts.archive, parts.vault, parts.server_key, data / "reports",
-        data / "packages", lambda: None, fingerprint, lambda job: len(parts.quarantine.tokens(job)),
+        data / "packages", lambda: page(parts.settings.static), fingerprint, lambda job: len(parts.quarantine.tokens(job)),
     )  # fmt: skip
 
 
