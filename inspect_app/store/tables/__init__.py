@@ -14,6 +14,7 @@ from inspect_app.store.tables.photo import PhotoRow
 from inspect_app.store.tables.quarantine import QuarantineRow
 from inspect_app.store.tables.quarantine_photo import QuarantinePhotoRow
 from inspect_app.store.tables.report import ReportRow
+from inspect_app.store.tables.report_ask import ReportAskRow
 from inspect_app.store.tables.statement import StatementRow
 from inspect_app.store.tables.ticket import TicketRow
 from inspect_app.store.tables.trail import TrailRow
@@ -22,5 +23,5 @@ from inspect_app.store.tables.viewer_link import ViewerLinkRow
 __all__ = [
     "DerivedJob", "DeviceContactRow", "DeviceRow", "EntryRow", "FirmRow", "InvitationRow", "JobFirmRow",
     "ManifestRow", "MembershipRow", "PasskeyRow", "PersonRow", "PhotoRow", "QuarantinePhotoRow", "QuarantineRow",
-    "ReportRow", "SpentChallengeRow", "StatementRow", "TicketRow", "TrailRow", "ViewerLinkRow",
+    "ReportAskRow", "ReportRow", "SpentChallengeRow", "StatementRow", "TicketRow", "TrailRow", "ViewerLinkRow",
 ]
