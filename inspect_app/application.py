@@ -37,6 +37,7 @@ from inspect_app.people.tickets import Tickets
 from inspect_app.people.trail import Trail
 from inspect_app.people.tries import Tries
 from inspect_app.people.viewer_links import ViewerLinks
+from inspect_app.report.authority import Authority
 from inspect_app.report.background import Background
 from inspect_app.report.make import Maker
 from inspect_app.report.seal_key import SealKey, UnreadableKey, given_key, own_key
@@ -197,7 +198,9 @@ def report_maker(parts: Parts, copies: Copies) -> Maker:
         lambda job: len(parts.quarantine.tokens(job)),
     )
     shelf = Shelf(parts.settings.data / "reports", parts.transactions, parts.clock)
-    return Maker(source, shelf, parts.words, parts.settings.static / "vendor", lambda: seal_key(parts), parts.clock)
+    authority = Authority(parts.settings.tsa_url) if parts.settings.tsa_url else None
+    fonts = parts.settings.static / "vendor"
+    return Maker(source, shelf, parts.words, fonts, lambda: seal_key(parts), parts.clock, authority)
 
 
 def packer(parts: Parts) -> Packer:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from urllib.parse import urlsplit
 
 from inspect_app.errors import BadInput
 
@@ -20,12 +21,13 @@ def shipped(name: str) -> Path:
 @dataclass(frozen=True)
 class Settings:
     """``data``: folder of everything kept; ``database_url``: as SQLAlchemy takes it; ``seal_*``: the key that
-    seals reports, when given as PKCS#12 (else one is made in ``data``)."""
+    seals reports, when given as PKCS#12 (else one is made in ``data``); ``tsa_url``: where to ask for time stamps."""
 
     data: Path
     database_url: str
     seal_pkcs12: Path | None = None
     seal_passphrase: str = ""
+    tsa_url: str | None = None
     host: str = "127.0.0.1"
     port: int = 8000
     static: Path = PACKAGE
@@ -34,8 +36,8 @@ class Settings:
 
 def settings_from(environment: Mapping[str, str]) -> Settings:
     """Settings from ``SEAMWALK_DATA``, ``SEAMWALK_DATABASE_URL``, ``SEAMWALK_SEAL_PKCS12``,
-    ``SEAMWALK_SEAL_PASSPHRASE``, ``SEAMWALK_HOST`` and ``SEAMWALK_PORT``. Raises ``BadInput`` naming the
-    variable."""
+    ``SEAMWALK_SEAL_PASSPHRASE``, ``SEAMWALK_TSA_URL``, ``SEAMWALK_HOST`` and ``SEAMWALK_PORT``. Raises ``BadInput``
+    naming the variable."""
     data = Path(environment.get("SEAMWALK_DATA") or "data").resolve()
     pkcs12 = environment.get("SEAMWALK_SEAL_PKCS12")
     return Settings(
@@ -43,6 +45,7 @@ def settings_from(environment: Mapping[str, str]) -> Settings:
         database_url=_url(environment.get("SEAMWALK_DATABASE_URL") or sqlite_in(data)),
         seal_pkcs12=Path(pkcs12).resolve() if pkcs12 else None,
         seal_passphrase=environment.get("SEAMWALK_SEAL_PASSPHRASE", ""),
+        tsa_url=tsa_url_in(environment),
         host=environment.get("SEAMWALK_HOST") or "127.0.0.1",
         port=port_of(environment.get("SEAMWALK_PORT") or "8000"),
         static=shipped("static"),
@@ -53,6 +56,16 @@ def settings_from(environment: Mapping[str, str]) -> Settings:
 def sqlite_in(data: Path) -> str:
     """The embedded database of a data folder."""
     return f"sqlite:///{(data / 'seamwalk.sqlite3').as_posix()}"
+
+
+def tsa_url_in(environment: Mapping[str, str]) -> str | None:
+    """The address of ``SEAMWALK_TSA_URL``, None without one. Raises ``BadInput``."""
+    text = environment.get("SEAMWALK_TSA_URL") or None
+    if text is not None:
+        parts = urlsplit(text)
+        if parts.scheme not in ("http", "https") or not parts.hostname:
+            raise BadInput("bad_tsa_url", "SEAMWALK_TSA_URL", text)
+    return text
 
 
 def port_of(text: str) -> int:

@@ -1,32 +1,41 @@
 """What a signature's own container may hold (RFC 5652, 5): every byte of it must be accounted for.
 
-The signature covers its signed attributes, these name the signer's certificate by its hash (RFC 5035), and
-that
-certificate carries its issuer's signature. Left over are version numbers, algorithm names and further
-certificates, which a validator reads past: here each must be exactly what the rest makes it.
+The signature covers its signed attributes, these name the signer's certificate by its hash (RFC 5035), and that
+certificate carries its issuer's signature. Left over are version numbers, algorithm names, further certificates and
+the time stamp, which a validator reads past: here each must be exactly what the rest makes it.
 """
 
 from asn1crypto import algos, cms
-from asn1crypto.core import Null
+from asn1crypto.core import Null, Void
 from cryptography import x509
 from cryptography.exceptions import InvalidSignature
 
 from inspect_app.evidence.der import canonical
+from inspect_app.evidence.time_stamp import stamp_faults, token_in
 
 NULLS = (b"", Null().dump())
 
 
 def container_faults(der: bytes) -> tuple[list[str], list[str]]:
-    """``(faults, unknown)``, codes each. Any fault: not as it was made. Unknown: a part that is allowed but
-    that
-    this version cannot check (``unsigned_attributes``, ``open_chain``, ``revocation_lists``)."""
+    """``(faults, unknown)``, codes each. Any fault: not as it was made. Unknown: a part that is allowed but that
+    this version cannot check (``unsigned_attributes``, ``open_chain``, ``revocation_lists``). Those of a time stamp
+    within are among them."""
     try:
-        return _faults(der)
+        return _faults(der, "data", "v1")
     except Exception:  # a parser fed a damaged container fails in its own ways; each of them is an answer
         return ["unreadable_container"], []
 
 
-def _faults(der: bytes) -> tuple[list[str], list[str]]:
+def token_faults(token: bytes, signature: bytes) -> tuple[list[str], list[str]]:
+    """As ``container_faults`` of a time stamp's token (RFC 3161, 2.4.2) for a signature's value."""
+    try:
+        faults, unknown = _faults(token, "tst_info", "v3")
+        return faults or stamp_faults(token, signature), unknown
+    except Exception:  # as above
+        return ["time_stamp_unreadable"], []
+
+
+def _faults(der: bytes, content: str, version: str) -> tuple[list[str], list[str]]:
     if not canonical(der):
         return ["not_canonical"], []
     info = cms.ContentInfo.load(der, strict=True)
@@ -40,13 +49,15 @@ def _faults(der: bytes) -> tuple[list[str], list[str]]:
         return ["not_one_signer"], []
     signer = infos[0]
     if (
-        signed["version"].native != "v1"
+        signed["version"].native != version
         or signer["version"].native != "v1"
         or signer["sid"].name != "issuer_and_serial_number"
     ):
         faults.append("version")
     encapsulated = signed["encap_content_info"]
-    if encapsulated["content_type"].native != "data" or encapsulated["content"].native is not None:
+    # A report's signature speaks of bytes outside it, a time stamp's of what it holds.
+    held = not isinstance(encapsulated["content"], Void)
+    if encapsulated["content_type"].native != content or held == (content == "data"):
         faults.append("content_inside")
     used = signer["digest_algorithm"]
     named = list(signed["digest_algorithms"])
@@ -54,8 +65,10 @@ def _faults(der: bytes) -> tuple[list[str], list[str]]:
         faults.append("digest_algorithms")
     if not _plain(signer["signature_algorithm"]):
         faults.append("signature_algorithm")
-    if signer["unsigned_attrs"].native:
-        unknown.append("unsigned_attributes")
+    if not isinstance(signer["unsigned_attrs"], Void):  # `native` would take the whole token apart, for seconds
+        token = token_in(signer) if content == "data" else None
+        within = ([], ["unsigned_attributes"]) if token is None else token_faults(token, signer["signature"].native)
+        faults, unknown = faults + within[0], unknown + within[1]
     if signed["crls"].native:
         unknown.append("revocation_lists")
     chain_faults, chain_unknown = _certificates(signed, signer)
@@ -84,7 +97,8 @@ def _certificates(signed: cms.SignedData, signer: cms.SignerInfo) -> tuple[list[
         if issuer is None:
             # Whether the certificate was changed shows from its hash in the signed attributes; whoever issued
             # it is not here. Further certificates that hang on nothing are another matter.
-            return (["certificates"], []) if left else ([], ["open_chain"])
+            rootlike = at.issuer == at.subject  # it says that it signed itself, and did not
+            return (["certificates"], []) if left or rootlike else ([], ["open_chain"])
         left.remove(issuer)
         at = issuer
     return (["certificates"], []) if left else ([], [])

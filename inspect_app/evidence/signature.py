@@ -1,6 +1,7 @@
 """One signature of a PDF: what it covers, whether it is whole, and who made it."""
 
 import hashlib
+from datetime import datetime
 from typing import Any, NamedTuple
 
 from pyhanko.sign.validation import validate_pdf_signature
@@ -12,15 +13,17 @@ from inspect_app.apart import apart
 from inspect_app.evidence.container import container_faults
 from inspect_app.evidence.hole import hole
 from inspect_app.evidence.information import same_information
+from inspect_app.evidence.time_stamp import Stamp, authority_in, read_stamp, token_in
+
+STAMPED = "time-stamped"  # in /Prop_Build /App /REx of a signature that was stamped
 
 
 class Signature(NamedTuple):
-    """``field``; ``fingerprint`` (SHA-256 of the certificate, hexadecimal), ``name``, ``time`` as the
-    signer says;
+    """``field``; ``fingerprint`` (SHA-256 of the certificate, hexadecimal), ``name``, ``time`` as the signer says;
     ``intact``: digest and signature agree; ``allowed``: whatever was added later was only what it allows;
-    ``whole_file``: nothing follows it; ``container``: its own bytes are as they were made; each True, False
-    or
-    None where it cannot be told. ``reasons``: codes of what is wrong."""
+    ``whole_file``: nothing follows it; ``container``: its own bytes are as they were made; each True, False or None
+    where it cannot be told. ``stamp``: an authority's word on the time, None without one or where it does not read;
+    ``stamp_said``: whether the signed part says that there is one. ``reasons``: codes of what is wrong."""
 
     field: str
     fingerprint: str | None
@@ -32,10 +35,13 @@ class Signature(NamedTuple):
     whole_file: bool
     container: bool | None
     reasons: tuple[str, ...]
+    stamp: Stamp | None = None
+    stamp_said: bool = False
 
     def plain(self) -> dict[str, Any]:
         """For JSON."""
-        return self._asdict() | {"reasons": list(self.reasons)}
+        stamp = self.stamp.plain() if self.stamp else None
+        return self._asdict() | {"reasons": list(self.reasons), "stamp": stamp}
 
 
 def examine(embedded: EmbeddedPdfSignature, data: bytes) -> Signature:
@@ -61,6 +67,7 @@ def examine(embedded: EmbeddedPdfSignature, data: bytes) -> Signature:
     reasons += trouble + unknown
     fingerprint, name, time = _who(embedded)
     certifies = _certifies(embedded)
+    stamp = _stamp(embedded)
     return Signature(
         str(embedded.field_name),
         fingerprint,
@@ -72,6 +79,8 @@ def examine(embedded: EmbeddedPdfSignature, data: bytes) -> Signature:
         whole,
         container,
         tuple(reasons),
+        stamp,
+        _stamp_said(embedded),
     )
 
 
@@ -82,9 +91,9 @@ def _validate(embedded: EmbeddedPdfSignature) -> tuple[bool, bool, bool, list[st
         own = embedded.signer_cert
         context = ValidationContext(
             trust_roots=[own], allow_fetching=False, revocation_mode="soft-fail",
-            moment=embedded.self_reported_timestamp, 
+            moment=embedded.self_reported_timestamp,
         )  # fmt: skip
-        status = apart(lambda: validate_pdf_signature(embedded, signer_validation_context=context))
+        status = apart(lambda: validate_pdf_signature(embedded, context, _authority(embedded)))
         intact = bool(status.intact and status.valid)
         # A file that a strict reader refuses is repaired by each reader in its own way: others may show other pages.
         unchanged = status.docmdp_ok and embedded.reader.strict
@@ -96,6 +105,33 @@ def _validate(embedded: EmbeddedPdfSignature) -> tuple[bool, bool, bool, list[st
         return intact, allowed, status.coverage == SignatureCoverageLevel.ENTIRE_FILE, trouble
     except Exception as reason:  # a damaged file breaks the validator anywhere
         return False, False, False, [f"cannot_validate:{type(reason).__name__}"]
+
+
+def _authority(embedded: EmbeddedPdfSignature) -> ValidationContext | None:
+    """As for the signer: an authority's token is checked against its own certificate, at the time it names."""
+    token = token_in(embedded.signer_info)
+    if token is None:
+        return None
+    return ValidationContext(
+        trust_roots=[authority_in(token)], allow_fetching=False, revocation_mode="soft-fail",
+        moment=datetime.fromisoformat(read_stamp(token).time),
+    )  # fmt: skip
+
+
+def _stamp(embedded: EmbeddedPdfSignature) -> Stamp | None:
+    try:
+        token = token_in(embedded.signer_info)
+        return None if token is None else read_stamp(token)
+    except Exception:  # a damaged token: the container is at fault
+        return None
+
+
+def _stamp_said(embedded: EmbeddedPdfSignature) -> bool:
+    """Whether the signature's own dictionary, which is covered, says that a time stamp was put beside it."""
+    try:
+        return str(embedded.sig_object["/Prop_Build"]["/App"]["/REx"]) == STAMPED
+    except Exception:  # most signatures say nothing of it
+        return False
 
 
 def _who(embedded: EmbeddedPdfSignature) -> tuple[str | None, str | None, str | None]:

@@ -20,6 +20,7 @@ from inspect_app.evidence.enclosure import enclosed
 from inspect_app.evidence.entries import entry_facts
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.signature import Signature, examine
+from inspect_app.evidence.time_stamps import stamp_facts
 
 CONTENTS = re.compile(r"seamwalk contents sha256 ([0-9a-f]{64})")
 FINGERPRINT = re.compile(r"[0-9a-f]{64}")
@@ -114,7 +115,8 @@ def _seals(signatures: list[Signature]) -> list[Fact]:
 
 def _coverage(signatures: list[Signature], data: bytes) -> list[Fact]:
     if not signatures:
-        return [Fact("covers_file", FAILS, "no_seal"), Fact("nothing_appended", FAILS, "no_seal")]
+        return [Fact("covers_file", FAILS, "no_seal"), Fact("nothing_appended", FAILS, "no_seal"),
+                *stamp_facts([])]  # fmt: skip
     last = signatures[-1]
     whole = last.whole_file and last.intact is True
     covers = Fact("covers_file", HOLDS if whole else FAILS, None if whole else "not_whole_file", {"field": last.field})
@@ -123,7 +125,7 @@ def _coverage(signatures: list[Signature], data: bytes) -> list[Fact]:
         if last.whole_file
         else Fact("nothing_appended", FAILS, "bytes_after", {"size": len(data)})
     )
-    return [covers, appended]
+    return [covers, appended, *stamp_facts(signatures)]
 
 
 def fingerprint_in(text: str) -> str | None:

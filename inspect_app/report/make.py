@@ -1,4 +1,4 @@
-"""Make one job's report, end to end: gather, decide, lay out, seal, shelve."""
+"""Make one report of a job, end to end: gather, decide, lay out, seal, shelve."""
 
 import json
 import threading
@@ -10,13 +10,20 @@ from uuid import uuid4
 
 from inspect_app.clock import Clock, spell
 from inspect_app.evidence.enclosure import enclosures
+from inspect_app.record.scope import WHOLE
+from inspect_app.report.asked import Asked
+from inspect_app.report.authority import Authority
 from inspect_app.report.contents import contents_bytes, contents_digest, report_contents
 from inspect_app.report.pages import write_pages
 from inspect_app.report.pages.voice import Texts, Voice
-from inspect_app.report.seal import paint_seal, seal
+from inspect_app.report.progress import Tell, part_of, quiet
+from inspect_app.report.seal import seal
+from inspect_app.report.seal_box import box_of
 from inspect_app.report.seal_key import SealKey
 from inspect_app.report.shelf import Shelf, Shelved, synced
+from inspect_app.report.shelf_list import told_of
 from inspect_app.report.source import Gathered, Source
+from inspect_app.rules.refused import Refused
 
 ISSUERS = ("issuer", "inspection", "contractor", "installer")  # whose report it is: the first party there is
 OWN = ("number", "issued", "supersedes")  # what differs between two reports that say the same
@@ -31,7 +38,7 @@ class Made(NamedTuple):
 
 
 class Maker:
-    """Makes reports; one at a time for each job, from any thread that has an app context."""
+    """Makes reports; one at a time for each scope of each job, from any thread that has an app context."""
 
     def __init__(
         self,
@@ -41,77 +48,97 @@ class Maker:
         fonts: Path,
         key: Callable[[], SealKey],
         clock: Clock,
+        authority: Authority | None = None,
     ) -> None:
         self.source, self.shelf, self.texts, self.fonts = source, shelf, texts, fonts
-        self.key, self.clock = key, clock
+        self.key, self.clock, self.authority = key, clock, authority
         self._guard = threading.Lock()
-        self._locks: dict[str, threading.Lock] = defaultdict(threading.Lock)
+        self._locks: dict[tuple[str, str], threading.Lock] = defaultdict(threading.Lock)
 
-    def make(self, job: str, paper: str | None = None, language: str | None = None) -> Made:
-        """The report of the job as it stands. Where the last one says the very same, that one is returned.
+    def make(self, job: str, paper: str | None = None, language: str | None = None, units: str | None = None,
+             scope: dict[str, Any] = WHOLE, tell: Tell = quiet) -> Made:  # fmt: skip
+        """The report of the job, or of a part of it (``record.scope``), as it stands. Where the last one that speaks of
+        the same says the very same, that one is returned.
 
-        ``paper`` and ``language`` take the place of the job's own. Raises ``OSError``, ``UnreadableKey`` and
-        what the store raises; then the number it had taken is marked failed.
+        ``paper``, ``language`` and ``units`` take the place of the job's own; ``tell`` is told how far it is
+        (``progress``). Raises ``Refused`` (``scope_unknown``) for a scope that is not in the record, ``OSError``,
+        ``UnreadableKey`` and what the store raises; then the number it had taken is marked failed.
         """
+        asked = Asked(scope, paper, language, units)
         with self._guard:
-            lock = self._locks[job]
+            lock = self._locks[job, Asked(scope).text]
         with lock:
-            number = self.shelf.begin(job)
+            number = self.shelf.begin(job, scope)
             try:
-                return self._make(job, number, paper, language)
+                return self._make(job, number, asked, tell)
+            except Refused:
+                self.shelf.withdraw(job, number)
+                raise
             except BaseException as reason:
                 self.shelf.fail(job, number, f"{type(reason).__name__}: {reason}")
                 raise
 
-    def _make(self, job: str, number: int, paper: str | None, language: str | None) -> Made:
-        key = self.key()
-        now = self.clock()
+    def make_due(self, job: str) -> Made:
+        """The report of the whole job, where the last one no longer says what is so: in the form it was asked for, it
+        is held against what is so now, and made anew in the job's own form."""
         last = self.shelf.newest_ready(job)
-        gathered = self.source.gather(job, key.fingerprint)
-        options = {
-            "number": number,
-            "issued": spell(now),
-            "supersedes": last.number if last else None,
-            "final": True,
-            "paper": paper,
-            "language": language,
-            "issuer": _issuer(gathered, key),
-        }
-        contents = report_contents(
-            gathered.record, gathered.people, gathered.definitions, gathered.log, gathered.photos, options
-        )
+        before = _read(last)
+        if last is not None and before is not None:
+            asked = Asked(WHOLE, before["paper"], before["language"], before["units"])
+            key = self.key()
+            now = self._contents(self.source.gather(job, key.fingerprint), key, last.number, last, asked)
+            if _substance(before) == _substance(now):
+                return Made(last, before, False)
+        return self.make(job)
+
+    def _make(self, job: str, number: int, asked: Asked, tell: Tell) -> Made:
+        key = self.key()
+        last = self.shelf.newest_ready(job, asked.scope)
+        gathered = self.source.gather(job, key.fingerprint, asked.scope, part_of(tell, "gather"))
+        part_of(tell, "decide")
+        contents = self._contents(gathered, key, number, last, asked)
         before = _read(last)
         if last is not None and before is not None and _substance(before) == _substance(contents):
             self.shelf.withdraw(job, number)
             return Made(last, before, False)
-        sealed = self._write(job, contents, gathered, key)
+        sealed = self._write(job, contents, gathered, key, tell)
         try:
             shelved = self.shelf.finish(
-                job, number, sealed, contents_bytes(contents), contents_digest(contents), gathered.up_to
-            )
+                job, number, sealed, contents_bytes(contents), contents_digest(contents), gathered.up_to,
+                told_of(contents),
+            )  # fmt: skip
         finally:
             sealed.unlink(missing_ok=True)
         return Made(shelved, contents, True)
 
-    def _write(self, job: str, contents: dict[str, Any], gathered: Gathered, key: SealKey) -> Path:
+    def _contents(self, gathered: Gathered, key: SealKey, number: int, last: Shelved | None,
+                  asked: Asked) -> dict[str, Any]:  # fmt: skip
+        options = {
+            "number": number,
+            "issued": spell(self.clock()),
+            "supersedes": last.number if last else None,
+            "final": True,
+            **asked._asdict(),
+            "issuer": _issuer(gathered, key),
+        }
+        return report_contents(
+            gathered.record, gathered.people, gathered.definitions, gathered.log, gathered.photos, options
+        )
+
+    def _write(self, job: str, contents: dict[str, Any], gathered: Gathered, key: SealKey, tell: Tell) -> Path:
         """The sealed PDF as a temporary file, durable, in the job's folder."""
         folder = self.shelf.work(job)
         unsealed, sealed = folder / f"{uuid4().hex}.part", folder / f"{uuid4().hex}.part"
         try:
             with open(unsealed, "wb") as out:
-                laid = write_pages(contents, self.texts, self.fonts, gathered.copies.get, out)
+                laid = write_pages(contents, self.texts, self.fonts, gathered.copies.get, out,
+                                   part_of(tell, "count"), part_of(tell, "lay_out"))  # fmt: skip
+            part_of(tell, "seal")
             voice = Voice(self.texts, contents["language"], contents["units"])
-            paint = paint_seal(
-                self.fonts,
-                key.name,
-                voice.say("seal_says_by"),
-                voice.moment(contents["issued"]),
-                voice.say("seal_print"),
-                key.fingerprint,
-            )
+            paint = box_of(self.fonts, voice, key, contents["issued"])
             with open(unsealed, "rb") as source, open(sealed, "wb+") as out:
                 inside = enclosures(contents_bytes(contents), gathered.signed)
-                seal(source, out, key, self.clock(), laid["seal"], paint, inside)
+                seal(source, out, key, self.clock(), laid["seal"], paint, inside, self.authority)
             synced(sealed)
         except BaseException:
             sealed.unlink(missing_ok=True)

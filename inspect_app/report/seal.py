@@ -1,34 +1,31 @@
-"""Seal a report: a certifying PAdES-B-B signature (ETSI EN 319 142-1) over the whole file.
+"""Seal a report: a certifying PAdES-B-B signature (ETSI EN 319 142-1) over the whole file, or B-T with a time stamp.
 
 Every signature field exists before the first signature, which certifies the document and from then on allows
 nothing but filling those fields: a countersignature adds to the file and breaks nothing; anything else does.
 """
 
-import io
-import tempfile
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from datetime import datetime
-from pathlib import Path
 from typing import Any, BinaryIO
 
 from asn1crypto import keys, x509
 from pyhanko.pdf_utils import embed
-from pyhanko.pdf_utils.content import ImportedPdfPage
 from pyhanko.pdf_utils.incremental_writer import IncrementalPdfFileWriter
 from pyhanko.sign import fields, signers
 from pyhanko.sign.fields import MDPPerm, SigFieldSpec, SigSeedSubFilter
-from pyhanko.stamp.base import BaseStampStyle
+from pyhanko.sign.signers.pdf_byterange import BuildProps
 from pyhanko.stamp.static import StaticStampStyle
 from pyhanko_certvalidator.registry import SimpleCertificateStore
-from reportlab.pdfgen.canvas import Canvas
 
 from inspect_app.apart import apart
 from inspect_app.evidence.enclosure import Enclosure
-from inspect_app.report.pages.look import BOLD, CODE, GREY, INK, PLAIN, load_fonts
+from inspect_app.evidence.signature import STAMPED
+from inspect_app.report.authority import Authority, AuthoritySilent, Stamper
+from inspect_app.report.seal_box import Paint, Stamping, styled
 from inspect_app.report.seal_key import SealKey
 
-SEAL = "Seal"
-Paint = Callable[[Canvas, float, float], None]
+SEAL, SPARE = "Seal", "Countersignature"
+PROGRAM, UNSTAMPED = "Seamwalk", "not-time-stamped"
 
 
 class _Dated(signers.PdfSigner):
@@ -44,47 +41,74 @@ class _Dated(signers.PdfSigner):
 
 def seal(
     unsealed: BinaryIO, sealed: BinaryIO, key: SealKey, when: datetime, place: dict[str, Any], paint: Paint,
-    inside: Sequence[Enclosure] = (),
-) -> None:  # fmt: skip
+    inside: Sequence[Enclosure] = (), authority: Authority | None = None,
+) -> Stamping:  # fmt: skip
     """Copy ``unsealed`` to ``sealed`` (open for reading and writing), with the files ``inside``, and sign it.
 
-    ``place``: ``{"page": from 1, "boxes": {"Seal": [x0, y0, x1, y1], "Countersignature": [...]}}`` in points.
-    ``paint(canvas, width, height)`` draws what is seen in the seal's box. ``when`` needs a zone.
+    ``place``: ``{"page": from 1, "boxes": {"Seal": [x0, y0, x1, y1], "Countersignature": [...], …}}`` in points.
+    ``paint(canvas, width, height, stamping)`` draws what is seen in the seal's box. ``when`` needs a zone. An
+    ``authority`` that gives no time stamp keeps nothing back: the report is sealed without, and says so.
     """
-    writer = IncrementalPdfFileWriter(unsealed)
-    for name, corners in place["boxes"].items():
-        box = tuple(corners)
-        fields.append_signature_field(writer, SigFieldSpec(name, on_page=place["page"] - 1, box=box))
-    for enclosure in inside:
-        _embed(writer, enclosure)
-    x0, y0, x1, y1 = place["boxes"][SEAL]
-    with tempfile.TemporaryDirectory() as folder:
-        stamp = Path(folder) / "stamp.pdf"
-        stamp.write_bytes(_stamp(x1 - x0, y1 - y0, paint))
-        page = ImportedPdfPage(str(stamp))  # type: ignore[no-untyped-call]
-        style = StaticStampStyle(border_width=0, background=page)
-        _sign(writer, sealed, key, SEAL, when, style, certify=True)
+
+    def once(stamper: Stamper | None, stamping: Stamping) -> None:
+        writer = IncrementalPdfFileWriter(unsealed)
+        for name, corners in place["boxes"].items():
+            spec = SigFieldSpec(name, on_page=place["page"] - 1, box=tuple(corners))
+            fields.append_signature_field(writer, spec)
+        for enclosure in inside:
+            _embed(writer, enclosure)
+        with styled(place["boxes"][SEAL], paint, stamping) as style:
+            _sign(writer, sealed, key, SEAL, when, style, certify=True, stamper=stamper)
+
+    return stamped_or_not(sealed, authority, once)
 
 
-def countersign(sealed: BinaryIO, out: BinaryIO, key: SealKey, when: datetime, name: str = "Countersignature") -> None:
-    """Fill a spare field of a sealed report. What is seen is only the box; the signature is in the file."""
-    _sign(IncrementalPdfFileWriter(sealed), out, key, name, when, None, certify=False)
+def countersign(
+    sealed: BinaryIO, out: BinaryIO, key: SealKey, when: datetime, box: str, corners: Sequence[float], paint: Paint,
+    authority: Authority | None = None, reason: str | None = None,
+) -> Stamping:  # fmt: skip
+    """Fill the free field ``box``, whose ``corners`` are given, of a sealed report; ``reason``: the countersigner's
+    words. Every byte of ``sealed`` stays as it was, at the start of ``out``."""
+
+    def once(stamper: Stamper | None, stamping: Stamping) -> None:
+        with styled(corners, paint, stamping) as style:
+            writer = IncrementalPdfFileWriter(sealed)
+            _sign(writer, out, key, box, when, style, certify=False, stamper=stamper, reason=reason)
+
+    return stamped_or_not(out, authority, once)
 
 
-def _sign(writer: Any, out: BinaryIO, key: SealKey, field: str, when: datetime, style: BaseStampStyle | None,
-          certify: bool) -> None:  # fmt: skip
+def stamped_or_not(out: BinaryIO, authority: Authority | None, once: Any) -> Stamping:
+    """Call ``once(stamper, stamping)``; where the authority gives no stamp, again without one."""
+    stamping = Stamping("silent" if authority else "none")
+    if authority is not None:
+        stamper = authority.stamper()
+        try:
+            stamped = Stamping("stamped", stamper.trial().name)
+            once(stamper, stamped)
+            return stamped
+        except AuthoritySilent:
+            out.seek(0)
+            out.truncate()
+    once(None, stamping)
+    return stamping
+
+
+def _sign(writer: Any, out: BinaryIO, key: SealKey, field: str, when: datetime, style: Any, certify: bool,
+          stamper: Stamper | None = None, reason: str | None = None) -> None:  # fmt: skip
     registry = SimpleCertificateStore()  # type: ignore[no-untyped-call]
     registry.register_multiple(x509.Certificate.load(other) for other in key.chain)
     signer = signers.SimpleSigner(
         signing_cert=x509.Certificate.load(key.certificate), signing_key=keys.PrivateKeyInfo.load(key.key),
         cert_registry=registry,
     )  # fmt: skip
-    permissions = MDPPerm.FILL_FORMS
     meta = signers.PdfSignatureMetadata(
         field_name=field, md_algorithm="sha256", subfilter=SigSeedSubFilter.PADES, certify=certify,
-        docmdp_permissions=permissions, name=key.name,
+        docmdp_permissions=MDPPerm.FILL_FORMS, name=key.name, reason=reason,
+        # Under the signature, so that a time stamp, which stands outside it, is missed when it is taken away.
+        app_build_props=BuildProps(PROGRAM, STAMPED if stamper else UNSTAMPED),
     )  # fmt: skip
-    dated = _Dated(meta, signer, stamp_style=style or StaticStampStyle(border_width=0))
+    dated = _Dated(meta, signer, timestamper=stamper, stamp_style=style or StaticStampStyle(border_width=0))
     dated.when = when
     apart(lambda: dated.sign_pdf(writer, output=out, existing_fields_only=True))
 
@@ -94,37 +118,3 @@ def _embed(writer: Any, enclosure: Enclosure) -> None:
         writer, enclosure.data, params=embed.EmbeddedFileParams(), mime_type=enclosure.type
     )
     embed.embed_file(writer, embed.FileSpec(enclosure.name, enclosure.name, data))
-
-
-def paint_seal(fonts: Path, issuer: str, headline: str, when: str, label: str, fingerprint: str) -> Paint:
-    """A sober box: who sealed, when, and the certificate's fingerprint to compare."""
-    load_fonts(fonts)
-
-    def paint(canvas: Canvas, width: float, height: float) -> None:
-        canvas.setFillColor(GREY)
-        canvas.setFont(PLAIN, 6.8)
-        canvas.drawString(9, height - 15, headline)
-        canvas.setFillColor(INK)
-        canvas.setFont(BOLD, 9.5)
-        shown = issuer
-        while shown and canvas.stringWidth(shown, BOLD, 9.5) > width - 18:
-            shown = shown[:-2] + "…"
-        canvas.drawString(9, height - 29, shown)
-        canvas.setFont(PLAIN, 7.6)
-        canvas.drawString(9, height - 42, when)
-        canvas.setFillColor(GREY)
-        canvas.setFont(PLAIN, 5.8)
-        canvas.drawString(9, 18, label)
-        canvas.setFont(CODE.fontName, 5.6)
-        canvas.drawString(9, 9, fingerprint)
-
-    return paint
-
-
-def _stamp(width: float, height: float, paint: Paint) -> bytes:
-    out = io.BytesIO()
-    canvas = Canvas(out, pagesize=(width, height), initialFontName=PLAIN, invariant=1)
-    paint(canvas, width, height)
-    canvas.showPage()
-    canvas.save()
-    return out.getvalue()

@@ -12,8 +12,10 @@ from cryptography.hazmat.primitives.asymmetric import ec
 from reportlab.pdfgen.canvas import Canvas
 
 from inspect_app.evidence.enclosure import Enclosure, enclosures
+from inspect_app.report.authority import Authority
 from inspect_app.report.pages.look import PLAIN, load_fonts
-from inspect_app.report.seal import countersign, paint_seal, seal
+from inspect_app.report.seal import countersign, seal
+from inspect_app.report.seal_box import Paint, paint_seal
 from inspect_app.report.seal_key import SealKey, certificate_for
 from tests.evidence.record import Made, contents_of, made
 
@@ -21,7 +23,10 @@ FONTS = Path(__file__).parents[2] / "static" / "vendor"
 WHEN = datetime(2026, 11, 25, 23, 6, tzinfo=UTC)
 RECORD = made()
 DIGEST = hashlib.sha256(contents_of(RECORD)).hexdigest()
-PLACE = {"page": 1, "boxes": {"Seal": [54, 100, 298, 178], "Countersignature": [314, 100, 558, 178]}}
+BOXES = {"Seal": [54, 200, 298, 278], "Countersignature": [314, 200, 558, 278],
+         "Countersignature2": [54, 100, 298, 178], "Countersignature3": [314, 100, 558, 178]}  # fmt: skip
+PLACE = {"page": 1, "boxes": BOXES}
+STAMPINGS = {"stamped": "Time stamp: {name}", "silent": "Without time stamp", "none": "Without time stamp"}
 
 
 @cache
@@ -49,10 +54,15 @@ def inside(record: Made = RECORD) -> list[Enclosure]:
     return enclosures(contents_of(record), record.signed)
 
 
-def sealed_with(by: SealKey, enclosed: Sequence[Enclosure] | None = None, digest: str = DIGEST) -> bytes:
-    out = io.BytesIO()
-    paint = paint_seal(FONTS, by.name, "Sealed by", "now", "print", by.fingerprint)
-    seal(io.BytesIO(unsealed(digest)), out, by, WHEN, PLACE, paint, inside() if enclosed is None else enclosed)
+def painted(by: SealKey) -> Paint:
+    return paint_seal(FONTS, by.name, "Sealed by", "now", "print", by.fingerprint, STAMPINGS)
+
+
+def sealed_with(
+    by: SealKey, enclosed: Sequence[Enclosure] | None = None, digest: str = DIGEST, authority: Authority | None = None
+) -> bytes:
+    out, held = io.BytesIO(), inside() if enclosed is None else enclosed
+    seal(io.BytesIO(unsealed(digest)), out, by, WHEN, PLACE, painted(by), held, authority)
     return out.getvalue()
 
 
@@ -61,8 +71,13 @@ def sealed() -> bytes:
     return sealed_with(key("Issuer (invented)"))
 
 
+def signed_again(data: bytes, by: SealKey, box: str, authority: Authority | None = None) -> bytes:
+    """With one more signature, in the free box."""
+    out = io.BytesIO()
+    countersign(io.BytesIO(data), out, by, WHEN, box, BOXES[box], painted(by), authority)
+    return out.getvalue()
+
+
 @cache
 def countersigned() -> bytes:
-    out = io.BytesIO()
-    countersign(io.BytesIO(sealed()), out, key("Countersigner (invented)"), WHEN)
-    return out.getvalue()
+    return signed_again(sealed(), key("Countersigner (invented)"), "Countersignature")

@@ -1,6 +1,7 @@
 """``seamwalk report`` and ``seamwalk verify`` as a person uses them."""
 
 import json
+from datetime import UTC, datetime
 
 import pytest
 
@@ -9,6 +10,7 @@ from inspect_app.evidence.entries import REST
 from tests.evidence.sealed import countersigned, key, sealed
 from tests.office import Office
 from tests.report.test_make import walked
+from tests.report.time_authority import serving
 
 
 @pytest.fixture
@@ -19,15 +21,25 @@ def data(tmp_path, monkeypatch):
     return tmp_path
 
 
-def test_a_report_is_made_copied_and_verifies(data, capsys):
+def test_a_report_is_made_stamped_copied_and_verifies(data, capsys, monkeypatch):
     job, _ = walked(Office(data / "data"))
-    assert main(["report", job, "--out", str(data / "out.pdf"), "--paper", "a4"]) == 0
+    with serving(at=datetime.now(UTC)) as authority:
+        monkeypatch.setenv("SEAMWALK_TSA_URL", authority.url)
+        assert main(["report", job, "--out", str(data / "out.pdf"), "--paper", "a4"]) == 0
     said = capsys.readouterr().out
     fingerprint = said.split()[-1]
     assert str(data / "out.pdf") in said and len(fingerprint) == 64
     contents = next((data / "data" / "reports" / job).glob("contents-*.json"))
     assert main(["verify", str(data / "out.pdf"), "--trust", fingerprint, "--contents", str(contents)]) == 0
     assert "Every fact above holds" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("url", ["ftp://stamps.invalid/", "stamps.invalid", "https://"])
+def test_an_address_that_cannot_give_time_stamps_is_refused_with_a_way_out(data, capsys, monkeypatch, url):
+    monkeypatch.setenv("SEAMWALK_TSA_URL", url)
+    assert main(["report", "any"]) == 2
+    said = capsys.readouterr().err
+    assert url in said and "http:// or https://" in said
 
 
 def test_an_unknown_job_is_refused_by_name_with_the_jobs_there_are(data, capsys):

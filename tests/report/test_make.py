@@ -60,7 +60,8 @@ def test_a_report_is_sealed_verified_and_lies_beside_its_contents(office):
     found = verify(
         made.shelved.pdf.read_bytes(), made.contents["hashes"]["fingerprint"], made.shelved.contents_file.read_bytes()
     )
-    assert {fact.status for fact in found.facts} == {"holds"}
+    open_ones = {fact.name for fact in found.facts if fact.status == "not_determinable"}
+    assert not found.failed and "time_stamped" in open_ones and open_ones <= {"time_stamped", "server_known"}
     assert sorted(os.listdir(made.shelved.pdf.parent)) == ["contents-0001.json", "report-0001.pdf"]
     assert made.contents["number"] == 1 and made.contents["final"] is True
     assert json.loads(made.shelved.contents_file.read_bytes()) == made.contents
