@@ -4,6 +4,7 @@ Nothing is connected at import. ``create_app`` makes folders, keys and tables wh
 """
 
 from collections.abc import Callable
+from functools import cache
 from os import urandom
 
 from argon2 import PasswordHasher
@@ -37,7 +38,6 @@ from inspect_app.people.tickets import Tickets
 from inspect_app.people.trail import Trail
 from inspect_app.people.tries import Tries
 from inspect_app.people.viewer_links import ViewerLinks
-from inspect_app.report.authority import Authority
 from inspect_app.report.background import Background
 from inspect_app.report.make import Maker
 from inspect_app.report.seal_key import SealKey, UnreadableKey, given_key, own_key
@@ -198,9 +198,7 @@ def report_maker(parts: Parts, copies: Copies) -> Maker:
         lambda job: len(parts.quarantine.tokens(job)),
     )
     shelf = Shelf(parts.settings.data / "reports", parts.transactions, parts.clock)
-    authority = Authority(parts.settings.tsa_url) if parts.settings.tsa_url else None
-    fonts = parts.settings.static / "vendor"
-    return Maker(source, shelf, parts.words, fonts, lambda: seal_key(parts), parts.clock, authority)
+    return Maker(source, shelf, parts.words, parts.settings.static / "vendor", lambda: seal_key(parts), parts.clock)
 
 
 def packer(parts: Parts) -> Packer:
@@ -215,7 +213,8 @@ def packer(parts: Parts) -> Packer:
     data = parts.settings.data
     return Packer(
         parts.transactions, parts.reading, parts.archive, parts.vault, parts.server_key, data / "reports",
-        data / "packages", lambda: page(parts.settings.static), fingerprint, lambda job: len(parts.quarantine.tokens(job)),
+        data / "packages", cache(lambda: page(parts.settings.static)), fingerprint,
+        lambda job: len(parts.quarantine.tokens(job)),
     )  # fmt: skip
 
 

@@ -25,7 +25,7 @@ class Bag(NamedTuple):
 
 
 def bagged(
-    name: str, made: datetime, payload: list[Member], told: dict[str, str], page: bytes | None, sheet: Sheet
+    name: str, made: datetime, payload: list[Member], told: dict[str, str], page: bytes, sheet: Sheet
 ) -> Bag:
     """A bag of these members, all below ``data/``. ``told``: further lines of ``bag-info.txt``; ``page``: the bytes of
     ``verify.html``, which stands outside of the payload: it is no evidence."""
@@ -36,7 +36,8 @@ def bagged(
         "bagit.txt": DECLARATION,
         "bag-info.txt": "".join(f"{label}: {_line(value)}\n" for label, value in info.items()).encode(),
         "manifest-sha256.txt": manifest(payload),
-    } | ({PAGE: page} if page is not None else {})
+        PAGE: page,
+    }
     tags = [member(sheet, name, text) for name, text in texts.items()]
     listed = manifest(sorted(tags, key=lambda one: one.name))
     return Bag(name, made, [*tags, member(sheet, "tagmanifest-sha256.txt", listed), *payload])

@@ -40,7 +40,7 @@ class Packer:
 
     def __init__(
         self, transactions: Transactions, reading: LogReading, archive: DefinitionArchive, vault: Vault,
-        key: ServerKey, reports: Path, folder: Path, page: Callable[[], bytes | None],
+        key: ServerKey, reports: Path, folder: Path, page: Callable[[], bytes],
         fingerprint: Callable[[], str | None],
         apart: Callable[[str], int],
     ) -> None:  # fmt: skip

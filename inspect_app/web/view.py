@@ -9,16 +9,18 @@ from unicodedata import normalize
 from flask import Blueprint, Response, render_template, request, send_file
 
 from inspect_app.entry.format import parse
-from inspect_app.errors import Gone, NotFound, Problem
+from inspect_app.errors import Gone, NotAllowed, NotFound, Problem
 from inspect_app.intake.uploads_metadata import SHA256
 from inspect_app.people.viewer_links import ViewerLink
 from inspect_app.web.entitled import by_secret
 from inspect_app.web.error_body import explained
 from inspect_app.web.language import language
 from inspect_app.web.office_desk import office
+from inspect_app.web.packages_desk import Pass, packer, read_pass, spelled
 from inspect_app.web.parts import parts
 from inspect_app.web.photos import copy, original
 from inspect_app.web.reports_desk import maker
+from inspect_app.web.zip_answer import zip_answer
 
 blueprint = Blueprint("view", __name__, url_prefix="/view", template_folder="templates")
 PHOTOS = 60  # on a page
@@ -40,7 +42,7 @@ def strictly(response: Response) -> Response:
 @blueprint.errorhandler(Problem)
 def ended(error: Problem) -> tuple[str, int]:
     """The same words for every address under a link that does not open."""
-    status = {NotFound: 404, Gone: 410}.get(type(error), 429)
+    status = {NotFound: 404, Gone: 410, NotAllowed: 403}.get(type(error), 429)
     said = explained(error.code, error.field, error.value)
     return render_template("view_ended.html", error=said, language=language()), status
 
@@ -59,6 +61,7 @@ def page(secret: str) -> str:
         "view.html", language=language(), say=_say, link=link, job=job, at=f"/view/{secret}", count=len(entries),
         report=maker().shelf.newest_ready(link.job), kinds=_kinds(entries), held=len(photos), page=number,
         first=first + 1, photos=[photo.sha256 for photo in photos[first : first + PHOTOS]],
+        given=spelled(Pass(link.job, link.id, parts().clock())),
     )  # fmt: skip
 
 
@@ -78,6 +81,19 @@ def entries(secret: str) -> Response:
     link = _opened(secret, "exported")
     lines = "".join(one.token + "\n" for one in parts().reading.job_entries(link.job))
     return Response(lines, mimetype="text/plain")
+
+
+@blueprint.get("/<secret>/package.zip")
+def package(secret: str) -> Response:
+    """Everything to check the job with, as one zip file; with the page's own ``pass`` also in parts."""
+    text = request.args.get("pass")
+    link = by_secret(office().links.find, secret)
+    given = read_pass(text) if text is not None else Pass(link.job, link.id, parts().clock())
+    if (given.job, given.person) != (link.job, link.id):
+        raise NotFound("link_unknown", "pass", link.name)
+    if request.method == "GET":
+        _opened(secret, "packaged")
+    return zip_answer(packer().pack(link.job, given.made).bag, parts=text is not None)
 
 
 @blueprint.get("/<secret>/photos/<sha256>")

@@ -11,7 +11,7 @@ def rows(page, language):
 class Page:
     def __init__(self, office):
         self.job, self.chief = office.job()
-        self.fay = office.phone("fay", "foreman", self.job)
+        self.fay = office.phone(f"fay-{self.job[-4:]}", "foreman", self.job)
         told = {"name": "Owen (invented)", "days": 1}
         headers = {"X-Seamwalk-Csrf": self.chief.csrf}
         made = self.chief.client.post(f"/api/jobs/{self.job}/links", json=told, headers=headers)
@@ -27,6 +27,26 @@ def test_the_newest_of_a_kind_is_the_latest_said_and_not_the_last_that_arrived(o
     sent = page.fay.send(page.fay.entry("walk", page.job, at=late), page.fay.entry("walk", page.job, at=early))
     assert [one["status"] for one in sent.json["answers"]] == ["accepted"] * 2
     assert ["Walk", "2", "2026-11-25", "09:00"] in rows(page, "en")
+
+
+def test_a_reviewer_fetches_the_package_and_goes_on_with_it_where_it_broke_off(office):
+    page = Page(office)
+    address = re.search(r'href="(/view/[^"]+/package\.zip\?pass=[^"]+)"', page.get().get_data(as_text=True))[1]
+    whole = page.client.get(address)
+    assert whole.status_code == 200 and whole.data.startswith(b"PK")
+    rest = page.client.get(address, headers={"Range": "bytes=900-", "If-Range": whole.headers["ETag"]})
+    assert rest.status_code == 206 and rest.data == whole.data[900:]
+    listed = page.chief.client.get(f"/api/jobs/{page.job}/trail", headers=page.chief.bearer).json
+    assert [step["facts"]["name"] for step in listed if step["what"] == "packaged"] == ["Owen (invented)"]
+    office.clock.forward(hours=13)
+    assert page.client.get(address).status_code == 403
+
+
+def test_a_pass_for_one_link_opens_no_other(office):
+    page, other = Page(office), Page(office)
+    given = page.get().get_data(as_text=True).split("package.zip?pass=")[1].split('"')[0]
+    assert other.client.get(f"{other.path}/package.zip?pass={given}").status_code == 404
+    assert other.client.get(f"{other.path}/package.zip").status_code == 200
 
 
 def test_kinds_stand_in_the_order_of_their_names_in_the_reader_s_language(office):
