@@ -40,14 +40,16 @@ const RULES = [
 let running = null
 /** Plain bytes of the install under way: to come in all, and come. @type {{total: number, came: number, from: number} | null} */
 let coming = null
+let asked = performance.now() // when a page last asked for anything
 
 here.addEventListener('install', (event) => event.waitUntil(install()))
 here.addEventListener('activate', (event) => event.waitUntil(activate()))
 here.addEventListener('message', (event) => event.waitUntil(hear(event)))
 here.addEventListener('fetch', (event) => {
-  const asked = { request: event.request, url: new URL(event.request.url) }
-  const rule = RULES.find(({ when }) => when(asked))
-  if (rule?.answer) event.respondWith(rule.answer(asked))
+  asked = performance.now()
+  const ask = { request: event.request, url: new URL(event.request.url) }
+  const rule = RULES.find(({ when }) => when(ask))
+  if (rule?.answer) event.respondWith(rule.answer(ask))
 })
 
 /** All files, each checked; only then the build is kept as whole. A failure leaves what has come for the next try. */
@@ -197,7 +199,7 @@ async function member(url, request) {
 /** @param {ExtendableMessageEvent} event */
 async function hear(event) {
   /** @type {Record<string, () => any>} */
-  const answers = { prove, progress, 'take over': () => here.skipWaiting() }
+  const answers = { prove, progress, rest: () => performance.now() - asked, 'take over': () => here.skipWaiting() }
   const answer = answers[event.data?.ask]
   if (answer) event.ports[0]?.postMessage(await answer())
 }

@@ -7,9 +7,14 @@ import { Trouble } from '../words/trouble.js'
 import { enlist } from './enlist.js'
 import { inHand } from './in_hand.js'
 import { offered } from './offered.js'
-import { askWorker, leaveInPeace } from './worker.js'
+import { askWorker, leaveInPeace, leftInPeace } from './worker.js'
 
 const HOUR = 3_600_000
+const LOOK = 300 // ms between looks at how it stands
+const REST = 700 // ms without a question, after which the old worker may be ended
+const RESTS = 20 // looks at whether it rests
+const LEAVES = 10 // looks at whether it goes at once
+const FADES = 140 // looks at whether it goes of itself
 
 /** @type {ServiceWorkerRegistration | null} */
 let registration = null
@@ -54,33 +59,46 @@ export async function applyUpdate() {
   if (!updateWaiting()) return
   handingOver = true
   try {
-    await handOver()
+    await handOver(FADES)
   } catch (fault) {
     handingOver = false // what goes through later finds somebody at work, perhaps
     throw fault
   }
 }
 
-/** The page loads anew once the next build has taken over: at once where a person said so, else if it is still quiet then. */
-async function handOver() {
+/**
+ * The page loads anew once the next build has taken over: at once where a person said so, else if it is still quiet then.
+ * Chromium ends the old worker once, when the next is told to take over. A question that comes while it ends, from any
+ * window, starts it again, and then only its browser's half minute without a question ends it: so it must rest before,
+ * and where it did start again, nobody asks it anything. (Chromium 156; its `ServiceWorker` trace shows both.)
+ * @param {number} patience looks more, where it does not go at once @throws {Trouble} `shell.update_stuck`
+ */
+async function handOver(patience) {
   if (renewed) return location.reload()
-  leaveInPeace(true)
   const next = registration?.waiting ?? null
-  askWorker('take over', next)
-  // Chromium looks whether the old worker rests only when one of its events ends; a resting one would hold the
-  // place for minutes. So it is given events: a fetch that it answers from the phone.
-  for (let tries = 0; tries < 30 && next?.state === 'installed'; tries += 1) {
-    await new Promise((resolve) => setTimeout(resolve, 500))
-    await fetch('/shell.json').catch(() => {})
+  leaveInPeace(true)
+  try {
+    await becomes(async () => ((await askWorker('rest', navigator.serviceWorker.controller, 1000)) ?? REST) >= REST, RESTS)
+    askWorker('take over', next)
+    if (!(await becomes(() => next?.state !== 'installed', LEAVES + patience))) throw new Trouble('shell.update_stuck')
+  } finally {
+    leaveInPeace(false)
   }
-  leaveInPeace(false)
-  if (next?.state === 'installed') throw new Trouble('shell.update_stuck')
+}
+
+/** @param {() => any} what @param {number} looks @returns {Promise<boolean>} whether it came true within so many looks */
+async function becomes(what, looks) {
+  for (let left = looks; !(await what()); left -= 1) {
+    if (left <= 0) return false
+    await new Promise((resolve) => setTimeout(resolve, LOOK))
+  }
+  return true
 }
 
 /** Let it take over if nobody is in the middle of anything. @returns {Promise<boolean>} whether it does */
 export async function applyIfQuiet() {
   if (!updateWaiting() || isBusy() || inHand() || (await openDrafts())) return false
-  await handOver()
+  await handOver(0)
   return true
 }
 
@@ -96,7 +114,7 @@ async function look() {
 
 /** A home-screen app of some systems asks for the worker only when it is opened cold. */
 async function leftBehind() {
-  if (!registration?.active || registration.installing || registration.waiting) return false
+  if (!registration?.active || registration.installing || registration.waiting || leftInPeace()) return false
   const theirs = await offered()
   const ours = await (await fetch('/shell.json')).json() // answered by the worker
   return Boolean(theirs && navigator.serviceWorker.controller && ours.build !== theirs && !registration.installing)

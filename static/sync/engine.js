@@ -18,6 +18,7 @@ const TICK = 30_000
 const AFTER_SAVE = 400 // ms, so that a burst of saves goes as one batch
 const LAY_BALLAST = 20_000
 const LOCKED_OUT = 1000
+const AFTER_PEACE = 2000
 
 let started = false
 let failures = 0
@@ -40,6 +41,7 @@ export function startSync() {
   addEventListener('pageshow', () => soon(0))
   document.addEventListener('resume', () => soon(0)) // a page that the browser had frozen
   addEventListener('seamwalk:kept', () => plan(AFTER_SAVE))
+  addEventListener('seamwalk:peace', (event) => { peace = /** @type {CustomEvent} */ (event).detail })
   addEventListener('seamwalk:person', () => soon(AFTER_SAVE))
   document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && soon(0))
   setTimeout(() => isFull().then((full) => full || layBallast()).catch(() => {}), LAY_BALLAST)
@@ -64,11 +66,13 @@ function plan(wait) {
   planned = due
   timer = setTimeout(() => {
     timer = undefined
-    start('yes')
+    if (peace) plan(AFTER_PEACE)
+    else start('yes')
   }, wait)
 }
 
 let planned = Infinity
+let peace = false // the next build of the app is about to take over: what goes by itself waits for it, a minute at most
 
 /** @param {'yes' | 'asked'} why */
 function start(why) {
