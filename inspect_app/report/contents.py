@@ -23,6 +23,7 @@ from inspect_app.report.missing import missing
 from inspect_app.report.not_seen import not_seen
 from inspect_app.report.order import numbering
 from inspect_app.report.photo import photos as photo_log
+from inspect_app.report.scope_about import about
 from inspect_app.report.sign_off import sign_offs
 from inspect_app.report.station import stations
 
@@ -51,8 +52,8 @@ def report_contents(
     "lost", "copy", "undecodable", …}}``.
     ``options``: ``language``, ``units``, ``paper``, ``issued`` (ISO time), ``number``, ``final``, and perhaps
     ``issuer``, ``supersedes`` and ``scope`` (``record.scope``; the whole job without). A draft stays a draft while
-    evidence is missing, whatever ``final`` says. ``kind`` and ``scope`` say what it speaks of, ``outside`` what the
-    job holds beyond that. Raises ``Refused`` (``scope_unknown``) for a walk or an audit that is not in the record.
+    evidence is missing, whatever ``final`` says. ``kind``, ``scope`` and ``about`` say what it speaks of, ``outside``
+    what the job holds beyond that. Raises ``Refused`` (``scope_unknown``) for a walk or an audit that is not in the record.
     """
     scope = options.get("scope") or WHOLE
     whole = _whole(record)
@@ -95,6 +96,7 @@ def report_contents(
         "missing": missing(record, people, definitions, numbers, photos, answers),
         "hashes": hashes(record, people, definitions, log),
     }
+    told["about"] = about(scope, told["days"], told["lots"], told["areas"])
     told |= daily(record, photos)
     told["missing"] += days_missing(told["daily"]) + photos_missing(told["findings"])
     told["rules"] = rules_used(answers, told["fits"])

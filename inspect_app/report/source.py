@@ -9,6 +9,7 @@ from typing import Any, NamedTuple
 from inspect_app.entry.statement import parse_statement
 from inspect_app.evidence.enclosure import Signed
 from inspect_app.record.fold import fold
+from inspect_app.record.scope import WHOLE, narrowed
 from inspect_app.report.daily import named_by_days
 from inspect_app.report.finding_photos import named_by_findings
 from inspect_app.store.definitions import DefinitionArchive
@@ -51,9 +52,12 @@ class Source(NamedTuple):
     facts: Facts
     apart: Callable[[str], int] = lambda job: 0
 
-    def gather(self, job: str, fingerprint: str) -> Gathered:
+    def gather(self, job: str, fingerprint: str, scope: dict[str, Any] = WHOLE,
+               share: Callable[[float], None] = lambda share: None) -> Gathered:  # fmt: skip
         """A consistent snapshot; ``fingerprint`` is that of the certificate that will seal. Needs an app
-        context. Photos whose bytes are gone or cannot be drawn are values in it, never errors."""
+        context. The record is the whole job's, the photos are those within ``scope``; those whose bytes are gone or
+        cannot be drawn are values in it, never errors. ``share`` is told how much is gathered, 0 to 1. Raises
+        ``Refused`` (``scope_unknown``) for a scope that is not in the record."""
         with self.transactions.reading():
             received = self.reading.job_entries(job)
             holdings = self.reading.photos(job)
@@ -64,8 +68,11 @@ class Source(NamedTuple):
         record = fold([folded(one.token) for one in received], people)
         photos: dict[str, Any] = {}
         copies: dict[str, Path] = {}
-        for sha256 in dict.fromkeys([*record["photos"], *named_by_days(record), *named_by_findings(record)]):
+        part = narrowed(record, scope)
+        named = list(dict.fromkeys([*part["photos"], *named_by_days(part), *named_by_findings(part)]))
+        for at, sha256 in enumerate(named, 1):
             photos[sha256] = self._photo(sha256, sha256 in holdings, copies)
+            share(at / len(named))
         last = parse_statement(receipts[-1]) if receipts else None
         owner = {kid: identity for identity, person in people.items() for kid in person["kids"]}
         log = {

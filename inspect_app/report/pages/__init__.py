@@ -1,5 +1,6 @@
 """Lay a report's contents out as PDF pages. The same contents give the same bytes, within one release."""
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any, BinaryIO
 
@@ -27,25 +28,37 @@ from inspect_app.report.pages.scope_section import scope_section
 from inspect_app.report.pages.signoff_section import signoff_section
 from inspect_app.report.pages.voice import Texts, Voice
 
+Share = Callable[[float], None]
 SECTIONS = (
     scope_section, findings_section, roof_section, coverage_section, lots_section, assembly_section, fit_section,
     areas_section, days_section, signoff_section, photos_section, method_section, cautions_section,
 )  # fmt: skip
+# Coverage speaks of the whole job.
+LEFT_OUT = {"walk": (coverage_section,), "audit": (coverage_section,)}
 
 
-def write_pages(contents: dict[str, Any], texts: Texts, fonts: Path, find: Find, out: BinaryIO) -> dict[str, Any]:
+def sections_of(kind: str) -> list[Any]:
+    """The sections of a report of that kind, in their order; the seals' comes after."""
+    return [section for section in SECTIONS if section not in LEFT_OUT.get(kind, ())]
+
+
+def write_pages(
+    contents: dict[str, Any], texts: Texts, fonts: Path, find: Find, out: BinaryIO,
+    counted: Share = lambda share: None, written: Share = lambda share: None,
+) -> dict[str, Any]:  # fmt: skip
     """Write the unsealed PDF to ``out``.
 
     ``texts``: the words; ``fonts``: the folder of DejaVu Sans; ``find(sha256)``: the small upright JPEG of a
-    photo or None. Returns ``{"pages", "seal": {"page", "boxes": {name: [x0, y0, x1, y1]}}}`` in points.
+    photo or None; ``counted`` and ``written`` are told the share done, 0 to 1, of each of the two
+    passes. Returns ``{"pages", "seal": {"page", "boxes": {name: [x0, y0, x1, y1]}}}`` in points.
     """
     load_fonts(fonts)
     voice = Voice(texts, contents["language"], contents["units"])
     page = Page(contents, voice, find)
     digest = contents_digest(contents)
-    total = _document(page, digest, None, None).build_flat(_story(page, digest))  # only to count the pages
+    total = _document(page, digest, None, None).build_flat(_story(page, digest), counted)  # only to count
     document = _document(page, digest, total, out)
-    pages = document.build_flat(_story(page, digest))
+    pages = document.build_flat(_story(page, digest), written)
     return {"pages": pages, "seal": document.seal}
 
 
@@ -55,6 +68,7 @@ def _document(page: Page, digest: str, total: int | None, out: BinaryIO | None) 
 
 def _story(page: Page, digest: str) -> list[Any]:
     story: list[Any] = [NextPageTemplate("body"), PageBreak()]
-    for at, section in enumerate(SECTIONS):
+    sections = sections_of(page.contents["kind"])
+    for at, section in enumerate(sections):
         story += [*section(page, str(at + 1)), space(20)]
-    return settle(story + hashes_section(page, str(len(SECTIONS) + 1), digest))
+    return settle(story + hashes_section(page, str(len(sections) + 1), digest))

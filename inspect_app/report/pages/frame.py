@@ -97,8 +97,10 @@ class Plate(BaseDocTemplate):  # type: ignore[misc]
         key = f"link_to.{kind}"
         return self.voice.say(key, n=n) if self.voice.knows(f"report.{key}") else self.voice.say("link_to", mark=mark)
 
-    def build_flat(self, story: list[Any]) -> int:
-        """Lay the story out and write it; the number of pages."""
+    def build_flat(self, story: list[Any], share: Callable[[float], None] = lambda share: None) -> int:
+        """Lay the story out and write it; the number of pages. ``share`` is told how much of it is done, 0 to 1."""
+        parts = max(len(story), 1)
+        self.setProgressCallBack(lambda what, done: share(done / parts) if what == "PROGRESS" else None)
         self.build(story, canvasmaker=FlatCanvas)
         return int(self.page)
 
