@@ -25,6 +25,7 @@ from inspect_app.entry.shape import (
     sha256,
     text,
 )
+from inspect_app.entry.survey_body import SURVEY
 from inspect_app.entry.uuid7 import any_uuid
 from inspect_app.entry.verdict import VERDICT
 
@@ -250,6 +251,7 @@ BODIES: dict[str, Check] = {
     "concession": CONCESSION,
     "day": DAY,
     "admission": _ADMISSION,
+    "survey": SURVEY,
 }
 
 

@@ -7,7 +7,7 @@ from inspect_app.entry.uuid7 import any_uuid
 
 # Things with an id of their own, made where they are first said.
 OWN_IDS = (
-    "assembly", "area", "walk", "station", "mark", "finding", "correction", "recheck", "reopening", "day",
+    "assembly", "area", "walk", "station", "mark", "finding", "correction", "recheck", "reopening", "day", "survey",
 )  # fmt: skip
 
 

@@ -25,6 +25,7 @@ MAY = {
     "concession": ("engineer", "administrator"),
     "day": ("administrator", "foreman", "inspector"),
     "admission": ("administrator",),
+    "survey": ("inspector", "reviewer", "administrator", "engineer"),
 }
 
 

@@ -29,6 +29,7 @@ const PICTURES = {
   photo: ({ sha256 }) => [sha256], disposition: document, concession: document,
   finding: theirs, correction: theirs, recheck: theirs, reopening: theirs,
   day: ({ photos, materials }) => [...photos, ...materials.flatMap(theirs)],
+  survey: ({ photos, substitutions, samples, wear }) => [...photos, ...substitutions.flatMap(document), ...samples.flatMap(theirs), ...(wear?.photos ?? [])],
 }
 
 /** One at a time in this tab: only other tabs can then be faster. @type {Promise<any>} */

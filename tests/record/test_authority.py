@@ -31,6 +31,7 @@ EXPECTED = {
     "concession": {"administrator", "engineer"},
     "day": {"administrator", "foreman", "inspector"},
     "admission": {"administrator"},
+    "survey": {"administrator", "engineer", "inspector", "reviewer"},
 }
 
 

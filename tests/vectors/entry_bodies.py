@@ -210,6 +210,25 @@ BODIES: dict[str, tuple[str, dict[str, Any]]] = {
         DIGEST,
         {"entry": DIGEST, "reason": "a lost phone", "name": "Ines Ejemplo (invented)", "role": "administrator"},
     ),
+    "survey": (
+        uuid(17),
+        {
+            "area": AREA, "panel": 7, "from_low_end": q("12.5", "ft"), "radius": q("6", "ft"),
+            "warranty": {"shown": "shown", "number": "invented 12", "by": "Invented maker", "terms": "20 years, finish",
+                         "from": "2026-12-18", "until": "2046-12-18"},
+            "substitutions": [{"what": "clip", "agreed_by": "nobody asked", "document": SHA256}],
+            "event": {"what": "wind", "day": "2031-03-02", "figures": "gust of 71 mph", "source": "invented station"},
+            "noticed": {"day": "2031-03-03", "by": "the owner", "said": "a seam stands open"},
+            "changed": "yes",
+            "changes": [{"what": "equipment", "day": None, "by": "the owner", "said": "two condensers"}],
+            "samples": [{"bag": "7", "what": "one clip", "day": "2031-04-11", "taken_by": "Ada", "photos": [SHA256],
+                         "custody": [{"day": "2031-04-11", "from": "Ada", "to": "the owner", "kept": "locked"}]}],
+            "wear": {"length": q("0.5", "in"), "uncertainty": q("0.06", "in"), "by": "rule", "photos": [],
+                     "verdict": _VERDICT},
+            "photos": [], "note": "", "statement": "As I found it.", "name": "Ada Ejemplo (invented)",
+            "role": "reviewer",
+        },
+    ),
 }  # fmt: skip
 
 DRAWN = {
