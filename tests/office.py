@@ -56,11 +56,12 @@ class Office:
         assert phone.get_token().status_code == 200
         return phone
 
-    def job(self, *members: Any) -> tuple[str, Phone]:
-        """A new job, opened by an administrator who has a phone; ``members`` are person ids."""
+    def job(self, *members: Any, **body: Any) -> tuple[str, Phone]:
+        """A new job, opened by an administrator who has a phone; ``members`` are person ids, ``body`` is what its entry
+        says else than the sample."""
         job = new_uuid()
         chief = self.phone(f"chief-{job[-6:]}", "administrator")
-        assert chief.send(chief.job(job)).json["answers"][0]["status"] == "accepted"
+        assert chief.send(chief.job(job, **body)).json["answers"][0]["status"] == "accepted"
         with self.app.app_context():
             for member in members:
                 self.parts.membership.join(member, job)

@@ -1,20 +1,25 @@
 """Where finished reports stand: numbered files in a folder for each job, and a row that says how far each is.
 
-A number is given once and its files never change: what is new gets the next number and supersedes it.
+A number is given once and its files never change: what is new gets the next number, and supersedes the newest before
+it that speaks of the same. The numbers of a job are one series, whatever its reports speak of.
 """
 
+import json
 import os
 from datetime import datetime, timedelta
 from pathlib import Path
-from typing import NamedTuple
+from typing import Any, NamedTuple
 from uuid import uuid4
 
 from sqlalchemy import delete, insert, select, update
 
 from inspect_app.clock import Clock, spell
 from inspect_app.entry.statement import parse_statement
+from inspect_app.record.scope import WHOLE
+from inspect_app.report.asked import sorted_json
 from inspect_app.store.tables import ReportRow, StatementRow
 from inspect_app.store.transactions import Transactions
+from inspect_app.store.vault import blocks, hash_of
 from inspect_app.store.vault_disk import Disk
 
 HUNDRED = 100
@@ -22,7 +27,8 @@ GIVEN_UP = timedelta(minutes=15)  # a report takes seconds: whatever is still be
 
 
 class Shelved(NamedTuple):
-    """A report of a job: its number, state (``making``, ``ready``, ``failed``), files and trouble."""
+    """A report of a job: its number, state (``making``, ``ready``, ``failed``), files and trouble; the ``scope`` it
+    speaks of; what a list says of it (``told``, as ``shelf_list.told_of`` gives it)."""
 
     number: int
     state: str
@@ -30,6 +36,8 @@ class Shelved(NamedTuple):
     contents: str | None
     pdf: Path | None
     trouble: str | None
+    scope: dict[str, Any] = WHOLE
+    told: dict[str, Any] = {}
 
     @property
     def contents_file(self) -> Path | None:
@@ -47,22 +55,33 @@ class Shelf:
     def __init__(self, folder: Path, transactions: Transactions, clock: Clock, disk: Disk | None = None) -> None:
         self.folder, self.transactions, self.clock, self.disk = folder, transactions, clock, disk or Disk()
 
-    def newest(self, job: str) -> Shelved | None:
-        """The report with the highest number, whatever its state."""
-        return self._one(job, None)
+    def newest(self, job: str, scope: dict[str, Any] = WHOLE) -> Shelved | None:
+        """The report of that scope with the highest number, whatever its state."""
+        return self._one(job, scope, None)
 
-    def newest_ready(self, job: str) -> Shelved | None:
-        """The one that holds: the highest number that is ready."""
-        return self._one(job, "ready")
+    def newest_ready(self, job: str, scope: dict[str, Any] = WHOLE) -> Shelved | None:
+        """The one that holds: of that scope the highest number that is ready."""
+        return self._one(job, scope, "ready")
 
-    def begin(self, job: str) -> int:
+    def ready(self, job: str) -> list[Shelved]:
+        """Every report that is ready, superseded ones too, by number."""
+        asked = select(ReportRow).where(ReportRow.job == job, ReportRow.state == "ready").order_by(ReportRow.number)
+        with self.transactions.reading() as session:
+            return [self._shelved(row) for row in session.scalars(asked)]
+
+    def numbered(self, job: str, number: int) -> Shelved | None:
+        """The report of that number, when it is ready."""
+        return next((one for one in self.ready(job) if one.number == number), None)
+
+    def begin(self, job: str, scope: dict[str, Any] = WHOLE) -> int:
         """Take the next number."""
         with self.transactions.writing() as session:
             asked = select(ReportRow.number, ReportRow.made_at).where(ReportRow.job == job)
             last = session.execute(asked.order_by(ReportRow.number.desc()).limit(1)).first()
             number = self._after(job, *(last or (0, "")))
             session.execute(insert(ReportRow).values(
-                job=job, number=number, state="making", up_to=0, made_at=spell(self.clock())))  # fmt: skip
+                job=job, number=number, state="making", up_to=0, made_at=spell(self.clock()), kind=scope["kind"],
+                scope=sorted_json(scope)))  # fmt: skip
             return number
 
     def _after(self, job: str, number: int, made_at: str) -> int:
@@ -85,10 +104,25 @@ class Shelf:
             session.execute(delete(ReportRow).where(
                 ReportRow.job == job, ReportRow.number == number, ReportRow.state == "making"))  # fmt: skip
 
-    def finish(self, job: str, number: int, pdf: Path, contents: bytes, digest: str, up_to: int) -> Shelved:
+    def sweep(self) -> None:
+        """At the start of a server: what an earlier one was making when it ended will never be ready."""
+        with self.transactions.writing() as session:
+            session.execute(update(ReportRow).where(ReportRow.state == "making").values(
+                state="failed", trouble="the server ended while it was being made"))  # fmt: skip
+        oldest = (self.clock() - GIVEN_UP).timestamp()
+        for left in self.folder.glob("*/*.part"):
+            try:
+                if left.stat().st_mtime < oldest:
+                    left.unlink()
+            except OSError:  # somebody is finishing it, or the disk does not let us: it is no report, and harms nobody
+                continue
+
+    def finish(self, job: str, number: int, pdf: Path, contents: bytes, digest: str, up_to: int,
+               told: dict[str, Any] | None = None) -> Shelved:  # fmt: skip
         """Put a finished PDF (a temporary file in ``work(job)``) and its contents under their names, durably,
-        then say that it is ready."""
+        then say that it is ready. ``told``: what a list says of it."""
         folder = self.folder / job
+        sha256 = hash_of(blocks(pdf))  # before it has its name: what is read later must be these bytes
         name = f"report-{number:04d}.pdf"
         beside = folder / f"contents-{number:04d}.json"
         temporary = folder / f"{uuid4().hex}.part"
@@ -101,8 +135,22 @@ class Shelf:
         finally:
             self.disk.remove(temporary)
         self.disk.sync_folder(folder)
-        self._set(job, number, state="ready", contents=digest, file=f"{job}/{name}", up_to=up_to)
-        return Shelved(number, "ready", up_to, digest, folder / name, None)
+        self._set(job, number, state="ready", contents=digest, file=f"{job}/{name}", sha256=sha256, up_to=up_to,
+                  told=sorted_json(told or {}))  # fmt: skip
+        shelved = self.numbered(job, number)
+        assert shelved is not None  # what was just written
+        return shelved
+
+    def signed_again(self, shelved: Shelved, pdf: Path) -> None:
+        """Put a report with one more signature, a finished file in the same folder, in its own place, durably: it
+        begins with every byte of the one before."""
+        assert shelved.pdf is not None
+        self.disk.rename(pdf, shelved.pdf)
+        self.disk.sync_folder(shelved.pdf.parent)
+
+    def note_print(self, job: str, number: int, sha256: str) -> None:
+        """Keep what a report's bytes are now."""
+        self._set(job, number, sha256=sha256)
 
     def work(self, job: str) -> Path:
         """The job's folder, made on need."""
@@ -110,19 +158,22 @@ class Shelf:
         folder.mkdir(parents=True, exist_ok=True)
         return folder
 
-    def _one(self, job: str, state: str | None) -> Shelved | None:
-        asked = select(ReportRow).where(ReportRow.job == job).order_by(ReportRow.number.desc()).limit(1)
+    def _one(self, job: str, scope: dict[str, Any], state: str | None) -> Shelved | None:
+        asked = select(ReportRow).where(ReportRow.job == job, ReportRow.scope == sorted_json(scope))
+        asked = asked.order_by(ReportRow.number.desc()).limit(1)
         if state is not None:
             asked = asked.where(ReportRow.state == state)
         with self.transactions.reading() as session:
             row = session.scalar(asked)
-            if row is None:
-                return None
-            shown = row.state
-            if shown == "making" and self.clock() - datetime.fromisoformat(row.made_at) > GIVEN_UP:
-                shown = "failed"
-            file = self.folder / row.file if row.file else None
-            return Shelved(row.number, shown, row.up_to, row.contents, file, row.trouble)
+            return None if row is None else self._shelved(row)
+
+    def _shelved(self, row: ReportRow) -> Shelved:
+        shown = row.state
+        if shown == "making" and self.clock() - datetime.fromisoformat(row.made_at) > GIVEN_UP:
+            shown = "failed"
+        file = self.folder / row.file if row.file else None
+        return Shelved(row.number, shown, row.up_to, row.contents, file, row.trouble, json.loads(row.scope),
+                       json.loads(row.told) if row.told else {})  # fmt: skip
 
     def _set(self, job: str, number: int, **values: object) -> None:
         with self.transactions.writing() as session:

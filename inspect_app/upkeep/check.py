@@ -38,7 +38,7 @@ def check(data: Path, url: str) -> Checked:
     answer; a damaged one is a fault."""
     found = check_keys(data)
     counts = dict.fromkeys(("statements", "entries", "photos", "bytes", "reports", "uploads"), 0)
-    photos: dict[str, int] = {}
+    photos, definitions = dict[str, int](), dict[str, str]()
     reports = []
     try:
         with snapshot(url) as moment:
@@ -49,7 +49,7 @@ def check(data: Path, url: str) -> Checked:
             if jwk is not None and not any(one.code.startswith("schema") for one in damage):
                 said, faults = read_statements(session, jwk)
                 counts["statements"] = said.count
-                counts["entries"], more = check_entries(session, said)
+                counts["entries"], definitions, more = check_entries(session, said)
                 photos, rows = check_photo_rows(session, said)
                 reports = ready_reports(session)
                 found += faults + more + rows + check_kept_apart(session) + check_derived(moment, said)
@@ -58,5 +58,5 @@ def check(data: Path, url: str) -> Checked:
     counts["bytes"], vault = check_vault(data, photos)
     counts["photos"], counts["reports"] = len(photos), len(reports)
     counts["uploads"], uploads = check_uploads(data)
-    found += vault + uploads + check_reports(data, reports) + check_definitions(data)
+    found += vault + uploads + check_reports(data, reports) + check_definitions(data, definitions)
     return Checked([one for one in found if not one.note], [one for one in found if one.note], counts)

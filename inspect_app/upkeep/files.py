@@ -2,7 +2,7 @@
 
 import hashlib
 import stat
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import NamedTuple
 
@@ -14,16 +14,19 @@ from sqlalchemy.orm import Session
 from inspect_app.entry.base64url import encode
 from inspect_app.entry.jwk import Jwk, public_jwk
 from inspect_app.store.tables import ReportRow
+from inspect_app.store.vault import blocks, hash_of
 from inspect_app.upkeep.fault import Fault
 
 SECRETS = ("server.key", "session.key", "seal/seal-key.pem")
 
 
 class ReportFile(NamedTuple):
-    """A finished report: its place below ``reports/``, and the digest of its contents."""
+    """A finished report: its place below ``reports/``, the digest of its contents, and that of its bytes where it was
+    noted when it was shelved."""
 
     file: str
     contents: str
+    sha256: str | None
 
     @property
     def beside(self) -> str:
@@ -52,17 +55,20 @@ def check_keys(data: Path) -> list[Fault]:
 
 
 def ready_reports(session: Session) -> list[ReportFile]:
-    asked = select(ReportRow.file, ReportRow.contents).where(ReportRow.state == "ready")
-    return [ReportFile(str(row.file), str(row.contents)) for row in session.execute(asked.order_by(ReportRow.file))]
+    asked = select(ReportRow.file, ReportRow.contents, ReportRow.sha256).where(ReportRow.state == "ready")
+    return [ReportFile(*row) for row in session.execute(asked.order_by(ReportRow.file))]
 
 
 def check_reports(data: Path, reports: Iterable[ReportFile]) -> list[Fault]:
-    """Every finished report lies where it should, beside contents of the digest it names."""
+    """Every finished report lies where it should, byte for byte, beside contents of the digest it names."""
     faults = []
     for report in reports:
         pdf, beside = data / "reports" / report.file, data / "reports" / report.beside
         try:
-            named = f"seamwalk contents sha256 {report.contents}".encode() in pdf.read_bytes()
+            if report.sha256 is None:
+                named = f"seamwalk contents sha256 {report.contents}".encode() in pdf.read_bytes()
+            else:
+                named = hash_of(blocks(pdf)) == report.sha256
             same = hashlib.sha256(beside.read_bytes()).hexdigest() == report.contents
         except OSError:
             faults.append(Fault("report_gone", f"reports/{report.file}"))
@@ -72,8 +78,11 @@ def check_reports(data: Path, reports: Iterable[ReportFile]) -> list[Fault]:
     return faults
 
 
-def check_definitions(data: Path) -> list[Fault]:
-    """Every kept definition still has the digest it is named by."""
+def check_definitions(data: Path, wanted: Mapping[str, str]) -> list[Fault]:
+    """Every kept definition still has the digest it is named by, and each that a job pins is here. ``wanted``:
+    ``{digest: a job that pins it}``."""
     files = sorted((data / "definitions").glob("*.json"))
-    return [Fault("definition_damaged", f"definitions/{file.name}") for file in files
-            if encode(hashlib.sha256(file.read_bytes()).digest()) != file.stem]  # fmt: skip
+    damaged = [Fault("definition_damaged", f"definitions/{file.name}") for file in files
+               if encode(hashlib.sha256(file.read_bytes()).digest()) != file.stem]  # fmt: skip
+    gone = sorted(wanted.keys() - {file.stem for file in files})
+    return damaged + [Fault("definition_gone", f"definitions/{one}.json", {"job": wanted[one]}) for one in gone]

@@ -7,20 +7,23 @@ from typing import Any
 from sqlalchemy import select
 from sqlalchemy.orm import Session
 
+from inspect_app.entry.base64url import names_sha256
 from inspect_app.entry.format import Entry, parse
 from inspect_app.entry.jws import verify
 from inspect_app.entry.refusal import Refused
-from inspect_app.store.tables import EntryRow, PhotoRow, QuarantinePhotoRow, QuarantineRow
+from inspect_app.store.tables import EntryRow, PersonRow, PhotoRow, QuarantinePhotoRow, QuarantineRow
 from inspect_app.upkeep.fault import Fault
 from inspect_app.upkeep.said import Said
 
 Photos = dict[str, int]
 
 
-def check_entries(session: Session, said: Said) -> tuple[int, list[Fault]]:
-    """How many entries there are, and what is wrong: bytes that do not read, a signature that its author's enrolled key
-    did not make, a missing receipt, an entry gone though it has one, index columns that say something else."""
-    faults, count = list[Fault](), 0
+def check_entries(session: Session, said: Said) -> tuple[int, dict[str, str], list[Fault]]:
+    """How many entries there are, ``{digest: job}`` of the definitions that administrators pin, and what is wrong:
+    bytes that do not read, a signature that its author's enrolled key did not make, a missing receipt, an entry gone
+    though it has one, index columns that say something else."""
+    faults, count, definitions = list[Fault](), 0, dict[str, str]()
+    administrators = set(session.scalars(select(PersonRow.id).where(PersonRow.role == "administrator")))
     left = {seq: told for seq, told in said.receipts.items() if told.get("entry") is not None}
     for row in session.execute(select(EntryRow).order_by(EntryRow.seq)).yield_per(500).scalars():
         where, count = f"entry {row.digest}", count + 1
@@ -31,6 +34,8 @@ def check_entries(session: Session, said: Said) -> tuple[int, list[Fault]]:
         except Refused as refused:
             faults.append(Fault("entry_forged", where, {"job": row.job, "why": refused.code, "field": refused.field}))
             continue
+        if entry.by in administrators:
+            definitions |= dict.fromkeys(_pinned(entry), entry.job)
         if receipt is None or (receipt["entry"], receipt["job"]) != (entry.digest, entry.job):
             faults.append(Fault("entry_without_receipt", where, {"job": row.job, "seq": row.seq}))
         told = (entry.digest, entry.job, entry.kind, str(entry.payload["subject"]), entry.kid)
@@ -38,7 +43,7 @@ def check_entries(session: Session, said: Said) -> tuple[int, list[Fault]]:
             faults.append(Fault("entry_columns", where, {"job": entry.job}))
     faults += [Fault("entry_gone", f"entry {told['entry']}", {"job": told["job"], "seq": seq})
                for seq, told in sorted(left.items())]  # fmt: skip
-    return count, faults
+    return count, definitions, faults
 
 
 def check_photo_rows(session: Session, said: Said) -> tuple[Photos, list[Fault]]:
@@ -73,6 +78,13 @@ def check_kept_apart(session: Session) -> list[Fault]:
         elif session.scalar(logged.where(EntryRow.digest == row.digest)):
             faults.append(Fault("kept_apart_twice", f"entry {row.digest}", {"job": row.job}))
     return faults
+
+
+def _pinned(entry: Entry) -> list[str]:
+    """Those that a job is to be read by; what else an entry names may be anybody's word."""
+    pinned = entry.payload["body"].get("definitions") if entry.kind == "job" else None
+    named = pinned.values() if isinstance(pinned, Mapping) else ()
+    return [one for one in named if isinstance(one, str) and names_sha256(one)]
 
 
 def _signed(entry: Entry, said: Said) -> None:

@@ -22,7 +22,8 @@ class Filled:
 
     def __init__(self, office: Any) -> None:
         self.office = office
-        self.job, self.chief = office.job()
+        kept = sorted(file.stem for file in (office.settings.data / "definitions").glob("*.json"))
+        self.job, self.chief = office.job(definitions={"nail_flange": kept[0]})
         self.foreman = office.phone("fay", "foreman", self.job)
         self.gone = office.phone("gil", "foreman", self.job)
         self.photo(self.foreman, PHOTO)

@@ -8,6 +8,7 @@ import pytest
 import sqlalchemy as sa
 
 from inspect_app.command_line import main
+from inspect_app.entry.format import parse
 from inspect_app.entry.statement import format_statement, parse_statement
 from inspect_app.settings import settings_from, shipped
 from inspect_app.store.server_key import server_key
@@ -18,9 +19,12 @@ from inspect_app.store.tables import (
     PersonRow,
     PhotoRow,
     QuarantineRow,
+    ReportRow,
     StatementRow,
     TicketRow,
 )
+from inspect_app.upkeep.files import check_reports, ready_reports
+from inspect_app.upkeep.snapshot import snapshot
 from inspect_app.words import Words
 from tests.office import Office
 from tests.upkeep.filled import PHOTO, SHA, Filled, checked, codes
@@ -92,6 +96,12 @@ def store(office, *statements):
 def lose_statement(office, filled):
     seq = sa.select(sa.func.max(StatementRow.seq)).where(StatementRow.kind == "enrolment").scalar_subquery()
     store(office, sa.delete(StatementRow).where(StatementRow.seq == seq))
+
+
+def pinned(office):
+    """One that the job goes by, and that this release ships no more."""
+    token = row_of(office, sa.select(EntryRow.token).where(EntryRow.kind == "job")).token
+    return sorted(parse(token).payload["body"]["definitions"].values())[0]
 
 
 def photo_file(office):
@@ -169,6 +179,7 @@ FAULTS = {
     "report_gone": lambda o, f: next((o.settings.data / "reports").glob("*/*.json")).unlink(),
     "report_damaged": lambda o, f: damage(next((o.settings.data / "reports").glob("*/*.pdf")), lambda pdf: pdf[:-9]),
     "definition_damaged": lambda o, f: damage(next((o.settings.data / "definitions").glob("*.json")), flip),
+    "definition_gone": lambda o, f: (o.settings.data / "definitions" / f"{pinned(o)}.json").unlink(),
     "schema_old": lambda o, f: store(o, sa.text("UPDATE alembic_version SET version_num = '0001'")),
     "schema_new": lambda o, f: store(o, sa.text("UPDATE alembic_version SET version_num = '9999'")),
     "row_astray": lambda o, f: store(o, sa.delete(PersonRow).where(PersonRow.login == "gil")),
@@ -238,3 +249,21 @@ def test_the_shell_says_it_in_both_languages_with_exit_codes(kept, monkeypatch, 
     assert main(["check"]) == 2
     assert "There is no database" in capsys.readouterr().err
     assert not (tmp_path / "none").exists()
+
+
+def test_not_one_changed_byte_of_a_finished_report_passes(kept):
+    file = next((kept.settings.data / "reports").glob("*/*.pdf"))
+    sound = file.read_bytes()
+    for at in range(0, len(sound), 7):
+        damage(file, lambda _, at=at: sound[:at] + bytes([sound[at] ^ 1]) + sound[at + 1 :])
+        assert [one.code for one in check_reports(kept.settings.data, shelved(kept))] == ["report_damaged"], at
+    damage(file, lambda _: sound)
+    assert check_reports(kept.settings.data, shelved(kept)) == []
+    store(kept, sa.update(ReportRow).values(sha256=None))  # shelved by a release before
+    damage(file, lambda pdf: pdf.replace(b"sha256 ", b"sha257 "))
+    assert [one.code for one in check_reports(kept.settings.data, shelved(kept))] == ["report_damaged"]
+
+
+def shelved(office):
+    with snapshot(office.settings.database_url) as moment:
+        return ready_reports(moment.session)

@@ -8,8 +8,9 @@ WHOLE = '{"kind":"closeout"}'
 
 class ReportRow(Table):
     """A report of a job. ``state``: ``making``, ``ready`` or ``failed``; ``file`` is a name in the reports'
-    folder, ``contents`` the digest of its contents, ``up_to`` the last server sequence it covers. ``scope``: what it
-    speaks of, as sorted JSON; ``told``: what a list says of it, as JSON, None for one of a release before lists."""
+    folder, ``contents`` the digest of its contents, ``sha256`` that of the PDF (None: shelved before it was noted),
+    ``up_to`` the last server sequence it covers. ``scope``: what it speaks of, as sorted JSON; ``told``: what a list
+    says of it, as JSON, None for one of a release before lists."""
 
     __tablename__ = "report"
 
@@ -20,6 +21,7 @@ class ReportRow(Table):
     made_at: Mapped[str]
     contents: Mapped[str | None]
     file: Mapped[str | None]
+    sha256: Mapped[str | None]
     trouble: Mapped[str | None] = mapped_column(Text)
     kind: Mapped[str] = mapped_column(server_default="closeout")
     scope: Mapped[str] = mapped_column(Text, server_default=WHOLE)
