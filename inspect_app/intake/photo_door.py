@@ -23,6 +23,7 @@ class PhotoDoor:
     ) -> None:  # fmt: skip
         self.log, self.reading, self.quarantine = log, reading, quarantine
         self.devices, self.scope = devices, scope
+        self._read = dict[str, tuple[int, set[str]]]()  # job -> how far its log was read, the photos named so far
 
     def told(self, device: str, job: str, sha256: str) -> str | None:
         """The receipt, to who may know that the job holds the photo. A revoked key is told nothing that it does not
@@ -50,4 +51,10 @@ class PhotoDoor:
             return None
 
     def _named(self, job: str, sha256: str) -> bool:
-        return any(sha256 in pictures(parse(one.token).payload) for one in self.reading.job_entries(job))
+        """Each entry is read once: a revoked key's copy asks for every one of its photos."""
+        seq, named = self._read.get(job, (0, set[str]()))
+        for one in self.reading.job_after(job, seq):
+            seq = one.seq
+            named |= pictures(parse(one.token).payload)
+        self._read[job] = (seq, named)
+        return sha256 in named

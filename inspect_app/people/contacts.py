@@ -1,6 +1,6 @@
 """The phones of people: what each is called, when the server last heard of it, what is still only on it."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from typing import Any, NamedTuple
 
 from sqlalchemy import insert, select, update
@@ -8,7 +8,7 @@ from sqlalchemy import insert, select, update
 from inspect_app.clock import Clock, spell
 from inspect_app.entry.statement import parse_statement
 from inspect_app.errors import BadInput
-from inspect_app.people.unsent import Shown, is_late, still_out
+from inspect_app.people.unsent import Shown, is_late, still_out, still_out_each
 from inspect_app.store.manifests import Manifests
 from inspect_app.store.tables import DeviceContactRow, DeviceRow, PersonRow, StatementRow
 from inspect_app.store.transactions import Transactions
@@ -81,10 +81,22 @@ class Contacts:
         """Those of the person's keys, but one, that told of something which has not arrived, of whatever job."""
         return [one for one in self.of([person], shown=shown) if one.kid != but and one.unsent and one.unsent["items"]]
 
-    def overdue(self, people: Collection[str], job: str) -> int:
-        """How many phones of these people hold something of the job for more than two days. One whose key was ended is
-        none: somebody has given it up."""
-        return sum(one.late and one.revoked_at is None for one in self.of(people, job))
+    def overdue(self, jobs: Mapping[str, Collection[str]]) -> dict[str, int]:
+        """``jobs``: the people of each. How many phones of these hold something of the job for more than two days; one
+        whose key was ended is none: somebody has given it up. Each phone's list is read once, however many jobs there
+        are."""
+        everybody = {person for people in jobs.values() for person in people}
+        asked = select(DeviceRow).where(DeviceRow.person.in_(everybody), DeviceRow.revoked.is_(None))
+        with self.transactions.reading() as session:
+            devices = {row.kid: row for row in session.scalars(asked)}
+            said = self._said([row.enrolled for row in devices.values()])
+            out = still_out_each(session, self.manifests.of(devices))
+        now = self.clock()
+        return {
+            job: sum(devices[kid].person in people and is_late(unsent, str(said[devices[kid].enrolled]), now)
+                     for kid, unsent in out.get(job, {}).items())
+            for job, people in jobs.items()
+        }  # fmt: skip
 
     def _said(self, seqs: Collection[int]) -> dict[int | None, str]:
         """``{seq: at}`` of statements."""

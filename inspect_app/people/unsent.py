@@ -45,6 +45,21 @@ def still_out(
     return {kid: _unsent(one, [item for item in items if _key(item) not in here]) for kid, (one, items) in told.items()}
 
 
+def still_out_each(session: Session, manifests: Iterable[Manifest]) -> dict[str, dict[str, Unsent]]:
+    """``{job: {kid: what of it has not arrived}}`` of the jobs and keys that something is out of, asked all at once."""
+    told = list(manifests)
+    here = _arrived(session, [item for one in told for item in one.items])
+    found = dict[str, dict[str, Unsent]]()
+    for one in told:
+        out = dict[str, list[dict[str, Any]]]()
+        for item in one.items:
+            if _key(item) not in here:
+                out.setdefault(str(item["job"]), []).append(item)
+        for job, items in out.items():
+            found.setdefault(job, {})[one.kid] = _unsent(one, items)
+    return found
+
+
 def is_late(unsent: Unsent | None, enrolled_at: str, now: datetime) -> bool:
     """Whether something has been out for ``LATE``: since the server heard of it, or by the phone's clock where that
     tells a time between its key's enrolment and now."""

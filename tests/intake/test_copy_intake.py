@@ -251,3 +251,23 @@ def test_the_log_is_read_once_for_all_photos_that_follow_each_other(office, brin
     monkeypatch.setattr(copies, "signers", lambda job: read.append(job) or signers(job))
     assert bring(tar(files_of(tokens, [(job, one) for one in pictures], phone))).whole
     assert read == [job], "else a long walk's copy takes minutes in a long job"
+
+
+def test_of_a_revoked_key_s_many_photos_the_log_is_asked_once_each_entry(office, bring, monkeypatch):
+    job, _ = office.job()
+    phone, lost = office.phone("ann", "foreman", job), office.phone("ben", "foreman", job)
+    pictures = [PICTURE + bytes([n]) for n in range(6)]
+    phone.send(*(phone.entry("photo", job, sha(one), {"sha256": sha(one)}) for one in pictures[:5]))
+    last = lost.entry("photo", job, sha(pictures[5]), {"sha256": sha(pictures[5])})
+    with office.app.app_context():
+        office.parts.devices.revoke(lost.kid, "server")
+    copies = office.app.extensions["copies"]
+    door, read = copies.door, []
+    after = door.reading.job_after
+    noted = lambda job, seq: [read.append(one) or one for one in after(job, seq)]  # noqa: E731
+    monkeypatch.setattr(copies, "signers", lambda job: dict.fromkeys(map(sha, pictures), lost.kid))
+    monkeypatch.setattr(door.reading, "job_after", noted)
+    brought = bring(tar(files_of([last], [(job, one) for one in pictures], lost)))
+    assert states(brought) == {"entry quarantined": 1, "photo accepted": 5, "photo quarantined": 1}
+    with office.app.app_context():
+        assert len(read) == len({one.seq for one in read}) == len(door.reading.job_entries(job))

@@ -192,3 +192,19 @@ def test_a_phone_of_before_that_tells_neither_kind_nor_time_is_understood(office
     told(phone, {"what": "entry", "job": job, "name": "x" * 43, "size": 5})
     unsent = devices(chief, job)[phone.kid]["unsent"]
     assert unsent["items"] == [{"what": "entry", "job": job, "name": "x" * 43, "size": 5}] and unsent["oldest"] == AT
+
+
+def test_however_many_jobs_there_are_each_phone_s_list_is_read_once(office, monkeypatch):
+    jobs = [office.job()[0] for _ in range(4)]
+    chief = office.phone("hugo", "administrator", *jobs)
+    phone = office.phone("ann", "foreman", *jobs)
+    at = office.clock.now.isoformat()
+    told(phone, *(entry(job, n, at=at) for n, job in enumerate(jobs[:3])), oldest=at)
+    office.clock.now += timedelta(hours=48, minutes=1)
+    chief.get_token()
+    manifests, read = office.parts.manifests, []
+    of = manifests.of
+    monkeypatch.setattr(manifests, "of", lambda kids: read.extend(kids) or of(kids))
+    answer = chief.client.get("/api/jobs", headers=chief.bearer).json["jobs"]
+    assert {one["id"]: one["overdue"] for one in answer} == dict(zip(jobs, [1, 1, 1, 0], strict=True))
+    assert phone.kid in read and len(read) == len(set(read)), "not once for each job"
