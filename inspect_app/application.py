@@ -38,6 +38,8 @@ from inspect_app.people.tickets import Tickets
 from inspect_app.people.trail import Trail
 from inspect_app.people.tries import Tries
 from inspect_app.people.viewer_links import ViewerLinks
+from inspect_app.report.authority import Authority
+from inspect_app.report.asks import Asks
 from inspect_app.report.background import Background
 from inspect_app.report.make import Maker
 from inspect_app.report.seal_key import SealKey, UnreadableKey, given_key, own_key
@@ -62,7 +64,7 @@ from inspect_app.web.office_desk import OfficeDesk
 from inspect_app.web.parts import Parts
 from inspect_app.web.photos_desk import PhotoDesk
 from inspect_app.web.register import register
-from inspect_app.web.reports_desk import make_report
+from inspect_app.web.reports_desk import make_asked, make_report
 from inspect_app.words import Words
 
 RECOMMENDED = PasswordHasher()  # the library's own parameters: 64 MiB, 3 passes (RFC 9106, low memory)
@@ -98,6 +100,7 @@ def create_app(
     app.extensions["photos"] = desk = photo_desk(parts, app.extensions["office"].scope)
     app.extensions["copies"] = copy_intake(parts, desk)
     app.extensions["reports"] = report_maker(parts, desk.copies)
+    app.extensions["asks"] = Asks(parts.transactions, clock)
     app.extensions["packages"] = packer(parts)
     register(app)
     return app
@@ -108,9 +111,13 @@ def create_serving_app(
 ) -> Flask:
     """An app whose reports are made by themselves, in the background, as they become due
     (``app.extensions["background"]``); a command that does one thing wants ``create_app``."""
-    background = Background(make_report)
+    background = Background(make_report, make_asked)
     app = create_app(settings, clock, background.due, hasher)
     app.extensions["background"] = background
+    with app.app_context():
+        app.extensions["reports"].shelf.sweep()
+        for waiting in app.extensions["asks"].sweep():
+            background.asked(waiting)
     background.start(app)
     with app.app_context():
         app.extensions["seamwalk"].completion.look_again()
@@ -198,7 +205,9 @@ def report_maker(parts: Parts, copies: Copies) -> Maker:
         lambda job: len(parts.quarantine.tokens(job)),
     )
     shelf = Shelf(parts.settings.data / "reports", parts.transactions, parts.clock)
-    return Maker(source, shelf, parts.words, parts.settings.static / "vendor", lambda: seal_key(parts), parts.clock)
+    authority = Authority(parts.settings.tsa_url) if parts.settings.tsa_url else None
+    fonts = parts.settings.static / "vendor"
+    return Maker(source, shelf, parts.words, fonts, lambda: seal_key(parts), parts.clock, authority)
 
 
 def packer(parts: Parts) -> Packer:

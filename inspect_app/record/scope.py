@@ -10,6 +10,7 @@ from inspect_app.record.narrow import keep
 from inspect_app.rules.refused import Refused
 
 WHOLE = {"kind": "closeout"}
+FIELDS = {"closeout": (), "walk": ("walk",), "audit": ("lot",)}  # what a scope names besides its kind
 ABOUT = (("corrections", "walk"), ("rechecks", "walk"))  # what is said of a finding on a walk
 UNSETTLED = ("open", "corrected")
 
@@ -29,14 +30,27 @@ def narrowed(record: dict, scope: dict) -> dict:
     Always stays: the job, its sampling, every key's chain, doubts about keys and clocks, and each flag and doubt but
     those whose entries all belong to what was left out. Coverage, series and the figures of the job to date speak of
     the whole and are empty in a part. Raises ``Refused``: ``scope_unknown`` (``kind``, or the ``walk`` or ``lot`` that
-    is not in the record).
+    is not in the record; ``scope`` where it names anything else).
     """
     kind = scope.get("kind") if isinstance(scope, dict) else None
     if not isinstance(kind, str) or kind not in NARROWINGS:
         raise Refused("scope_unknown", "kind", kind)
+    if sorted(scope) != sorted(["kind", *FIELDS[kind]]):
+        raise Refused("scope_unknown", "scope", sorted(scope))
     narrow = NARROWINGS[kind]
     found: dict = narrow(record, scope)
     return found
+
+
+def scope_of(kind: str, given: dict) -> dict:
+    """The scope of that kind with what it names out of ``given``; None for what is not there. Raises ``Refused``
+    (``scope_unknown``) for another kind."""
+    if kind not in FIELDS:
+        raise Refused("scope_unknown", "kind", kind)
+    scope: dict = {"kind": kind}
+    for name in FIELDS[kind]:
+        scope[name] = given.get(name)
+    return scope
 
 
 def outside(record: dict, part: dict) -> dict:

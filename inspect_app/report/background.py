@@ -1,5 +1,5 @@
-"""Make reports in the background: what is due is made one after another, each job once however often it is
-asked."""
+"""Make reports in the background: what people asked for before what became due by itself, each job's due report once
+however often it is called for; a few at a time, so that the server goes on answering."""
 
 import logging
 import threading
@@ -8,53 +8,77 @@ from collections.abc import Callable
 from flask import Flask
 
 log = logging.getLogger("seamwalk")
+WORKERS = 2  # a short report need not wait for a long one; more would only share the same processor
 
 
 class Background:
-    """``due(job)`` may be called from any thread, before ``start`` too; it returns at once."""
+    """``due(job)`` and ``asked(id)`` may be called from any thread, before ``start`` too; they return at once."""
 
-    def __init__(self, make: Callable[[Flask, str], object]) -> None:
-        self.make = make
-        self._waiting: list[str] = []
+    def __init__(self, make_due: Callable[[Flask, str], object], make_asked: Callable[[Flask, int], object]) -> None:
+        self.make_due, self.make_asked = make_due, make_asked
+        self._asked: list[int] = []
+        self._due: list[str] = []
         self._changed = threading.Condition()
-        self._busy = False
+        self._busy: list[int | str] = []
         self._app: Flask | None = None
 
     def due(self, job: str) -> None:
         """Have the job's report made."""
         with self._changed:
-            if job not in self._waiting:
-                self._waiting.append(job)
+            if job not in self._due:
+                self._due.append(job)
+            self._changed.notify_all()
+
+    def asked(self, identity: int) -> None:
+        """Have made what somebody asked for."""
+        with self._changed:
+            if identity not in self._asked:
+                self._asked.append(identity)
             self._changed.notify_all()
 
     def start(self, app: Flask) -> None:
-        """Begin to work for this app, in a thread that ends with the process."""
+        """Begin to work for this app, in threads that end with the process."""
         self._app = app
-        threading.Thread(target=self._work, name="reports", daemon=True).start()
+        for n in range(WORKERS):
+            threading.Thread(target=self._work, name=f"reports-{n + 1}", daemon=True).start()
 
     def settled(self, seconds: float) -> bool:
-        """Wait until nothing is due or being made; whether that came to be in time."""
+        """Wait until nothing is asked, due or being made; whether that came to be in time."""
         with self._changed:
-            return self._changed.wait_for(lambda: not self._waiting and not self._busy, seconds)
+            return self._changed.wait_for(lambda: not (self._asked or self._due or self._busy), seconds)
 
     def pending(self, job: str) -> bool:
         """Whether the job's report is due and not begun."""
         with self._changed:
-            return job in self._waiting
+            return job in self._due
 
     def _work(self) -> None:
         assert self._app is not None
         while True:
             with self._changed:
-                self._changed.wait_for(lambda: bool(self._waiting))
-                job = self._waiting.pop(0)
-                self._busy = True
+                self._changed.wait_for(lambda: self._next() is not None)
+                item = self._next()
+                assert item is not None
+                self._busy.append(item)
+                if isinstance(item, int):
+                    self._asked.remove(item)
+                else:
+                    self._due.remove(item)
             try:
                 with self._app.app_context():
-                    self.make(self._app, job)
-            except Exception:  # one job's trouble must not end the work for all others
-                log.exception("the report of job %s could not be made", job)
+                    if isinstance(item, int):
+                        self.make_asked(self._app, item)
+                    else:
+                        self.make_due(self._app, item)
+            except Exception:  # one report's trouble must not end the work for all others
+                log.exception("report %s could not be made", item)
             finally:
                 with self._changed:
-                    self._busy = False
+                    self._busy.remove(item)
                     self._changed.notify_all()
+
+    def _next(self) -> int | str | None:
+        if self._asked:
+            return self._asked[0]
+        # A job whose report is being made waits for that one: two threads would only wait for each other.
+        return next((job for job in self._due if job not in self._busy), None)

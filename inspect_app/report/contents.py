@@ -53,7 +53,7 @@ def report_contents(
     ``options``: ``language``, ``units``, ``paper``, ``issued`` (ISO time), ``number``, ``final``, and perhaps
     ``issuer``, ``supersedes`` and ``scope`` (``record.scope``; the whole job without). A draft stays a draft while
     evidence is missing, whatever ``final`` says. ``kind``, ``scope`` and ``about`` say what it speaks of, ``outside``
-    what the job holds beyond that. Raises ``Refused`` (``scope_unknown``) for a walk or an audit that is not in the record.
+    what the job holds beyond that. Raises ``Refused`` (``scope_unknown``) for a scope that is not in the record.
     """
     scope = options.get("scope") or WHOLE
     whole = _whole(record)

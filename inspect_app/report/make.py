@@ -95,7 +95,7 @@ class Maker:
         key = self.key()
         last = self.shelf.newest_ready(job, asked.scope)
         gathered = self.source.gather(job, key.fingerprint, asked.scope, part_of(tell, "gather"))
-        part_of(tell, "decide")
+        part_of(tell, "decide")(0.0)
         contents = self._contents(gathered, key, number, last, asked)
         before = _read(last)
         if last is not None and before is not None and _substance(before) == _substance(contents):
@@ -133,7 +133,7 @@ class Maker:
             with open(unsealed, "wb") as out:
                 laid = write_pages(contents, self.texts, self.fonts, gathered.copies.get, out,
                                    part_of(tell, "count"), part_of(tell, "lay_out"))  # fmt: skip
-            part_of(tell, "seal")
+            part_of(tell, "seal")(0.0)
             voice = Voice(self.texts, contents["language"], contents["units"])
             paint = box_of(self.fonts, voice, key, contents["issued"])
             with open(unsealed, "rb") as source, open(sealed, "wb+") as out:

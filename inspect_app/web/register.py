@@ -21,6 +21,7 @@ from inspect_app.web import (
     qr,
     quarantine,
     report,
+    reports,
     server,
     session,
     shell,
@@ -44,7 +45,7 @@ def register(app: Flask) -> None:
     headers.install(app)
     for part in (server, session, passkeys, devices, entries, tickets, manifest, jobs, definitions, report, photos):
         api.register_blueprint(part.blueprint)
-    for part in (people, invitations, links, job_devices, quarantine, trail, qr, trends, copies, package):
+    for part in (people, invitations, links, job_devices, quarantine, trail, qr, trends, copies, package, reports):
         api.register_blueprint(part.blueprint)
     api.register_blueprint(uploads)
     app.register_blueprint(shell.blueprint)

@@ -1,15 +1,15 @@
-"""A job's report: how far it is, and the sealed PDF."""
+"""The report of the job as a whole: how far it is, and the sealed PDF of the one that holds."""
 
 import json
 
-from flask import Response, send_file
+from flask import Response
 from flask_smorest import Blueprint
 from marshmallow import fields
 
-from inspect_app.errors import NotFound
 from inspect_app.report.shelf import Shelved
 from inspect_app.web.entitled import require_whole
 from inspect_app.web.office_desk import office
+from inspect_app.web.reports import sent
 from inspect_app.web.reports_desk import maker
 from inspect_app.web.schemas.wire import Wire
 
@@ -43,18 +43,9 @@ def pdf(job: str) -> Response:
     """The sealed PDF of the newest report that is ready."""
     person = require_whole(job)
     ready = maker().shelf.newest_ready(job)
-    if ready is None or ready.pdf is None or not ready.pdf.is_file():
-        raise NotFound("report_none", "job", job)
-    office().trail.note("report_seen", job, person.id, number=ready.number)
-    response = send_file(
-        ready.pdf.resolve(),
-        mimetype="application/pdf",
-        download_name=ready.pdf.name,
-        etag=f"{job}-{ready.number}",
-    )
-    response.headers["Cache-Control"] = "private, no-cache"
-    response.headers["X-Content-Type-Options"] = "nosniff"
-    return response
+    file = sent(job, ready)
+    office().trail.note("report_seen", job, person.id, number=ready.number if ready else None)
+    return file
 
 
 def _missing(ready: Shelved | None) -> list[dict[str, object]]:

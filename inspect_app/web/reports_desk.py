@@ -1,10 +1,19 @@
-"""What makes reports, as the composition root built it: ``app.extensions["reports"]``."""
+"""What makes reports, as the composition root built it: ``app.extensions["reports"]``, and what was asked for:
+``app.extensions["asks"]``."""
 
+import logging
 from typing import cast
 
 from flask import Flask, current_app
 
+from inspect_app.report.asks import Asks
+from inspect_app.report.background import Background
 from inspect_app.report.make import Maker
+from inspect_app.report.seal_key import UnreadableKey
+from inspect_app.rules.refused import Refused
+from inspect_app.store.trouble import trouble
+
+log = logging.getLogger("seamwalk")
 
 
 def maker() -> Maker:
@@ -12,6 +21,42 @@ def maker() -> Maker:
     return cast(Maker, current_app.extensions["reports"])
 
 
+def asks() -> Asks:
+    """What was asked for of the app in hand."""
+    return cast(Asks, current_app.extensions["asks"])
+
+
+def begin(identity: int) -> None:
+    """Have what was asked for made: at once where this server makes reports by itself, else at its next start."""
+    background = current_app.extensions.get("background")
+    if background is not None:
+        cast(Background, background).asked(identity)
+
+
 def make_report(app: Flask, job: str) -> None:
     """For the background: make the job's report, as it stands now."""
-    maker().make(job)
+    maker().make_due(job)
+
+
+def make_asked(app: Flask, identity: int) -> None:
+    """For the background: make what was asked for. What goes wrong is noted with it, so that who waits is told."""
+    ask = asks().begin(identity)
+    if ask is None:
+        return
+    try:
+        made = maker().make(ask.job, *ask.asked[1:], scope=ask.asked.scope, tell=asks().teller(identity))
+    except Exception as reason:
+        log.exception("report asked for as %s of job %s could not be made", identity, ask.job)
+        asks().fail(identity, _code(reason))
+    else:
+        asks().done(identity, made.shelved.number, made.new)
+
+
+def _code(reason: Exception) -> str:
+    """Words: ``sealed.trouble.CODE``."""
+    if isinstance(reason, Refused):
+        return "scope_unknown"
+    if isinstance(reason, UnreadableKey):
+        return "seal_key"
+    known = trouble(reason)
+    return known.code if known is not None else "internal"
