@@ -23,6 +23,7 @@ from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.plan import draw_plan
 from inspect_app.report.pages.plan_places import found_by_hand
 from inspect_app.report.pages.roof_plan import draw_roof, placed_areas, roof_height
+from inspect_app.report.pages.scope_words import kind_words, outside_words, scope_words
 from inspect_app.report.pages.text import line, plain
 from inspect_app.report.pages.title_block import draw_title_block
 
@@ -40,9 +41,11 @@ def draw_cover(page: Page, canvas: Any, size: tuple[float, float]) -> None:
     with canvas.marked("P"):
         canvas.setFont(PLAIN, 7.6)
         canvas.setFillColor(GREY)
-        canvas.drawString(LEFT, y, page.say("kind_of_report"))
+        canvas.drawString(LEFT, y, f"{kind_words(page)}  ·  {page.say('kind_of_report')}")
     y = _write(canvas, line(page.contents["job"]["name"], 120), TITLE, LEFT, y - 12, width, 3, "H1")
     y = _write(canvas, line(page.contents["job"]["place"], 160), PLACE, LEFT, y - 4, width, 2)
+    if page.contents["kind"] != "closeout":
+        y = _write(canvas, f"<b>{scope_words(page)}</b> {outside_words(page)}", BODY, LEFT, y - 6, width * 0.9, 7)
     y -= 18
     with canvas.artifact():
         canvas.setStrokeColor(ACCENT)

@@ -6,6 +6,7 @@ from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.lot_words import ranges
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.row import Heading, paragraphs
+from inspect_app.report.pages.scope_words import outside_words, scope_words
 from inspect_app.report.pages.text import line
 
 COUNTED = ("yes", "unsafe", "covered")
@@ -18,6 +19,7 @@ def scope_section(page: Page, number: str) -> list[Any]:
     """Result and relation, omissions, missing evidence."""
     contents, cover = page.contents, page.contents["cover"]
     story: list[Any] = [Heading(page.say("chapter.scope"), "scope", number=number)]
+    story += paragraphs(page.say("scope_head"), [f"{scope_words(page)} {outside_words(page)}"])
     story += paragraphs(
         page.say("looked_at"),
         [
@@ -41,7 +43,7 @@ def scope_section(page: Page, number: str) -> list[Any]:
             )
         ],
     )
-    story += paragraphs(page.say("relates"), [page.say("relates_says")])
+    story += paragraphs(page.say("relates"), [f"{page.say('relates_only')} {page.say('relates_says')}"])
     story += paragraphs(page.say("replaces"), [page.say("replaces_says")])
     if page.foreign:
         story += paragraphs(page.say("language"), [page.say("not_translated", language=page.foreign)])

@@ -29,7 +29,8 @@ class ReportAskedSchema(Wire):
 
 class ReportProgressSchema(Wire):
     """``state``: ``waiting`` ``making`` ``ready`` ``same`` (nothing had changed since ``number``) ``failed``, then with
-    ``trouble``, a code; ``stage``: ``waiting`` ``gather`` ``decide`` ``count`` ``lay_out`` ``seal``; ``share``: 0 to 1."""
+    ``trouble``, a code; ``stage``: ``waiting`` ``gather`` ``decide`` ``count`` ``lay_out`` ``seal``; ``share``:
+    0 to 1."""
 
     id = fields.Integer()
     kind = fields.String()
