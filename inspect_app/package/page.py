@@ -31,11 +31,20 @@ def page(static: Path) -> bytes:
     style = (static / "verify" / "page.css").read_text("utf-8")
     start = f'import "{START}"'
     filled = {
-        "policy": _policy([modules, start], style), "style": style, "known": _known(static / "words"),
+        "policy": _policy([modules, start], style), "style": style, "known": _embedded(known(static / "words")),
         "modules": modules, "start": start,
     }  # fmt: skip
     text = (static / "verify" / "page.html").read_text("utf-8")
     return re.sub(r"\{(\w+)\}", lambda found: filled[found[1]], text).encode()
+
+
+def known(words: Path) -> dict[str, object]:
+    """What the modules need beside themselves: ``kinds`` of entries, sampling ``tables``, their ``words``."""
+    texts: dict[str, object] = {}
+    for file in sorted(words.glob("*.json")):
+        texts |= {key: text for key, text in json.loads(file.read_text("utf-8")).items() if SPOKEN.fullmatch(key)}
+    tables = {"levels": LEVELS, "letters": LETTERS, "aqls": AQLS, "masters": MASTERS}
+    return {"kinds": sorted(BODIES), "tables": tables, "words": texts}
 
 
 def _modules(static: Path) -> dict[str, str]:
@@ -65,13 +74,8 @@ def _joined(folder: PurePosixPath, path: str, name: str) -> str:
     return "/".join(parts)
 
 
-def _known(words: Path) -> str:
-    """What the modules need beside themselves: the kinds of entries, the sampling tables, their texts."""
-    texts: dict[str, object] = {}
-    for file in sorted(words.glob("*.json")):
-        texts |= {key: text for key, text in json.loads(file.read_text("utf-8")).items() if SPOKEN.fullmatch(key)}
-    tables = {"levels": LEVELS, "letters": LETTERS, "aqls": AQLS, "masters": MASTERS}
-    told = {"kinds": sorted(BODIES), "tables": tables, "words": texts}
+def _embedded(told: object) -> str:
+    """JSON as it may stand in an element of HTML: no ``<`` that could begin its end."""
     return json.dumps(told, ensure_ascii=False, sort_keys=True).replace("<", "\\u003c")
 
 

@@ -50,7 +50,8 @@ export async function bagFacts(files, hashes) {
   const bytes = payload.reduce((sum, name) => sum + (files.get(name)?.size ?? 0), 0)
   const oxum = [...(await read(INFO)).matchAll(OXUM)]
   if (oxum.length !== 1 || Number(oxum[0][1]) !== bytes || Number(oxum[0][2]) !== payload.length) faults.push({ file: INFO, code: 'oxum' })
-  const other = [...listed].filter(([name, hash]) => files.has(name) && hashes.get(name) !== hash).map(([file]) => ({ file, code: 'other_bytes' }))
+  // What has no place in the layout is nobody's: it matches nothing, whatever is listed for it.
+  const other = [...listed].filter(([name, hash]) => files.has(name) && !(belongs(name) && hashes.get(name) === hash)).map(([file]) => ({ file, code: 'other_bytes' }))
   return [
     told('bag_complete', faults, { count: ours.length, left_out: files.size - ours.length }),
     told('bag_matches', other, { count: listed.size }),

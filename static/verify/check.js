@@ -1,6 +1,5 @@
 // Check a package, fact by fact, in the order in which a reader asks. Names and states are those of `seamwalk verify`.
 
-import { thumbprint } from '../entry/key.js'
 import { Refused } from '../entry/refused.js'
 import { bagFacts, hashesOf } from './bag.js'
 import { chainsWhole, entriesReceipted, receiptsWhole } from './chains.js'
@@ -10,7 +9,7 @@ import { TOKENS } from './names.js'
 import { definitionsFact, photoFacts } from './originals.js'
 import { objectIn, textOf } from './package.js'
 import { late, neverSetBack } from './set_back.js'
-import { readTokens } from './tokens.js'
+import { keyOf, readTokens } from './tokens.js'
 import { Unreadable } from './unreadable.js'
 
 /** @typedef {import('./fact.js').Fact} Fact */
@@ -72,7 +71,7 @@ export function serverKnown(typed, mine) {
 /** The fingerprint of the server's key in a package, null where it is none. @param {import('./package.js').Files} files */
 export async function fingerprintIn(files) {
   try {
-    const kid = await thumbprint(/** @type {any} */ (await objectIn(files, TOKENS.server)))
+    const { kid } = await keyOf(/** @type {any} */ (await objectIn(files, TOKENS.server)))
     const bytes = atob(kid.replaceAll('-', '+').replaceAll('_', '/'))
     return Array.from(bytes, (letter) => letter.charCodeAt(0).toString(16).padStart(2, '0')).join('')
   } catch {

@@ -12,7 +12,7 @@ import { parseStatement } from './statement.js'
 /** @typedef {import('./entry.js').Entry} Entry */
 /** A line that does not hold, from 1, and why: a code of the words `verify_page.token.CODE`.
  * @typedef {{line: number, code: string}} Fault */
-/** @typedef {{kid: string, key: CryptoKey}} Key */
+/** `key` null where there is no such point on the curve: a name that signed nothing. @typedef {{kid: string, key: CryptoKey | null}} Key */
 /** `read`: every line of the receipts as it stands there, whoever signed it; null where there is no statement.
  * @typedef {{server: Key, enrolments: Statement[], enrolmentFaults: Fault[], entries: Entry[], entryFaults: Fault[],
  *   receipts: Statement[], receiptFaults: Fault[], read: (Statement | null)[]}} Tokens */
@@ -20,10 +20,10 @@ import { parseStatement } from './statement.js'
 /**
  * @param {{server: PublicJwk, enrolments: string, entries: string, receipts: string}} files
  * @param {string[]} kinds of entries @param {(done: number) => void} [step] after each line
- * @returns {Promise<Tokens>} throws Refused where the server's key is none
+ * @returns {Promise<Tokens>} throws Refused where the server's key is no key at all
  */
 export async function readTokens(files, kinds, step = () => {}) {
-  const server = { kid: await thumbprint(files.server), key: await importPublic(files.server) }
+  const server = await keyOf(files.server)
   const [enrolments, enrolmentFaults] = await each(files.enrolments, step, async (line) => {
     const statement = await parseStatement(line)
     await byKey(statement, server)
@@ -56,9 +56,17 @@ export async function readTokens(files, kinds, step = () => {}) {
   return { server, enrolments, enrolmentFaults, entries, entryFaults, receipts, receiptFaults, read }
 }
 
+/** Throws Refused. @param {PublicJwk} jwk @returns {Promise<Key>} */
+export async function keyOf(jwk) {
+  const { kty, crv, x, y } = jwk
+  if (kty !== 'EC' || ![crv, x, y].every((one) => typeof one === 'string')) throw new Refused('bad_key', 'jwk.kty', kty)
+  return { kid: await thumbprint(jwk), key: await importPublic(jwk).catch(() => null) }
+}
+
 /** Throws Refused. @param {Statement} statement @param {Key} key */
 export async function byKey(statement, { kid, key }) {
   if (statement.kid !== kid) throw new Refused('unknown_key', 'header.kid', statement.kid)
+  if (!key) throw new Refused('bad_key', 'jwk.y', '')
   await verifyByKey(statement, key)
 }
 

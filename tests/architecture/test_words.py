@@ -47,7 +47,7 @@ def test_every_word_a_screen_asks_for_stands_in_both_languages(screen):
     "file",
     [
         "screens.json", "instruments.json", "card.json", "draw.json", "plan.json", "day.json", "lots.json",
-        "finding.json", "office.json", "passkeys.json",
+        "finding.json", "office.json", "passkeys.json", "verify_page.json",
     ],
 )  # fmt: skip
 def test_both_languages_of_a_word_leave_place_for_the_same_facts(file):
