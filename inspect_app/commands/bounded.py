@@ -5,39 +5,83 @@ forty times; a reader that follows it never comes back. What takes too much is a
 """
 
 import logging
+from collections.abc import Callable, Sequence
 from multiprocessing import get_context
 from multiprocessing.connection import Connection
+from types import TracebackType
+from typing import Any, TypeVar
 
 from inspect_app.evidence.fact import FAILS, Fact
-from inspect_app.evidence.verify import Verification, verify
+from inspect_app.evidence.verify import READS, Verification, verify
 
 SECONDS = 300.0
 MEMORY = 4 * 1024**3  # bytes of address space, beside ten times the file
+Answer = TypeVar("Answer")
+
+
+class Bounded:
+    """A process that does one piece of work after another, each with ``seconds`` and all with ``memory`` bytes; one
+    that takes more ends with the process, and the next begins with another. Where the system knows no such limit the
+    memory has none."""
+
+    def __init__(self, memory: int = MEMORY) -> None:
+        self.memory = memory
+        self._child: Any = None
+        self._to: Connection | None = None
+
+    def __enter__(self) -> "Bounded":
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, value: BaseException | None, at: TracebackType | None) -> None:
+        self._end()
+
+    def ask(self, work: Callable[..., Answer], *given: object, seconds: float = SECONDS) -> Answer | None:
+        """What ``work(*given)`` gives; None where it took too much, or raised."""
+        if self._child is None:
+            self._begin()
+        assert self._to is not None
+        try:
+            self._to.send((work, given))
+            if self._to.poll(seconds):
+                answer: Answer | None = self._to.recv()
+                return answer
+        except (EOFError, OSError):  # it ended without an answer
+            pass
+        self._end()
+        return None
+
+    def _begin(self) -> None:
+        context = get_context("spawn")
+        self._to, theirs = context.Pipe()
+        self._child = context.Process(target=_serve, args=(theirs, self.memory), daemon=True)
+        self._child.start()
+        theirs.close()
+
+    def _end(self) -> None:
+        if self._child is not None and self._to is not None:
+            self._child.kill()
+            self._child.join()
+            self._to.close()
+        self._child = None
 
 
 def verify_bounded(
-    data: bytes, trust: str | None, contents: bytes | None, seconds: float = SECONDS, memory: int = MEMORY
-) -> Verification:
-    """As ``verify``; after ``seconds``, or with more than ``memory`` bytes, ``is_pdf`` fails as ``unreadable``. Where
-    the system knows no such limit the memory has none."""
-    context = get_context("spawn")
-    ours, theirs = context.Pipe(duplex=False)
-    child = context.Process(target=_answer, args=(theirs, memory + 10 * len(data), data, trust, contents), daemon=True)
-    child.start()
-    theirs.close()
-    try:
-        found = ours.recv() if ours.poll(seconds) else None
-    except EOFError:  # it ended without an answer
-        found = None
-    finally:
-        child.kill()
-        child.join()
-    return found or Verification(
-        [Fact("is_pdf", FAILS, "unreadable", {"error": "TooMuchWork"}), *verify(b"", trust).facts[1:]], [], None
-    )
+    data: bytes, trust: str | Sequence[str] | None, contents: bytes | None, seconds: float = SECONDS,
+    memory: int = MEMORY,
+) -> Verification:  # fmt: skip
+    """As ``verify``; after ``seconds``, or with more than ``memory`` bytes, ``is_pdf`` fails as ``unreadable``."""
+    with Bounded(memory + 10 * len(data)) as bounded:
+        found = bounded.ask(verify, data, trust, contents, seconds=seconds)
+    return found or too_much(trust)
 
 
-def _answer(to: Connection, memory: int, data: bytes, trust: str | None, contents: bytes | None) -> None:
+def too_much(trust: str | Sequence[str] | None) -> Verification:
+    """Of a report that asked for more than there is."""
+    first = Fact(READS, FAILS, "unreadable", {"error": "TooMuchWork"})
+    return Verification([first, *verify(b"", trust).facts[1:]], [], None)
+
+
+def _serve(asked: Connection, memory: int) -> None:
     logging.getLogger("pyhanko").setLevel(logging.CRITICAL)  # what it would log is in the facts
     try:
         import resource
@@ -45,8 +89,13 @@ def _answer(to: Connection, memory: int, data: bytes, trust: str | None, content
         resource.setrlimit(resource.RLIMIT_AS, (memory, memory))
     except (ImportError, OSError, ValueError):  # a system without such a limit
         pass
-    try:
-        found = verify(data, trust, contents)
-    except MemoryError:
-        found = None
-    to.send(found)
+    while True:
+        try:
+            work, given = asked.recv()
+        except EOFError:
+            return
+        try:
+            found = work(*given)
+        except Exception:  # no memory left, or a file that changed under it: no answer, and the next may have one
+            found = None
+        asked.send(found)

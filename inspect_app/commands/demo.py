@@ -10,7 +10,7 @@ from typing import Any
 from inspect_app.application import create_app, create_serving_app
 from inspect_app.clock import system_clock
 from inspect_app.commands.serve import serve
-from inspect_app.commands.verify import told
+from inspect_app.commands.verify_told import told
 from inspect_app.demo.firms import NOTE
 from inspect_app.demo.run import LENGTH, Demonstration, known, make
 from inspect_app.evidence.verify import verify

@@ -1,74 +1,103 @@
-"""``seamwalk verify FILE``: separate facts about a report, for people and (``--json``) for programs."""
+"""``seamwalk verify FILE|FOLDER``: separate facts about a report or an evidence package, for people and (``--json``)
+for programs."""
 
 import argparse
 import json
 import os
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
 from inspect_app.commands.bounded import verify_bounded
+from inspect_app.commands.opened import is_archive, open_archive, open_folder
+from inspect_app.commands.package_check import check_package
+from inspect_app.commands.verify_later import Later
+from inspect_app.commands.verify_told import told, told_of_package
 from inspect_app.commands.visible import visible
 from inspect_app.errors import BadInput
-from inspect_app.evidence.fact import FAILS, HOLDS, Fact
-from inspect_app.evidence.verify import Verification, fingerprint_in
+from inspect_app.evidence.fact import FAILS, UNKNOWN, Fact
+from inspect_app.evidence.trust import fingerprint_in
 from inspect_app.settings import shipped
 from inspect_app.words import LANGUAGES, Words, spoken
 
-SIGNS = {HOLDS: "✓", FAILS: "✗"}
-FAILED = 1
+ALL_HOLD, FALSE, OPEN = 0, 1, 2
 
 
 def add_to(subparsers: Any) -> None:
-    parser = subparsers.add_parser("verify", help="verify a sealed report, fact by fact")
-    parser.add_argument("file", help="the PDF")
+    parser = subparsers.add_parser("verify", help="verify a sealed report or an evidence package, fact by fact")
+    parser.add_argument("file", help="a report (PDF), or a package: its folder or its zip")
     parser.add_argument(
-        "--trust", metavar="FINGERPRINT", help="SHA-256 of the certificate, got by another way"
-    )
-    parser.add_argument("--contents", metavar="FILE", help="the contents.json that came with it")
+        "--trust", metavar="FINGERPRINT", action="append", default=[],
+        help="of the seal's certificate (SHA-256) or of the server's key, got by another way; again for both",
+    )  # fmt: skip
+    parser.add_argument(
+        "--later", metavar="FILE", action="append", default=[],
+        help="a report, a package or receipts from elsewhere that the package's log must reach; again for more",
+    )  # fmt: skip
+    parser.add_argument("--contents", metavar="FILE", help="the contents.json that came with a report")
     parser.add_argument("--json", action="store_true", help="print one JSON object")
     parser.add_argument("--lang", choices=LANGUAGES, default=spoken(os.environ), help="language of words")
 
 
 def run(args: argparse.Namespace) -> int:
-    """0 when nothing failed, 1 when something did, 2 when a file cannot be read or what to trust is mistyped:
-    a slip of the hand must not read as a forged report."""
-    if args.trust is not None and fingerprint_in(args.trust) is None:
-        raise BadInput("not_a_fingerprint", "--trust", visible(args.trust) or "—")
+    """0 when every fact holds; 1 when one is false; 2 when none is, and something is not determinable, does not read,
+    or what to trust is mistyped: a slip of the hand must not read as a forged report."""
+    for one in args.trust:
+        if fingerprint_in(one) is None:
+            raise BadInput("not_a_fingerprint", "--trust", visible(one) or "—")
+    if _is_package(args.file):
+        if args.contents:
+            raise BadInput("not_of_a_package", "--contents", visible(args.contents))
+        return _package(args)
+    if args.later:
+        raise BadInput("of_a_package_alone", "--later", visible(args.later[0]))
     found = verify_bounded(
         _read(args.file, "file"), args.trust, _read(args.contents, "contents") if args.contents else None
     )
+    code = exit_code(found.facts)
     if args.json:
-        print(json.dumps(found.plain() | {"failed": found.failed}, ensure_ascii=False, indent=1))
+        _print({"kind": "report"} | found.plain() | {"failed": found.failed, "exit": code})
     else:
         print("\n".join(told(found, Words(shipped("static") / "words"), args.lang)))
-    return FAILED if found.failed else 0
+    return code
 
 
-def told(found: Verification, words: Words, language: str) -> list[str]:
-    """The facts in words, one a line; then what follows and what does not."""
-    lines = [_line(fact, words, language) for fact in found.facts]
-    for one in found.signatures:
-        facts = {"field": one.field, "name": one.name, "time": one.time, "fingerprint": one.fingerprint}
-        lines.append(words.say("report.verify.signature", language, facts))
-    if found.contents:
-        lines.append(words.say("report.verify.contents", language, {"digest": found.contents}))
-    unknown = [words.say(f"report.verify.{fact.name}", language, fact.about) for fact in found.facts
-               if fact.status not in (HOLDS, FAILS)]  # fmt: skip
-    key = "failed" if found.failed else "open" if unknown else "all"
-    return [*lines, "", words.say(f"report.verify.end.{key}", language, {"unknown": "; ".join(unknown)})]
+def exit_code(facts: Sequence[Fact]) -> int:
+    """What the shell is told. The first fact says whether the thing reads at all: where nothing else is false either,
+    it is unreadable rather than false."""
+    if any(fact.status == FAILS for fact in facts[1:]):
+        return FALSE
+    return OPEN if facts[0].status == FAILS or any(fact.status == UNKNOWN for fact in facts) else ALL_HOLD
 
 
-def _line(fact: Fact, words: Words, language: str) -> str:
-    text = f"{SIGNS.get(fact.status, '?')} {words.say(f'report.verify.{fact.name}', language, fact.about)}"
-    if fact.about.get("field"):
-        text += f" [{fact.about['field']}]"
-    if fact.status == HOLDS:
-        return text
-    state = words.say(f"report.verify.status.{fact.status}", language)
-    key = f"report.verify.reason.{(fact.reason or '').split(':')[0]}"
-    reason = words.say(key, language, fact.about) if key in words else fact.reason
-    return f"{text}: {state}. {reason}"
+def _package(args: argparse.Namespace) -> int:
+    path = Path(args.file)
+    try:
+        opened = open_folder(path) if path.is_dir() else open_archive(path)
+        later = Later([Path(one) for one in args.later])
+    except OSError:
+        raise BadInput("file_unreadable", "file", args.file) from None
+    found = check_package(opened, args.trust, later.witnesses)
+    code = exit_code(found.facts)
+    if args.json:
+        _print({"kind": "package"} | found.plain() | {"failed": found.failed, "exit": code})
+    else:
+        print("\n".join(told_of_package(found, Words(shipped("static") / "words"), args.lang)))
+    return code
+
+
+def _is_package(name: str) -> bool:
+    if name == "-":
+        return False
+    try:
+        return Path(name).is_dir() or is_archive(Path(name))
+    except OSError:
+        raise BadInput("file_unreadable", "file", name) from None
+
+
+def _print(found: dict[str, Any]) -> None:
+    print(json.dumps(found, ensure_ascii=False, indent=1).encode("utf-8", "backslashreplace").decode())
 
 
 def _read(name: str, field: str) -> bytes:

@@ -29,6 +29,17 @@ def draw_fact(
     entries: list[Entry], server_key: Jwk, contents: Mapping[str, Any] | None, record: Mapping[str, Any]
 ) -> Fact:
     """The fact above. ``contents``: the enclosed ones, None when they do not read; ``record``: the entries, folded."""
+    again = drawn_again(entries, server_key)
+    if again.status == FAILS:
+        return again
+    if again.about["lots"] and contents is None:
+        return Fact(NAME, UNKNOWN, "no_record", again.about)
+    other = _printed_otherwise(contents or {}, record)
+    return Fact(NAME, FAILS, "other_drawn", again.about | {"lot": other}) if other else again
+
+
+def drawn_again(entries: list[Entry], server_key: Jwk) -> Fact:
+    """The fact above but for what a report prints: where there is none."""
     lots = _lots(entries)
     versions = {entry.digest: entry for entry in entries}
     about: dict[str, Any] = {"lots": len(lots), "repeated": sum(len(every) - 1 for every in lots.values())}
@@ -42,13 +53,7 @@ def draw_fact(
             owner, series, n = name.split("/")
             used.setdefault((owner, series), set()).add(int(n))
     about["skipped"] = sum(max(numbers) + 1 - len(numbers) for numbers in used.values())
-    if wrong is None and lots and contents is None:
-        return Fact(NAME, UNKNOWN, "no_record", about)
-    if wrong is None and (other := _printed_otherwise(contents or {}, record)):
-        wrong = (other, "other_drawn")
-    if wrong is None:
-        return Fact(NAME, HOLDS, None, about)
-    return Fact(NAME, FAILS, wrong[1], about | {"lot": wrong[0]})
+    return Fact(NAME, FAILS, wrong[1], about | {"lot": wrong[0]}) if wrong else Fact(NAME, HOLDS, None, about)
 
 
 def _lots(entries: Iterable[Entry]) -> dict[str, list[Entry]]:

@@ -2,28 +2,30 @@
 
 Facts: ``is_pdf``; ``sealed`` (it carries a certifying seal); ``seal_intact`` and ``container_intact`` of every
 signature; ``only_allowed_changes``; ``covers_file`` (the last signature covers every byte but its own);
-``nothing_appended``; ``signer_known`` (only against a fingerprint given from elsewhere); ``contents_match``
-(the enclosed ``contents.json``, and one given, against the digest on every page); then those of ``entries``.
-There is no single yes: a reader decides which facts they need.
+``nothing_appended``; ``signer_known`` and ``server_known`` of ``trust`` (only against a fingerprint given from
+elsewhere); ``contents_match`` (the enclosed ``contents.json``, and one given, against the digest on every page); then
+those of ``entries``. There is no single yes: a reader decides which facts they need.
 """
 
 import hashlib
 import io
 import json
 import re
+from collections.abc import Sequence
 from typing import Any, NamedTuple
 
 from pyhanko.pdf_utils.reader import PdfFileReader
 
 from inspect_app.evidence.enclosure import CONTENTS as CONTENTS_FILE
-from inspect_app.evidence.enclosure import enclosed
+from inspect_app.evidence.enclosure import SERVER_KEY, enclosed
 from inspect_app.evidence.entries import entry_facts
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.signature import Signature, examine
 from inspect_app.evidence.time_stamps import stamp_facts
+from inspect_app.evidence.trust import key_print, server_fact, signer_fact
 
 CONTENTS = re.compile(r"seamwalk contents sha256 ([0-9a-f]{64})")
-FINGERPRINT = re.compile(r"[0-9a-f]{64}")
+READS = "is_pdf"
 
 
 class Verification(NamedTuple):
@@ -44,10 +46,18 @@ class Verification(NamedTuple):
                 "signatures": [one.plain() for one in self.signatures]}  # fmt: skip
 
 
-def verify(data: bytes, trust: str | None = None, contents: bytes | None = None) -> Verification:
-    """Verify the bytes of a report. ``trust``: SHA-256 fingerprint of the certificate expected, in
-    hexadecimal (colons and blanks allowed); ``contents``: the bytes of a ``contents.json`` that lay beside it.
-    Never raises for anything in the data."""
+def verify(data: bytes, trust: str | Sequence[str] | None = None, contents: bytes | None = None) -> Verification:
+    """Verify the bytes of a report. ``trust``: fingerprints of the seal and the server expected (``trust``), one or
+    several; ``contents``: the bytes of a ``contents.json`` that lay beside it. Never raises for anything in the data.
+    """
+    return verify_with_files(data, trust, contents)[0]
+
+
+def verify_with_files(
+    data: bytes, trust: str | Sequence[str] | None = None, contents: bytes | None = None
+) -> tuple[Verification, dict[str, bytes]]:
+    """As ``verify``, and the enclosed files that read."""
+    given = [trust] if isinstance(trust, str) else list(trust or ())
     facts: list[Fact] = []
     signatures: list[Signature] = []
     named, files = None, None
@@ -56,23 +66,35 @@ def verify(data: bytes, trust: str | None = None, contents: bytes | None = None)
             raise ValueError("not_a_pdf")
         reader = _opened(data)
         found = list(reader.embedded_signatures)
-        facts.append(Fact("is_pdf", HOLDS))
+        facts.append(Fact(READS, HOLDS))
         signatures = [examine(one, data) for one in found]
         named = _named(reader)
         files = _files(reader)
     except Exception as reason:  # whatever breaks the reader is the answer: not intact
         code = "not_a_pdf" if str(reason) == "not_a_pdf" else "unreadable"
-        facts.append(Fact("is_pdf", FAILS, code, {"error": type(reason).__name__}))
-    facts += _seals(signatures)
-    facts += _coverage(signatures, data)
-    facts.append(_signer(signatures, trust))
+        facts = [Fact(READS, FAILS, code, {"error": type(reason).__name__})]
+    seal = [*_seals(signatures), *_coverage(signatures, data)]
+    # Of what does not read at all nothing is known; it is not that there is no seal.
+    unread = not signatures and facts[0].status == FAILS
+    facts += [Fact(fact.name, UNKNOWN, "unread") for fact in seal] if unread else seal
     own = (files or {}).get(CONTENTS_FILE)
-    facts.append(_contents(named, own, contents))
+    matching = _contents(named, own, contents)
     # Contents that are not those of the printed pages say nothing about the pages; and a report of ours whose
     # record was left out is not one that never had any.
-    told = _read(own) if facts[-1].status == HOLDS else None
-    facts += entry_facts({} if files is None and named else files, told)
-    return Verification(facts, signatures, named)
+    told = read_contents(own) if matching.status == HOLDS else None
+    record = entry_facts({} if files is None and named else files, told)
+    whose = _whose(signatures, record, files or {}, given)
+    facts += [Fact(fact.name, UNKNOWN, "unread") for fact in whose] if unread else whose
+    facts += [matching, *record]
+    return Verification(facts, signatures, named), files or {}
+
+
+def enclosed_in(data: bytes) -> dict[str, bytes]:
+    """The enclosed files that read, of a report of any standing; none of what is no report."""
+    try:
+        return _files(_opened(data)) or {}
+    except Exception:  # as in ``verify``
+        return {}
 
 
 def _opened(data: bytes) -> PdfFileReader:
@@ -128,23 +150,15 @@ def _coverage(signatures: list[Signature], data: bytes) -> list[Fact]:
     return [covers, appended, *stamp_facts(signatures)]
 
 
-def fingerprint_in(text: str) -> str | None:
-    """The 64 digits that were meant, whatever blanks, colons and capitals they were typed with; None for no
-    fingerprint."""
-    digits = re.sub(r"[\s:]", "", text).lower()
-    return digits if FINGERPRINT.fullmatch(digits) else None
-
-
-def _signer(signatures: list[Signature], trust: str | None) -> Fact:
+def _whose(
+    signatures: list[Signature], record: list[Fact], files: dict[str, bytes], given: Sequence[str]
+) -> list[Fact]:
     first = signatures[0].fingerprint if signatures else None
-    if trust is None:
-        return Fact("signer_known", UNKNOWN, "no_fingerprint_given", {"fingerprint": first})
-    wanted = fingerprint_in(trust)
-    if wanted is None:
-        return Fact("signer_known", FAILS, "not_a_fingerprint", {"given": trust[:100]})
-    if first == wanted and signatures[0].intact:
-        return Fact("signer_known", HOLDS, None, {"fingerprint": first})
-    return Fact("signer_known", FAILS, "other_signer", {"fingerprint": first, "given": wanted})
+    server = key_print(files.get(SERVER_KEY, b""))
+    signer = signer_fact(first, bool(signatures) and signatures[0].intact is True, given, server)
+    printed = any(fact.name == "heads_match" and fact.status == HOLDS for fact in record)
+    seals = [one.fingerprint for one in signatures]
+    return [signer, server_fact(server, given, seals, signer.status == HOLDS and printed)]
 
 
 def _contents(named: str | None, own: bytes | None, given: bytes | None) -> Fact:
@@ -167,7 +181,8 @@ def _files(reader: PdfFileReader) -> dict[str, bytes] | None:
         return {}
 
 
-def _read(contents: bytes | None) -> dict[str, Any] | None:
+def read_contents(contents: bytes | None) -> dict[str, Any] | None:
+    """The enclosed ``contents.json`` as an object, None for anything else."""
     try:
         told = json.loads(contents or b"")
     except (ValueError, RecursionError, MemoryError):  # no JSON, nested without end, or too wide to hold

@@ -6,7 +6,8 @@ import pytest
 
 from inspect_app.command_line import main
 from inspect_app.commands.bounded import verify_bounded
-from inspect_app.evidence.fact import FAILS
+from inspect_app.commands.verify import exit_code
+from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.verify import verify
 from tests.evidence.sealed import countersigned, key, sealed
 
@@ -34,8 +35,25 @@ def forking() -> bytes:
 
 def test_the_command_says_of_an_honest_report_what_verification_finds(tmp_path, capsys):
     (tmp_path / "report.pdf").write_bytes(countersigned())
-    assert main(["verify", str(tmp_path / "report.pdf"), "--trust", ISSUER, "--json"]) == 0
-    assert json.loads(capsys.readouterr().out) == verify(countersigned(), ISSUER).plain() | {"failed": False}
+    assert main(["verify", str(tmp_path / "report.pdf"), "--trust", ISSUER, "--json"]) == 2
+    found = verify(countersigned(), ISSUER)
+    assert {fact.name for fact in found.facts if fact.status != HOLDS} == {"time_stamped"}
+    told = json.loads(capsys.readouterr().out)
+    assert told == {"kind": "report"} | found.plain() | {"failed": False, "exit": 2}
+
+
+def test_the_exit_code_is_0_only_when_every_fact_holds_1_when_one_is_false_2_when_nothing_can_be_told():
+    first, true, false, open_ = (Fact("x", status) for status in (FAILS, HOLDS, FAILS, UNKNOWN))
+    assert [exit_code(facts) for facts in ([true], [true, true], [true, open_], [true, open_, false])] == [0, 0, 2, 1]
+    assert [exit_code(facts) for facts in ([first], [first, open_], [first, open_, false])] == [2, 2, 1]
+
+
+@pytest.mark.parametrize(
+    "data, code", [(b"", 2), (b"no report", 2), (b"%PDF-1.7", 2), (sealed()[:-9], 2), (sealed() + b" ", 1)]
+)
+def test_what_does_not_read_is_not_called_false_and_what_is_false_is_not_called_unreadable(tmp_path, data, code):
+    (tmp_path / "report.pdf").write_bytes(data)
+    assert main(["verify", str(tmp_path / "report.pdf"), "--trust", ISSUER]) == code
 
 
 @pytest.mark.parametrize("data", [streamed(b"/W[0 0 0]/Index[0 999999999999]"), forking()])

@@ -1,6 +1,7 @@
 """A small record with lots, as a report encloses it: two of a foreman's by real tickets, the second leaving one out."""
 
-from collections.abc import Callable
+import copy
+from collections.abc import Callable, Sequence
 from typing import Any
 
 from cryptography.hazmat.primitives.asymmetric import ec
@@ -25,13 +26,14 @@ Change = Callable[["Site", dict[str, Any]], None]
 class Site:
     """A job with one area, and every private key: what an attacker could wish for."""
 
-    def __init__(self) -> None:
+    def __init__(self, job: dict[str, Any] | None = None) -> None:
+        """``job``: what its entry says beside what it must."""
         self.server: Key = ec.generate_private_key(ec.SECP256R1())
         self.job, self.area, self.assembly = new_uuid(), new_uuid(), new_uuid()
         self.chief, self.foreman = author("cleo", "administrator"), author("fay", "foreman")
         self.entries: list[str] = []
         self.chains: dict[str, tuple[int, str | None]] = {}
-        self.say(self.chief, "job", self.job, {})
+        self.say(self.chief, "job", self.job, job or {})
         self.say(self.chief, "assembly", self.assembly, {})
         self.say(self.chief, "area", self.area, {"assembly": self.assembly})
 
@@ -55,6 +57,12 @@ class Site:
         people = {one.person: {"name": one.person, "role": one.role, "kids": [one.kid]} for one in self.authors}
         return fold(plain, people)
 
+    def up_to(self, entries: int | None) -> "Site":
+        """The same job as it stood after so many entries."""
+        early = copy.copy(self)
+        early.entries = self.entries[:entries]
+        return early
+
     @property
     def first(self) -> str:
         """The lot by the foreman's first ticket."""
@@ -74,10 +82,11 @@ class Site:
         self.say(by or self.foreman, "lot", drawn["subject"], drawn["body"])
         return str(drawn["subject"])
 
-    def made(self) -> Made:
+    def made(self, photos: Sequence[bytes] | None = None) -> Made:
+        """As a report encloses it; the receipts of ``photos`` stand behind the others."""
         enrolments = [enrol(self.server, at, one) for at, one in enumerate(self.authors, 1)]
-        chain = receipts(self.server, self.job, self.entries)
-        signed = Signed(self.entries, chain, enrolments, public_jwk(self.server))
+        chain = receipts(self.server, self.job, self.entries, photos)
+        signed = Signed(list(self.entries), chain, enrolments, public_jwk(self.server))
         told = contents(self.job, self.server, self.authors, signed)
         record = self.record()
         told |= {"lots": lots(record)} | {name: record[name] for name in OF_THE_JOB}

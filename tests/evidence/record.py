@@ -1,6 +1,8 @@
 """A small record as a report encloses it, made from keys of its own: a job, a walk, two answers and a correction."""
 
+import hashlib
 import json
+from collections.abc import Sequence
 from typing import Any, NamedTuple
 
 from cryptography.hazmat.primitives.asymmetric import ec
@@ -61,13 +63,14 @@ def enrol(server: Key, seq: int, who: Author) -> str:
     return format_statement(enrolment(seq, AT, public_jwk(who.key), person, "test"), server)
 
 
-def receipts(server: Key, job: str, entries: list[str], photo: str = "a" * 64) -> list[str]:
-    """One chain over the entries, and at its end a photo."""
+def receipts(server: Key, job: str, entries: list[str], photos: Sequence[bytes] | None = None) -> list[str]:
+    """One chain over the entries, and at its end the photos, or one that is nowhere."""
+    held = [("a" * 64, 5)] if photos is None else [(hashlib.sha256(one).hexdigest(), len(one)) for one in photos]
     chain: list[str] = []
-    for n, name in enumerate([*(parse(one).digest for one in entries), None]):
+    for n, name in enumerate([*(parse(one).digest for one in entries), *held]):
         prev = parse_statement(chain[-1]).digest if chain else None
-        made = (entry_receipt(10 + n, AT, job, n, prev, name) if name
-                else photo_receipt(10 + n, AT, job, n, prev, photo, 5))  # fmt: skip
+        made = (entry_receipt(10 + n, AT, job, n, prev, name) if isinstance(name, str)
+                else photo_receipt(10 + n, AT, job, n, prev, *name))  # fmt: skip
         chain.append(format_statement(made, server))
     return chain
 

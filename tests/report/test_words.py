@@ -7,6 +7,8 @@ from pathlib import Path
 import pytest
 from fontTools.ttLib import TTFont
 
+from inspect_app.evidence.package.known import known_from
+from inspect_app.evidence.package.verify import Found, verify_package
 from inspect_app.evidence.verify import verify
 from inspect_app.report.pages.voice import Voice
 from inspect_app.rules.rulebook import describe, names
@@ -21,7 +23,7 @@ def words_of(*files: str) -> dict[str, dict[str, str]]:
 
 
 # What only a report says.
-TEXTS = words_of("report.json", "report_roof.json", "report_days.json", "report_findings.json")
+TEXTS = words_of(*(file.name for file in (STATIC / "words").glob("report*.json")), "seal.json", "verify.json")
 # The phone says the same of coverage and lots.
 SHARED = set(words_of("coverage.json", "lots.json", "day_record.json", "finding.json", "doubts.json"))
 PAGES = Path(__file__).parents[2] / "inspect_app" / "report"
@@ -117,10 +119,11 @@ def test_the_font_has_every_sign_of_every_text():
 
 
 def test_every_fact_of_verification_and_every_reason_has_a_text():
-    code = "".join(file.read_text("utf-8") for file in (PAGES.parent / "evidence").glob("*.py"))
+    code = "".join(file.read_text("utf-8") for file in (PAGES.parent / "evidence").rglob("*.py"))
     reasons = set(re.findall(r'(?:(?:FAILS|UNKNOWN),\s+|None if \w+ else )"(\w+)"', code))
     assert {"no_record", "not_signed", "says_other", "other_entries", "chain_not_whole", "bytes_after"} <= reasons
-    facts = [fact.name for fact in verify(b"").facts]
+    package = verify_package(Found({}, {}, [], {}, []), known_from({}), [], [])
+    facts = [fact.name for fact in verify(b"").facts + package.facts]
     assert len(facts) > 12
     wanted = [f"report.verify.{name}" for name in facts] + [f"report.verify.reason.{name}" for name in reasons]
     assert sorted(key for key in wanted if key not in TEXTS) == []

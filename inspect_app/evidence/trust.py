@@ -1,0 +1,69 @@
+"""Whose seal and whose server it is: by fingerprints that a reader got by another way.
+
+Facts: ``signer_known`` (the seal's certificate is one of those expected) and ``server_known`` (so is the key of the
+server that gave the receipts; or a report that bears an expected seal says on its pages that it is this one). A
+fingerprint is 64 hexadecimal digits: the SHA-256 of a certificate's DER, or a key's thumbprint (RFC 7638) as bytes. One
+that is neither the seal's nor the server's was meant for one of the two: then neither is known.
+"""
+
+import json
+import re
+from collections.abc import Collection
+
+from inspect_app.entry.base64url import decode
+from inspect_app.entry.thumbprint import thumbprint
+from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
+
+FINGERPRINT = re.compile(r"[0-9a-f]{64}")
+SIGNER, SERVER = "signer_known", "server_known"
+
+
+def fingerprint_in(text: str) -> str | None:
+    """The 64 digits that were meant, whatever blanks, colons and capitals they were typed with; None for no
+    fingerprint."""
+    digits = re.sub(r"[\s:]", "", text).lower()
+    return digits if FINGERPRINT.fullmatch(digits) else None
+
+
+def key_print(data: bytes) -> str | None:
+    """The thumbprint of the JWK in a ``server-key.json`` as hexadecimal digits; None where there is none."""
+    try:
+        return decode(thumbprint(json.loads(data)), "kid").hex()
+    except Exception:  # no JSON, or no key: a thing that has no name
+        return None
+
+
+def signer_fact(seal: str | None, intact: bool, given: Collection[str], server: str | None) -> Fact:
+    """``seal``: fingerprint of the certificate found; ``given``: what was typed; ``server``: the server's."""
+    about = {"fingerprint": seal}
+    if not given:
+        return Fact(SIGNER, UNKNOWN, "no_fingerprint_given", about)
+    wanted, wrong = _read(given)
+    if wrong is not None:
+        return Fact(SIGNER, FAILS, "not_a_fingerprint", {"given": wrong[:100]})
+    if seal in wanted and intact:
+        return Fact(SIGNER, HOLDS, None, about)
+    others = sorted(wanted - {server})
+    return Fact(SIGNER, FAILS, "other_signer", about | {"given": others[0]}) if others else Fact(
+        SIGNER, UNKNOWN, "only_server_given", about)  # fmt: skip
+
+
+def server_fact(server: str | None, given: Collection[str], seals: Collection[str | None], vouched: bool) -> Fact:
+    """``server``: its fingerprint, None where no key reads; ``seals``: those of the certificates found; ``vouched``:
+    whether what bears an expected seal names this server."""
+    about = {"fingerprint": server}
+    if server is None:
+        return Fact(SERVER, UNKNOWN, "no_record", about)
+    wanted, _ = _read(given)
+    if server in wanted:
+        return Fact(SERVER, HOLDS, None, about)
+    others = sorted(wanted - set(seals))
+    if others and not vouched:
+        return Fact(SERVER, FAILS, "other_server", about | {"given": others[0]})
+    return Fact(SERVER, HOLDS, None, about) if vouched else Fact(SERVER, UNKNOWN, "no_fingerprint_given", about)
+
+
+def _read(given: Collection[str]) -> tuple[set[str], str | None]:
+    found = {text: fingerprint_in(text) for text in given}
+    wrong = next((text for text, digits in found.items() if digits is None), None)
+    return {digits for digits in found.values() if digits is not None}, wrong
