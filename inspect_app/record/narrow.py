@@ -8,7 +8,8 @@ OF_ENTRIES = ("versions", "seen_differently")  # doubts about things; the others
 
 def keep(record: dict, kept: dict) -> dict:
     """A record of the ids that ``kept`` names, by the record's own names (``NAMED``; ``areas``: further areas;
-    ``days``: the very days), with the areas that any of them names, their assemblies and fit checks.
+    ``days``: the very days), with the areas that any of them names, their assemblies and fit checks. Of a day no area
+    is kept for its own sake: it tells of more than was looked at.
 
     Job, sampling, layouts and chains stay as they are. Of flags and doubts those go whose entries all belong to what is
     left out: what cannot be placed stays, since nobody may be spared a doubt by a narrow question.
@@ -38,8 +39,6 @@ def _areas(part: dict, further: list) -> dict:
         there.update({row["area"]: True for row in walk.get("placed") or []})
     for lot in part["lots"].values():
         there.update({row["area"]: True for row in lot["population"]})
-    for day in part["days"]:
-        there.update(dict.fromkeys(day["areas"], True))
     return there
 
 

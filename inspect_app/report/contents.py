@@ -81,6 +81,7 @@ def report_contents(
         "answers": answers,
         "stations": places,
         "areas": areas(record, numbers, laid, places),
+        "area_names": {key: area.get("name") for key, area in whole["areas"].items()},
         "assemblies": assemblies(record, definitions, answers),
         "fits": fits(record, people, numbers),
         "findings": findings(record, people, definitions, numbers, answers, photos),

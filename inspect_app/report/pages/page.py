@@ -35,11 +35,11 @@ class Page(NamedTuple):
         return f' <font color="#646b70" size="7.3">{self.say(key, language=named)}</font>' if named else ""
 
     def area(self, identity: Any) -> str:
-        """The name of a roof area."""
+        """The name of a roof area, one outside of what the report speaks of too: a crew's day may name it."""
         for area in self.contents["areas"]:
             if area["id"] == identity:
                 return line(area["name"], 70)
-        return line(identity, 40)
+        return line(self.contents["area_names"].get(identity) or identity, 70)
 
     def station(self, n: Any) -> dict[str, Any]:
         """The station of that number, empty when there is none."""

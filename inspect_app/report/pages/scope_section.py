@@ -43,7 +43,7 @@ def scope_section(page: Page, number: str) -> list[Any]:
             )
         ],
     )
-    story += paragraphs(page.say("relates"), [f"{page.say('relates_only')} {page.say('relates_says')}"])
+    story += paragraphs(page.say("relates"), [page.say("relates_says")])
     story += paragraphs(page.say("replaces"), [page.say("replaces_says")])
     if page.foreign:
         story += paragraphs(page.say("language"), [page.say("not_translated", language=page.foreign)])

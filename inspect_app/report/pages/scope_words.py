@@ -12,7 +12,7 @@ def kind_words(page: Page) -> str:
 
 
 def scope_words(page: Page) -> str:
-    """One sentence that names it: ``It speaks of one walk: 25 November 2026, …``."""
+    """It is named, and that the results relate to nothing else: ``It speaks of one walk: …``."""
     told = page.contents["about"]
     facts: dict[str, Any] = {"n": told.get("n")}
     if "at" in told:
@@ -31,7 +31,7 @@ def scope_words(page: Page) -> str:
             facts[name] = page.voice.quantity(told[name])
     if "panel" in told:
         facts["panel"] = line(told["panel"], 12)
-    return page.say(f"scope_is.{page.contents['kind']}", **facts)
+    return page.say(f"scope_is.{page.contents['kind']}", **facts) + " " + page.say("relates_only")
 
 
 def outside_words(page: Page) -> str:
