@@ -80,9 +80,10 @@ def _copied(names: dict[str, Path], place: Place) -> tuple[dict[str, str], list[
 
 def _photos(data: Path, wanted: dict[str, int], place: Place) -> tuple[dict[str, int], int, list[Fault]]:
     photos, new, lost = dict[str, int](), 0, list[Fault]()
+    held = place.holds({photo_name(sha256): (size, sha256) for sha256, size in wanted.items()})
     for sha256, size in sorted(wanted.items()):
         name = photo_name(sha256)
-        if not place.holds(name, size):
+        if name not in held:
             fault = check_photo(data / name, sha256, size)
             if fault:
                 lost.append(fault)

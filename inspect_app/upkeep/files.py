@@ -56,7 +56,8 @@ def check_keys(data: Path) -> list[Fault]:
 
 def ready_reports(session: Session) -> list[ReportFile]:
     asked = select(ReportRow.file, ReportRow.contents, ReportRow.sha256).where(ReportRow.state == "ready")
-    return [ReportFile(*row) for row in session.execute(asked.order_by(ReportRow.file))]
+    found = session.execute(asked.order_by(ReportRow.file))
+    return [ReportFile(str(row.file), str(row.contents), row.sha256) for row in found]
 
 
 def check_reports(data: Path, reports: Iterable[ReportFile]) -> list[Fault]:

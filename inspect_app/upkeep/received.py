@@ -82,7 +82,8 @@ def check_kept_apart(session: Session) -> list[Fault]:
 
 def _pinned(entry: Entry) -> list[str]:
     """Those that a job is to be read by; what else an entry names may be anybody's word."""
-    pinned = entry.payload["body"].get("definitions") if entry.kind == "job" else None
+    body = entry.payload["body"]
+    pinned = body.get("definitions") if entry.kind == "job" and isinstance(body, Mapping) else None
     named = pinned.values() if isinstance(pinned, Mapping) else ()
     return [one for one in named if isinstance(one, str) and names_sha256(one)]
 

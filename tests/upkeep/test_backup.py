@@ -1,6 +1,7 @@
 """A backup holds whatever its database gave a receipt for, at any moment it is taken; a folder is gone on with."""
 
 import json
+import os
 import stat
 import tarfile
 import threading
@@ -207,3 +208,36 @@ def test_a_page_of_any_other_shape_is_refused_in_words(office, tmp_path, spoil):
     page = tmp_path / "backup" / PAGE
     page.write_text(spoil(page.read_text()))
     assert main(["check", str(tmp_path / "backup")]) == 2
+
+
+def rot(file, restored=True):
+    """One bit of it turns over, as a disk's do: size and time stay. Or a hand changes it, and the time tells."""
+    was, data = file.stat(), file.read_bytes()
+    file.chmod(0o600)
+    file.write_bytes(bytes([data[0] ^ 1]) + data[1:])
+    if restored:
+        os.utime(file, ns=(was.st_atime_ns, was.st_mtime_ns))
+
+
+def test_what_rotted_in_the_backup_itself_is_copied_anew_within_seven_backups_and_what_was_touched_at_once(
+    office, tmp_path, monkeypatch
+):
+    filled, target = Filled(office), tmp_path / "backup"
+    for n in range(13):
+        filled.photo(filled.foreman, LOST_PHOTO + bytes([n]))
+    last = sorted(backed(office, target).page.photos)[-1]
+    read: list[str] = []
+    sound = backup_place.FolderPlace._sound
+    noting = lambda place, file, sha256: read.append(sha256) or sound(place, file, sha256)  # noqa: E731
+    monkeypatch.setattr(backup_place.FolderPlace, "_sound", noting)
+    rot(target / photo_name(last))
+    copied = []
+    for _ in range(7):
+        office.clock.forward(minutes=1)
+        copied.append(backed(office, target).new)
+    assert sum(copied) == 1 and whole(target).faults == []
+    assert sorted(read) == sorted(backed(office, target).page.photos), "each once in seven, and no more than a seventh"
+
+    rot(target / photo_name(last), restored=False)
+    office.clock.forward(minutes=1)
+    assert backed(office, target).new == 1 and whole(target).faults == []

@@ -4,6 +4,7 @@ import os
 import shutil
 import stat
 import uuid
+from pathlib import Path
 
 import pytest
 
@@ -19,6 +20,7 @@ from inspect_app.evidence.fact import HOLDS, UNKNOWN
 from inspect_app.settings import settings_from
 from inspect_app.upkeep.backup import back_up
 from inspect_app.upkeep.backup_form import PAGE, photo_name, read_page
+from tests.conftest import POSTGRESQL
 from tests.office import Office
 from tests.postgresql import new_database
 from tests.upkeep.filled import LOST_PHOTO, PHOTO, SHA, Filled, checked
@@ -143,6 +145,36 @@ def test_nothing_that_is_there_is_ever_written_over(any_office, tmp_path, reques
         assert not any_office.settings.data.exists()
     else:
         assert checked(any_office).faults == []
+
+
+@pytest.mark.parametrize("any_office", [POSTGRESQL], indirect=True)  # an embedded database is one of the files
+def test_a_restore_into_a_server_s_database_that_is_cut_off_at_its_end_is_gone_on_with_by_the_same_command(
+    any_office, tmp_path, monkeypatch, request
+):
+    Filled(any_office)
+    backed(any_office, tmp_path / "backup")
+    settings, rename = empty(any_office, tmp_path, request), Path.rename
+
+    def killed(path, target):
+        if target == settings.data:
+            shutil.copytree(path, tmp_path / "as it was")
+            raise KeyboardInterrupt
+        return rename(path, target)
+
+    monkeypatch.setattr(Path, "rename", killed)
+    with pytest.raises(KeyboardInterrupt):
+        set_back(settings, tmp_path / "backup", clock=any_office.clock)
+    monkeypatch.undo()
+    staging = settings.data.with_name(f"{settings.data.name}.restoring")
+    shutil.rmtree(staging, ignore_errors=True)
+    shutil.copytree(tmp_path / "as it was", staging)  # what a kill leaves, and no handler after it
+    made = set_back(settings, tmp_path / "backup", clock=any_office.clock)
+    assert made.done and made.faults == [] and not (settings.data / "restore.json").exists() and not staging.exists()
+    again = opened(any_office, settings)
+    with again.app.app_context():
+        assert again.parts.statements.last() == made.seq
+        assert again.parts.vault.holds(SHA)
+    assert checked(again).faults == []
 
 
 @pytest.mark.parametrize("wrong", ["photo", "database", "key", "gone", "page"])
