@@ -38,9 +38,12 @@ from inspect_app.people.tickets import Tickets
 from inspect_app.people.trail import Trail
 from inspect_app.people.tries import Tries
 from inspect_app.people.viewer_links import ViewerLinks
-from inspect_app.report.authority import Authority
 from inspect_app.report.asks import Asks
+from inspect_app.report.authority import Authority
 from inspect_app.report.background import Background
+from inspect_app.report.countersign import Means
+from inspect_app.report.countersigned import Countersigned
+from inspect_app.report.judged import judge_apart
 from inspect_app.report.make import Maker
 from inspect_app.report.seal_key import SealKey, UnreadableKey, given_key, own_key
 from inspect_app.report.shelf import Shelf
@@ -101,6 +104,7 @@ def create_app(
     app.extensions["copies"] = copy_intake(parts, desk)
     app.extensions["reports"] = report_maker(parts, desk.copies)
     app.extensions["asks"] = Asks(parts.transactions, clock)
+    app.extensions["countersigned"] = countersigned_by(parts, app.extensions["reports"])
     app.extensions["packages"] = packer(parts)
     register(app)
     return app
@@ -208,6 +212,12 @@ def report_maker(parts: Parts, copies: Copies) -> Maker:
     authority = Authority(parts.settings.tsa_url) if parts.settings.tsa_url else None
     fonts = parts.settings.static / "vendor"
     return Maker(source, shelf, parts.words, fonts, lambda: seal_key(parts), parts.clock, authority)
+
+
+def countersigned_by(parts: Parts, maker: Maker) -> Countersigned:
+    """What puts second signatures on the maker's reports."""
+    means = Means(parts.words, maker.fonts, maker.authority)
+    return Countersigned(maker.shelf, parts.statements, parts.reading, means, parts.clock, judge_apart)
 
 
 def packer(parts: Parts) -> Packer:

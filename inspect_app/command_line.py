@@ -11,8 +11,8 @@ from inspect_app.settings import shipped
 from inspect_app.store.trouble import trouble
 from inspect_app.words import Words, spoken
 
-COMMANDS = ("serve", "demo", "user", "job", "report", "package", "import", "verify", "rebuild", "check", "backup",
-            "restore", "checklist", "calc")  # fmt: skip
+COMMANDS = ("serve", "demo", "user", "job", "report", "countersign", "fingerprint", "package", "import", "verify",
+            "rebuild", "check", "backup", "restore", "checklist", "calc")  # fmt: skip
 REFUSED = 2
 
 

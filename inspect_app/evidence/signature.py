@@ -4,6 +4,7 @@ import hashlib
 from datetime import datetime
 from typing import Any, NamedTuple
 
+from asn1crypto import x509
 from pyhanko.sign.validation import validate_pdf_signature
 from pyhanko.sign.validation.pdf_embedded import EmbeddedPdfSignature
 from pyhanko.sign.validation.status import SignatureCoverageLevel
@@ -98,13 +99,21 @@ def _validate(embedded: EmbeddedPdfSignature) -> tuple[bool, bool, bool, list[st
         # A file that a strict reader refuses is repaired by each reader in its own way: others may show other pages.
         unchanged = status.docmdp_ok and embedded.reader.strict
         unchanged = bool(unchanged and same_information(embedded.reader, embedded.signed_revision))
-        allowed = bool(intact and unchanged and status.bottom_line)
+        allowed = bool(intact and unchanged and status.bottom_line and _fit(own, embedded.self_reported_timestamp))
         trouble = [] if intact else ["digest_differs" if not status.intact else "signature_invalid"]
         if intact and not allowed:
             trouble.append("not_valid_then" if unchanged else "changed_since")
         return intact, allowed, status.coverage == SignatureCoverageLevel.ENTIRE_FILE, trouble
     except Exception as reason:  # a damaged file breaks the validator anywhere
         return False, False, False, [f"cannot_validate:{type(reason).__name__}"]
+
+
+def _fit(own: x509.Certificate, when: datetime | None) -> bool:
+    """Whether a certificate was good at the time that its owner gives and is for signatures (RFC 5280, 4.1.2.5 and
+    4.2.1.3): of one that is its own root no validator asks."""
+    usage = own.key_usage_value
+    for_signatures = usage is None or bool({"digital_signature", "non_repudiation"} & usage.native)
+    return for_signatures and when is not None and own.not_valid_before <= when <= own.not_valid_after
 
 
 def _authority(embedded: EmbeddedPdfSignature) -> ValidationContext | None:
@@ -138,8 +147,8 @@ def _who(embedded: EmbeddedPdfSignature) -> tuple[str | None, str | None, str | 
     try:
         certificate = embedded.signer_cert
         when = embedded.self_reported_timestamp
-        return (hashlib.sha256(certificate.dump()).hexdigest(), certificate.subject.native.get("common_name"),
-                when.isoformat() if when else None)  # fmt: skip
+        name = str(certificate.subject.native.get("common_name") or certificate.subject.human_friendly)
+        return hashlib.sha256(certificate.dump()).hexdigest(), name, when.isoformat() if when else None
     except Exception:  # names and times of a damaged container
         return None, None, None
 

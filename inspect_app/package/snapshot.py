@@ -12,7 +12,7 @@ from inspect_app.store.people_map import people_of
 from inspect_app.store.server_key import ServerKey
 from inspect_app.store.transactions import Transactions
 
-KINDS = ("enrolment", "revocation", "restoration")
+KINDS = ("enrolment", "revocation", "restoration", "countersignature")
 
 
 class Snapshot(NamedTuple):
@@ -36,8 +36,10 @@ def snapshot(transactions: Transactions, reading: LogReading, key: ServerKey, jo
         holdings = reading.photos(job)
     entries = [parse(one.token) for one in received]
     what = named(entries)
-    # The same as a report encloses: of the keys that signed here, and, as it concerns every job, each restoration.
-    concern = [one for one in statements if parse_statement(one).payload.get("kid") in {None, *what.kids}]
+    # The same as a report encloses: of the keys that signed here, of this job's reports, and, as it concerns every job,
+    # each restoration.
+    told = [(one, parse_statement(one).payload) for one in statements]
+    concern = [one for one, its in told if its.get("kid") in {None, *what.kids} and its.get("job") in (None, job)]
     signed = Signed([one.token for one in received], receipts, concern, key.jwk)
     head = parse_statement(receipts[-1]) if receipts else None
     return Snapshot(_job(entries, people), signed, head, what, holdings)

@@ -25,6 +25,7 @@ OFFICE = {  # what is done on the server, only by who sees the whole job
     "revokes": ("administrator",),
     "reads_trail": ("administrator",),
     "imports": ("administrator",),
+    "countersigns": ("inspector", "reviewer", "administrator", "engineer", "owner"),
 }
 
 

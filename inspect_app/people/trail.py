@@ -17,7 +17,7 @@ from inspect_app.store.transactions import Transactions
 WHAT = (
     "joined", "signed_in", "passkey_added", "passkey_removed", "firm", "invited", "invitation_withdrawn", "link_made",
     "link_withdrawn", "link_seen", "report_seen", "report_asked", "photo_seen", "exported", "device_named", "revoked",
-    "admitted", "copy_imported", "known_again", "packaged",
+    "admitted", "copy_imported", "known_again", "packaged", "countersigned",
 )  # fmt: skip
 PAGE = 200
 VISIT = timedelta(hours=1)  # seen again within it is the same visit: a link read in a loop fills no disk

@@ -13,6 +13,7 @@ from pyhanko.stamp.static import StaticStampStyle
 from reportlab.pdfgen.canvas import Canvas
 
 from inspect_app.report.pages.look import BOLD, CODE, GREY, INK, PLAIN, load_fonts
+from inspect_app.report.pages.text import plain
 from inspect_app.report.pages.voice import Voice
 from inspect_app.report.seal_key import SealKey
 
@@ -28,11 +29,13 @@ class Stamping(NamedTuple):
 Paint = Callable[[Canvas, float, float, Stamping], None]
 
 
-def box_of(fonts: Path, voice: Voice, key: SealKey, when: str, headline: str = "seal_says_by") -> Paint:
-    """The box of ``key`` in the report's language. ``when``: ISO 8601; ``headline``: a key of the report's words."""
+def box_of(fonts: Path, voice: Voice, key: SealKey, when: str, headline: str | None = None) -> Paint:
+    """The box of ``key`` in the report's language. ``when``: ISO 8601; ``headline``: the small line over the name,
+    "sealed by" unless told."""
+    load_fonts(fonts)
     stampings = {state: voice.say(f"seal_stamping.{state}", name="{name}") for state in ("stamped", "silent", "none")}
-    return paint_seal(fonts, key.name, voice.say(headline), voice.moment(when), voice.say("seal_print"),
-                      key.fingerprint, stampings)  # fmt: skip
+    return paint_seal(fonts, plain(key.name), headline or voice.say("seal_says_by"), voice.moment(when),
+                      voice.say("seal_print"), key.fingerprint, stampings)  # fmt: skip
 
 
 def paint_seal(
@@ -52,7 +55,7 @@ def paint_seal(
         write(headline, height - 15, PLAIN, 6.8, GREY)
         write(signer, height - 29, BOLD, 9.5, INK)
         write(when, height - 41, PLAIN, 7.6, INK)
-        write(stampings.get(stamping.state, "").replace("{name}", stamping.name), height - 51, PLAIN, 6.8, INK)
+        write(stampings.get(stamping.state, "").replace("{name}", plain(stamping.name)), height - 51, PLAIN, 6.8, INK)
         write(label, 17, PLAIN, 5.8, GREY)
         write(fingerprint, 8, CODE.fontName, 5.6, GREY)
 

@@ -18,10 +18,10 @@ NAME_LIMIT = 64  # X.520: upper bound of a common name
 
 
 class UnreadableKey(Exception):
-    """The PKCS#12 file cannot be used: ``path`` and ``reason`` (``not_found``, ``not_pkcs12``,
-    ``no_key``)."""
+    """The PKCS#12 file cannot be used: ``path`` (None for bytes that were handed over) and ``reason``
+    (``not_found``, ``not_pkcs12``, ``no_key``)."""
 
-    def __init__(self, path: Path, reason: str) -> None:
+    def __init__(self, path: Path | None, reason: str) -> None:
         super().__init__(str(path), reason)
         self.path = path
         self.reason = reason
@@ -36,9 +36,13 @@ class SealKey(NamedTuple):
 
     @property
     def fingerprint(self) -> str:
-        """SHA-256 of the certificate, lower-case hexadecimal: what is printed in reports and given to
-        others."""
+        """SHA-256 of the certificate, lower-case hexadecimal: what is printed in reports and given to others."""
         return hashlib.sha256(self.certificate).hexdigest()
+
+    @property
+    def until(self) -> str:
+        """The last day on which the certificate is good."""
+        return x509.load_der_x509_certificate(self.certificate).not_valid_after_utc.date().isoformat()
 
     @property
     def name(self) -> str:
@@ -54,9 +58,14 @@ def given_key(path: Path, passphrase: str) -> SealKey:
         data = path.read_bytes()
     except OSError as reason:
         raise UnreadableKey(path, "not_found") from reason
+    return key_in(data, passphrase, path)
+
+
+def key_in(data: bytes, passphrase: str, path: Path | None = None) -> SealKey:
+    """The key of a PKCS#12 file's bytes. Raises ``UnreadableKey``."""
     try:
         key, certificate, others = pkcs12.load_key_and_certificates(data, passphrase.encode() or None)
-    except ValueError as reason:  # a wrong passphrase looks the same as a damaged file
+    except Exception as reason:  # a wrong passphrase looks the same as a damaged file, and each is damaged in its way
         raise UnreadableKey(path, "not_pkcs12") from reason
     if key is None or certificate is None:
         raise UnreadableKey(path, "no_key")
@@ -110,3 +119,8 @@ def _key_pem(key: ec.EllipticCurvePrivateKey) -> bytes:
     return key.private_bytes(
         serialization.Encoding.PEM, serialization.PrivateFormat.PKCS8, serialization.NoEncryption()
     )
+
+
+def grouped(fingerprint: str) -> str:
+    """Four digits at a time, to be read aloud and compared."""
+    return " ".join(fingerprint[at : at + 4] for at in range(0, len(fingerprint), 4))

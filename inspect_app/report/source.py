@@ -2,7 +2,7 @@
 
 import hashlib
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Container
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -64,7 +64,7 @@ class Source(NamedTuple):
             receipts = self.reading.receipts(job)
             people = people_of(self.transactions, job)
             apart = self.apart(job)
-            statements = self.reading.statements(("enrolment", "revocation", "restoration"))
+            statements = self.reading.statements(("enrolment", "revocation", "restoration", "countersignature"))
         record = fold([folded(one.token) for one in received], people)
         photos: dict[str, Any] = {}
         copies: dict[str, Path] = {}
@@ -85,7 +85,7 @@ class Source(NamedTuple):
         signed = Signed(
             [one.token for one in received],
             receipts,
-            [one for one in statements if _concerns(one, record["chains"])],
+            [one for one in statements if concerns(one, job, record["chains"])],
             self.server_key.jwk,
         )
         return Gathered(record, people, self._definitions(record), log, photos, copies, up_to, signed)
@@ -125,7 +125,7 @@ class Source(NamedTuple):
         return {digest: json.loads(data) for digest, data in found.items() if data is not None}
 
 
-def _concerns(statement: str, chains: dict[str, Any]) -> bool:
-    """Whether it speaks of a key that signed here, or, as a restoration, of every one."""
-    kid = parse_statement(statement).payload.get("kid")
-    return kid is None or kid in chains
+def concerns(statement: str, job: str, kids: Container[str]) -> bool:
+    """Whether it speaks of a key that signed here, of a report of this job, or, as a restoration, of every job."""
+    told = parse_statement(statement).payload
+    return told.get("kid") in kids if "kid" in told else told.get("job") in (None, job)

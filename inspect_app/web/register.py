@@ -4,6 +4,7 @@ from flask import Flask
 
 from inspect_app.web import (
     copies,
+    countersign,
     definitions,
     devices,
     entries,
@@ -43,7 +44,8 @@ def register(app: Flask) -> None:
     signed_in.install(app)
     errors.install(app)
     headers.install(app)
-    for part in (server, session, passkeys, devices, entries, tickets, manifest, jobs, definitions, report, photos):
+    for part in (countersign, server, session, passkeys, devices, entries, tickets, manifest, jobs, definitions, report,
+                 photos):  # fmt: skip
         api.register_blueprint(part.blueprint)
     for part in (people, invitations, links, job_devices, quarantine, trail, qr, trends, copies, package, reports):
         api.register_blueprint(part.blueprint)

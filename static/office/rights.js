@@ -5,7 +5,7 @@ import { say } from '../words/say.js'
 import { Part } from '../frame/screen.js'
 import { areaNames } from './area_names.js'
 
-const RIGHTS = ['releases', 'rechecks', 'closes', 'concedes', 'signs', 'admits', 'exports', 'invites', 'links', 'revokes', 'reads_trail', 'imports']
+const RIGHTS = ['releases', 'rechecks', 'closes', 'concedes', 'signs', 'admits', 'exports', 'invites', 'links', 'revokes', 'reads_trail', 'imports', 'countersigns']
 
 /** @param {{record: any, rights: any}} props */
 export function Rights({ record, rights }) {

@@ -9,7 +9,7 @@ ROOT = Path(__file__).parents[2]
 NAMES = {
     "admits": "lets in what was kept apart", "exports": "report, trends, exports", "invites": "firms, invitations",
     "links": "reviewers' links", "revokes": "names and ends others' phones", "reads_trail": "reads the trail",
-    "imports": "brings in saved copies",
+    "imports": "brings in saved copies", "countersigns": "countersigns reports",
 }  # fmt: skip
 
 

@@ -1,0 +1,47 @@
+"""Whether every countersignature that the server states is still in its report.
+
+A file whose last signature was cut off is, to the byte, the file from before it: only what was stated elsewhere, in a
+package or in a later report, can miss it. Fact ``countersignatures_there``.
+"""
+
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from inspect_app.entry.jws import verify
+from inspect_app.entry.statement import parse_statement
+from inspect_app.evidence.fact import FAILS, HOLDS, Fact
+
+NAME = "countersignatures_there"
+KIND = "countersignature"
+Said = Mapping[str, Any]
+
+
+def countersignatures_in(lines: Iterable[bytes], server_key: Mapping[str, object]) -> list[Said]:
+    """Payloads of those among the lines of an ``enrolments.txt`` that this server signed; what does not read is no
+    statement."""
+    found = []
+    for line in lines:
+        try:
+            statement = parse_statement(line)
+            if statement.kind == KIND:
+                verify(statement, server_key)
+                found.append(statement.payload)
+        except Exception:  # counted by keys_enrolled, where it stands among the record's own
+            continue
+    return found
+
+
+def countersigned_fact(statements: Iterable[Said], job: str | None, prints: Mapping[int, str]) -> Fact:
+    """``statements``: payloads, of which those of other kinds, other jobs, and said twice, change nothing; ``prints``:
+    SHA-256 of each report that is here, by its number. Of a report that is not here nothing is said."""
+    every: dict[int, list[Said]] = {}
+    for one in statements:
+        if one["kind"] == KIND and one["job"] == job and one["number"] in prints:
+            every.setdefault(one["number"], []).append(one)
+    for number, told in sorted(every.items()):
+        last = max(told, key=lambda one: (one["n"], one["seq"]))
+        if prints[number] != last["after"]:
+            gone = prints[number] in {one["before"] for one in told}
+            about = {"number": number, "name": last["name"], "certificate": last["certificate"]}
+            return Fact(NAME, FAILS, "countersignature_gone" if gone else "countersigned_otherwise", about)
+    return Fact(NAME, HOLDS, None, {"count": len(every)})
