@@ -19,18 +19,33 @@ import { Trouble } from '../words/trouble.js'
  */
 export async function* unsentThings() {
   const rows = (await everyRow()).sort(bySequence)
+  const owners = (await everyPerson()).map(({ id }) => id)
   const told = new Set()
   for (const what of ['entry', 'photo']) {
     for (const row of rows) {
       const path = pathOf(row)
-      if (row.what !== what || told.has(path)) continue // the same picture, taken along by two people
+      if (row.what !== what || told.has(path)) continue // the same thing, taken along by two people
       told.add(path)
       const { name, job, size, person, kind, at, state } = row
-      const found = await (what === 'entry' ? entryBytes(row) : photoBytes(row))
+      const found = await soundest(what === 'entry' ? entryBytes : photoBytes, [person, ...owners.filter((id) => id !== person)], name)
       const item = { what: row.what, name, job, size, person, kind, at, state }
       yield typeof found === 'string' ? { item: { ...item, damage: found }, bytes: null } : { item, bytes: found }
     }
   }
+}
+
+/**
+ * The first whole one of what several people on this phone may hold; else what is wrong with the one that is here.
+ * @param {(owner: string, name: string) => Promise<Uint8Array<ArrayBuffer> | string>} read @param {string[]} owners @param {string} name
+ */
+async function soundest(read, owners, name) {
+  let wrong = ''
+  for (const owner of owners) {
+    const found = await read(owner, name)
+    if (typeof found !== 'string') return found
+    if (!wrong.endsWith('damaged')) wrong = found
+  }
+  return wrong
 }
 
 /** Where a thing stands in the copy. @param {{what: string, job: string, name: string}} item */
@@ -38,26 +53,22 @@ export function pathOf({ what, job, name }) {
   return what === 'entry' ? `entries/${name}` : `photos/${job}/${name}`
 }
 
-/** @param {any} row @returns {Promise<Uint8Array<ArrayBuffer> | string>} what is wrong, where something is */
-async function entryBytes({ person, name }) {
-  const token = (await withDb(['entries'], 'readonly', (tx) => tx.store.get([person, name])))?.token
+/** @param {string} owner @param {string} name @returns {Promise<Uint8Array<ArrayBuffer> | string>} what is wrong, where something is */
+async function entryBytes(owner, name) {
+  const token = (await withDb(['entries'], 'readonly', (tx) => tx.store.get([owner, name])))?.token
   if (typeof token !== 'string') return 'entry_missing'
   const whole = (await digestOf(token.slice(0, token.lastIndexOf('.')))) === name
   return whole ? new TextEncoder().encode(token) : 'entry_damaged'
 }
 
-/** @param {any} row @returns {Promise<Uint8Array<ArrayBuffer> | string>} */
-async function photoBytes({ person, name }) {
-  const others = (await everyPerson()).map(({ id }) => id).filter((id) => id !== person)
-  for (const owner of [person, ...others]) {
-    const photo = await withDb(['photos'], 'readonly', (tx) => tx.store.get([owner, name]))
-    if (!photo) continue
-    try {
-      return await readWhole(photo)
-    } catch (fault) {
-      if (!(fault instanceof Trouble) || fault.code !== 'outbox.photo_damaged') throw fault
-      return 'photo_damaged'
-    }
+/** @param {string} owner @param {string} name @returns {Promise<Uint8Array<ArrayBuffer> | string>} */
+async function photoBytes(owner, name) {
+  const photo = await withDb(['photos'], 'readonly', (tx) => tx.store.get([owner, name]))
+  if (!photo) return 'photo_missing'
+  try {
+    return await readWhole(photo)
+  } catch (fault) {
+    if (!(fault instanceof Trouble) || fault.code !== 'outbox.photo_damaged') throw fault
+    return 'photo_damaged'
   }
-  return 'photo_missing'
 }
