@@ -23,7 +23,7 @@ PYTHON = {
                     "store", "web", "words"],
     "demo": ["entry", "intake", "people", "record", "store", "web"],
     "commands": ["application", "checklist", "clock", "demo", "entry", "errors", "evidence", "intake", "package",
-                 "people", "report", "rules", "settings", "store", "upkeep", "web", "words"],
+                 "people", "record", "report", "rules", "settings", "store", "upkeep", "web", "words"],
     "command_line": ["commands", "errors", "settings", "store", "words"],
 }  # fmt: skip
 
