@@ -44,6 +44,7 @@ RULES = {"tab": "clip"}  # the same rule by its other name: a tab moves in its c
 BARE_UNITS = {"degrees": "deg", "percent": "%", "rise": "/12"}
 EXAMPLES = {
     "movement": 'distance="100 ft" expansion=6.5e-6/F change=80F',
+    "wear": 'mark="1/2 in" uncertainty="1/16 in" distance="40 ft" expansion=6.5e-6/F metal_low=-20F metal_high=180F',
     "window": 'distance="40 ft" expansion=6.5e-6/F metal_low=-20F metal_high=180F metal_now=70F slot=1in '
     "shank=0.190in",
     "slot": 'length="40 ft" station="7 ft 6 in" fixed_line="40 ft" expansion=6.5e-6/F metal_low=-20F metal_high=180F '

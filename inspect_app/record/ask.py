@@ -11,6 +11,7 @@ from inspect_app.record.fold import fold
 from inspect_app.record.judge import judge_item
 from inspect_app.record.lot_draw import draw_lot, places
 from inspect_app.record.roof_calls import ROOF_CALLS, roof_answer
+from inspect_app.record.survey_scope import survey
 from inspect_app.record.trends import trends
 from inspect_app.rules.refused import Refused
 from inspect_app.rules.rulebook import describe, judge
@@ -23,8 +24,8 @@ def ask(text: str) -> str:
     "context"}``, ``{"call": "fold", "entries", "people", "partial"?, "areas"?}``,
     ``{"call": "fit", "job", "assembly", "area", "found", "day"}``, ``{"call": "card", "job", "assembly", "area",
     "metal_now"?}``, ``{"call": "material", "record", "areas", "material"}`` (``day_record_material.py``), ``{"call":
-    "authority"}`` (kind of entry -> roles that may say it), ``{"call": "describe", "rule"}`` or one of
-    ``roof_calls.py``.
+    "survey", "record", "place"}`` (``survey.py``), ``{"call": "authority"}`` (kind of entry -> roles that may say it),
+    ``{"call": "describe", "rule"}`` or one of ``roof_calls.py``.
 
     Gives ``{"ok": answer}``, or ``{"refused": {"code", "field", "value"}}`` for input that cannot be taken.
     """
@@ -79,6 +80,8 @@ def _answer(request: dict) -> object:
         return MAY
     if call == "trends":
         return trends(request["record"], request.get("filters"))
+    if call == "survey":
+        return survey(request["record"], request["place"])["survey"]
     if call == "describe":
         return describe(request["rule"])
     if call in ROOF_CALLS:

@@ -9,6 +9,7 @@ from inspect_app.record.coverage import coverage
 from inspect_app.record.day_record import fold_days
 from inspect_app.record.decisions import fold_decisions
 from inspect_app.record.doubts import fold_doubts
+from inspect_app.record.earlier import earlier, redrawn
 from inspect_app.record.findings import fold_findings
 from inspect_app.record.fits import fold_fits
 from inspect_app.record.heads import versions
@@ -18,7 +19,7 @@ from inspect_app.record.partly_seen import partly_seen
 from inspect_app.record.sampling import sampling, stated
 from inspect_app.record.signoff import fold_signoff
 
-PLACES = ("assembly", "area", "walk", "station", "photo", "mark", "stop", "release")
+PLACES = ("assembly", "area", "walk", "station", "photo", "mark", "stop", "release", "survey")
 
 
 def fold(entries: list, people: dict, partial: bool = False, areas: "list | None" = None) -> dict:
@@ -28,10 +29,10 @@ def fold(entries: list, people: dict, partial: bool = False, areas: "list | None
     ``people``: ``{person id: {"name", "role", "kids": [...]}}``. ``partial``: these are the entries of somebody who
     sees a part of the job (``partly_seen``), and ``areas`` the ids of those they see whole, or None where nobody told.
     Returns ``{"job", "sampling", "assemblies", "areas", "fits", "walks", "stations", "answers", "photos", "marks",
-    "stops", "releases", "lots", "layouts", "coverage", "series", "to_date", "audits", "findings", "days", "flags",
-    "doubts", "chains"}``; each thing is its head's body plus ``id, digest, by, at, clock, heads``. Where several heads
-    stand, of those by people who may say it the one with the greatest digest lends its body, and ``heads`` names them
-    all; of a lot, the first that used its ticket (``lots``).
+    "stops", "releases", "surveys", "redrawn", "lots", "layouts", "coverage", "series", "to_date", "audits", "findings",
+    "days", "flags", "doubts", "chains", "earlier"}``; each thing is its head's body plus ``id, digest, by, at, clock,
+    heads``. Where several heads stand, of those by people who may say it the one with the greatest digest lends its
+    body, and ``heads`` names them all; of a lot, the first that used its ticket (``lots``).
     """
     flags: list = []
     grouped = versions(entries, people, flags)
@@ -55,6 +56,8 @@ def fold(entries: list, people: dict, partial: bool = False, areas: "list | None
         "marks": things["mark"],
         "stops": things["stop"],
         "releases": things["release"],
+        "surveys": things["survey"],
+        "redrawn": redrawn(grouped, things["area"]),
         "chains": chains(entries),
     }
     record["sampling"] = sampling(record["job"])
@@ -72,6 +75,7 @@ def fold(entries: list, people: dict, partial: bool = False, areas: "list | None
     flag_admissions(grouped, people, flags)
     record["flags"] = sorted(partly_seen(record, flags, areas) if partial else flags, key=_place)
     record["doubts"] = fold_doubts(record, entries, grouped, partial)
+    record["earlier"] = earlier(grouped, record)
     return record
 
 

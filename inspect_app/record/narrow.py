@@ -1,6 +1,7 @@
 """Keep a part of a folded record: the things that are named, and what they rest on."""
 
 NAMED = ("walks", "stations", "answers", "photos", "marks", "stops", "releases", "lots", "findings", "audits")
+UNDER = ("areas", "assemblies", "fits")
 OF_THE_WHOLE = ("coverage", "series", "to_date")  # figures of the whole job, which no part of it bears
 DIGEST = 43  # letters
 OF_ENTRIES = ("versions", "seen_differently")  # doubts about things; the others are about keys and flags
@@ -45,9 +46,10 @@ def _areas(part: dict, further: list) -> dict:
 def _doubts(record: dict, part: dict) -> None:
     own: dict = {}
     others: dict = {}
-    for name in (*NAMED, "areas", "assemblies", "fits"):
-        for key in record[name]:
-            _digests(record[name][key], own if key in part[name] else others)
+    for names in (NAMED, UNDER):
+        for name in names:
+            for key in record[name]:
+                _digests(record[name][key], own if key in part[name] else others)
     days = {(day["day"], day["crew"]): True for day in part["days"]}
     for day in record["days"]:
         _digests(day, own if (day["day"], day["crew"]) in days else others)

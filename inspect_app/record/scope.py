@@ -7,10 +7,13 @@ finding's state) stays as the whole job decides it, and nothing in a part is jud
 
 from inspect_app.record.crew import crew_of
 from inspect_app.record.narrow import keep
+from inspect_app.record.survey_scope import survey
 from inspect_app.rules.refused import Refused
 
 WHOLE = {"kind": "closeout"}
-FIELDS = {"closeout": (), "walk": ("walk",), "audit": ("lot",)}  # what a scope names besides its kind
+FIELDS = {  # what a scope names besides its kind
+    "closeout": (), "walk": ("walk",), "audit": ("lot",), "survey": ("area", "panel", "from_low_end", "radius"),
+}  # fmt: skip
 ABOUT = (("corrections", "walk"), ("rechecks", "walk"))  # what is said of a finding on a walk
 UNSETTLED = ("open", "corrected")
 
@@ -21,11 +24,13 @@ def narrowed(record: dict, scope: dict) -> dict:
     ``record``: as ``fold`` gives it. ``closeout``: all of it.
 
     ``walk``: that walk with its places, answers, photos and releases; its crew's day, whole, with the lots of that day
-    and those that its places, photos and releases name, their marks and stops; findings opened on it or acted on in it;
-    the areas of all these, their assemblies and fit checks.
+    on its areas and those that its places, photos and releases name, their marks and stops; findings opened on it or
+    acted on in it; the areas of all these, their assemblies and fit checks.
 
     ``audit``: that lot; every walk on which one of its places was looked at, whole, as above but without the crews'
     days and their lots; what the audit says against the crews' own looks.
+
+    ``survey``: what was recorded within a radius of a place, and beside it (``survey_scope``).
 
     Always stays: the job, its sampling, every key's chain, doubts about keys and clocks, and each flag and doubt but
     those whose entries all belong to what was left out. Coverage, series and the figures of the job to date speak of
@@ -35,7 +40,9 @@ def narrowed(record: dict, scope: dict) -> dict:
     kind = scope.get("kind") if isinstance(scope, dict) else None
     if not isinstance(kind, str) or kind not in NARROWINGS:
         raise Refused("scope_unknown", "kind", kind)
-    if sorted(scope) != sorted(["kind", *FIELDS[kind]]):
+    named = list(FIELDS[kind])
+    named.append("kind")
+    if sorted(scope) != sorted(named):
         raise Refused("scope_unknown", "scope", sorted(scope))
     narrow = NARROWINGS[kind]
     found: dict = narrow(record, scope)
@@ -76,9 +83,11 @@ def _walk(record: dict, scope: dict) -> dict:
     if not isinstance(walk, str) or walk not in record["walks"]:
         raise Refused("scope_unknown", "walk", walk)
     days = [day for day in record["days"] if [1 for one in day["walks"] if one["walk"] == walk]]
+    there = dict.fromkeys(record["walks"][walk].get("areas") or [], True)
+    there.update({one["area"]: True for one in record["stations"].values() if one.get("walk") == walk})
     lots = {}
     for day in days:
-        lots.update({key: True for key in record["lots"] if _of_day(record["lots"][key], day)})
+        lots.update({key: True for key in record["lots"] if _of_day(record["lots"][key], day, there)})
     kept = _with_walks(record, {walk: True}, lots)
     kept["days"] = days
     return keep(record, kept)
@@ -94,7 +103,9 @@ def _audit(record: dict, scope: dict) -> dict:
     return keep(record, kept)
 
 
-def _of_day(lot: dict, day: dict) -> bool:
+def _of_day(lot: dict, day: dict, there: dict) -> bool:
+    if not [1 for row in lot["population"] if row["area"] in there]:
+        return False
     return lot["purpose"] != "audit" and lot["day"] == day["day"] and crew_of(lot) == crew_of({"crew": day["crew"]})
 
 
@@ -120,4 +131,4 @@ def _touched(finding: dict, walks: dict) -> bool:
     return any(one.get(name) in walks for about, name in ABOUT for one in finding.get(about) or [])
 
 
-NARROWINGS = {"closeout": _closeout, "walk": _walk, "audit": _audit}
+NARROWINGS = {"closeout": _closeout, "walk": _walk, "audit": _audit, "survey": survey}

@@ -39,6 +39,7 @@ from inspect_app.rules import (
     switch,
     thickness,
     thickness_accepted,
+    wear,
     window,
     withdrawal,
     zero_plan,
@@ -83,6 +84,7 @@ RELEASED = {
     "draw": {"1": draw},
     "switch": {"1": switch},
     "kappa": {"1": kappa},
+    "wear": {"1": wear},
 }
 NEWEST = {name: str(max([int(version) for version in RELEASED[name]])) for name in RELEASED}
 

@@ -19,6 +19,7 @@ from tests.vectors import (
     rules_run,
     rules_sampling,
     rules_slopes,
+    rules_wear,
 )
 
 STEEL = {"value": "0.0000065", "unit": "/F"}  # AISC, structural steel
@@ -244,7 +245,7 @@ VECTORS = [
 
 if __name__ == "__main__":
     more = (rules_run, rules_capacity, rules_found, rules_accepted, rules_fresh, rules_slopes, rules_fit, rules_centred,
-            rules_sampling, rules_agreement)  # fmt: skip
+            rules_sampling, rules_agreement, rules_wear)  # fmt: skip
     every = VECTORS + [one for module in more for one in module.VECTORS]
     text = json.dumps(every, indent=1, ensure_ascii=False)
     Path(__file__).with_name("rules.json").write_text(text + "\n", "utf-8")
