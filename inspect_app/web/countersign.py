@@ -45,7 +45,7 @@ def seal() -> dict[str, object]:
             "server": decode(parts().server_key.kid, "kid").hex()}  # fmt: skip
 
 
-@blueprint.route("/jobs/<job>/reports/<int:number>/signatures")
+@blueprint.route("/jobs/<job>/reports/<int:number>/signing")
 @blueprint.response(200, SigningSchema)
 def signatures(job: str, number: int) -> dict[str, object]:
     """Whose signatures the report bears."""
@@ -53,7 +53,7 @@ def signatures(job: str, number: int) -> dict[str, object]:
     return _told(number, person, lambda: countersigned().told(job, number))
 
 
-@blueprint.route("/jobs/<job>/reports/<int:number>/signatures", methods=["POST"])
+@blueprint.route("/jobs/<job>/reports/<int:number>/signing", methods=["POST"])
 @blueprint.arguments(CountersignSchema)
 @blueprint.response(201, SigningSchema)
 def sign(given: dict[str, Any], job: str, number: int) -> dict[str, object]:

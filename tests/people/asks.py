@@ -6,10 +6,14 @@ from collections.abc import Callable
 from datetime import timedelta
 from typing import Any, NamedTuple
 
+from inspect_app.report.countersign import look
 from tests.copies import files_of, tar
+from tests.evidence.sealed import key as key_of
+from tests.evidence.sealed import signed_again
 from tests.office import PASSWORD
 from tests.people.world import ASKERS, PICTURES, SHA, World
 from tests.phone import Phone
+from tests.report.countersigners import WORD, pkcs12_of
 
 BY_DEVICE = ("/api/entries", "/api/tickets", "/api/manifest", "/api/photos")
 TUS = {"Tus-Resumable": "1.0.0"}
@@ -132,6 +136,15 @@ class Asking:
             case "PATCH /api/photos/<upload>" | "POST /api/photos/<upload>":
                 told = {**TUS, "Upload-Offset": "0", "Content-Type": "application/offset+octet-stream"}
                 return Ask({"upload": self.upload}, headers=told | {"X-HTTP-Method-Override": "PATCH"}, data=b"")
+            case "GET /api/jobs/<job>/reports/<int:number>/signing":
+                return Ask(job | {"int:number": "1"})
+            case "POST /api/jobs/<job>/reports/<int:number>/signing":
+                self._sealed_anew()
+                key = base64.b64encode(pkcs12_of("A second person (invented)")).decode()
+                return Ask(job | {"int:number": "1"}, {"pkcs12": key, "passphrase": WORD})
+            case "POST /api/jobs/<job>/reports/<int:number>/signed":
+                signed = signed_again(self._sealed_anew(), key_of("A third person (invented)"), "Countersignature")
+                return Ask(job | {"int:number": "1"}, headers={"Content-Type": "application/pdf"}, data=signed)
             case "POST /api/jobs/<job>/firms":
                 return Ask(job, {"name": "Sandling (invented)", "side": "supplier", "areas": None})
             case "POST /api/jobs/<job>/invitations":
@@ -175,6 +188,15 @@ class Asking:
         token = signer.entry("walk", job, body={"areas": [world.other], "placed": []})
         return Ask(data=tar(files_of([token], [], phone)), headers={"Content-Type": "application/x-tar"},
                    word=lambda reply: reply.json["items"][0]["status"])  # fmt: skip
+
+    def _sealed_anew(self) -> bytes:
+        """The job's report as it was before anybody countersigned it."""
+        desk = self.app.extensions["countersigned"]
+        desk.judge = look  # in this process: the same answers, sooner
+        pdf = desk.shelf.numbered(self.world.job, 1).pdf
+        sealed: bytes = pdf.read_bytes()[: look(pdf).ends[0]]
+        pdf.write_bytes(sealed)
+        return sealed
 
     def _seen(self, reply: Any) -> str:
         tokens = {one["entry"] for one in reply.json["entries"]}

@@ -3,6 +3,7 @@
 import hashlib
 from typing import Any
 
+from tests.evidence.sealed import key, sealed_with
 from tests.office import Office
 from tests.phone import Phone, new_uuid
 
@@ -66,7 +67,7 @@ class World:
                 self.parts.log.receive_photo(job, SHA[name], len(PICTURES[name]), "image/jpeg")
             shelf = self.office.app.extensions["reports"].shelf
             number, sealed = shelf.begin(self.job), shelf.work(self.job) / "sealed.part"
-            sealed.write_bytes(b"%PDF-1.7 The area of others")
+            sealed.write_bytes(sealed_with(key("The area of others")))
             shelf.finish(self.job, number, sealed, b'{"missing": []}', "d", 1)
 
     def _sent(self, phone: Phone, *tokens: str) -> list[str]:
