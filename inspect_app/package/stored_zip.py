@@ -15,7 +15,7 @@ try:
 except ImportError:  # a machine that the library is not built for: the same, slower
     from zlib import crc32
 
-BLOCK = 256 * 1024  # bytes read at once: what has just been read is summed up while it is still in the processor
+BLOCK = 128 * 1024  # bytes read at once: what has just been read is summed up while it is still in the processor
 
 
 class StoredZip:

@@ -1,7 +1,8 @@
 """The office at work: a firm takes part, its foreman joins by the code on the screen, a lost phone's work is let in."""
 
 import io
-from pathlib import Path
+import zipfile
+from pathlib import Path, PurePath
 from typing import Any
 
 import zxingcpp
@@ -31,6 +32,7 @@ def test_a_firm_s_foreman_joins_by_the_code_and_the_work_of_a_lost_phone_is_let_
     lost = lost_phone(roof)
     end_its_key(office, roof, lost)
     let_it_in(office, roof, lost)
+    the_package(office, roof)
     the_trail(office, roof)
     link_for_a_reviewer(office, roof)
     roof.stop()
@@ -156,9 +158,23 @@ def let_it_in(office: Walker, roof: Roof, lost: Phone) -> None:
         assert [one.digest for one in roof.parts.quarantine.of(roof.job)] == [answers[2]["digest"]]
 
 
+def the_package(office: Walker, roof: Roof) -> None:
+    """The browser itself fetches and keeps it."""
+    at(office, roof, "package")
+    office.sees('[data-name="package-size"]:has-text("zip")')
+    assert office.page.inner_text('[data-count="kept_apart"] strong') == "1"
+    readable(office.page)
+    with office.page.expect_download() as download:
+        office.named("fetch-package")
+    with zipfile.ZipFile(download.value.path()) as archive:
+        assert archive.testzip() is None
+        assert {PurePath(name).name for name in archive.namelist()} > {"verify.html", "entries.txt", "package.json"}
+    office.sees('[data-name="fetch-package"][data-state="done"]')
+
+
 def the_trail(office: Walker, roof: Roof) -> None:
     at(office, roof, "trail")
-    for what in ("firm", "invited", "joined", "revoked", "admitted"):
+    for what in ("firm", "invited", "joined", "revoked", "admitted", "packaged"):
         office.sees(f'[data-name="step"][data-what="{what}"]')
     assert "Tomas" in office.page.inner_text('[data-what="revoked"]')
     readable(office.page)
