@@ -78,14 +78,16 @@ class Asks:
             return None if row is None else _ask(row)
 
     def teller(self, identity: int, now: Callable[[], float] = time.monotonic) -> Tell:
-        """Notes how far it is: each stage when it begins, and within one at most every half second."""
-        last = {"stage": "", "at": 0.0}
+        """Notes how far it is: each stage when it begins, and within one at most every half second. It never goes
+        back, though the pages are laid out again where a number took a line more."""
+        last, said, most = "", 0.0, 0.0
 
         def tell(stage: str, share: float) -> None:
-            at = now()
-            if stage != last["stage"] or at - float(last["at"]) >= BETWEEN:
-                last.update(stage=stage, at=at)
-                self._set(identity, stage=stage, share=int(share * 1000))
+            nonlocal last, said, most
+            most = max(most, share)
+            if stage != last or now() - said >= BETWEEN:
+                last, said = stage, now()
+                self._set(identity, stage=stage, share=int(most * 1000))
 
         return tell
 
