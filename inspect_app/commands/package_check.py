@@ -60,7 +60,7 @@ def _looked_at(
     reports = []
     for name in sorted(numbers, key=lambda one: numbers[one]):
         found = ask(read_report, name, opened.places[name], trust, known.server_key)
-        reports.append(found or ReportFound(name, too_much(trust), []))
+        reports.append(found or ReportFound(name, too_much(trust)))
     return known, reports
 
 

@@ -60,7 +60,7 @@ class Site:
     def up_to(self, entries: int | None) -> "Site":
         """The same job as it stood after so many entries."""
         early = copy.copy(self)
-        early.entries = self.entries[:entries]
+        early.entries, early.chains = self.entries[:entries], dict(self.chains)
         return early
 
     @property

@@ -11,6 +11,9 @@ from typing import Any, NamedTuple
 from inspect_app.commands.opened import Opened, open_folder
 from inspect_app.commands.package_check import check_package
 from inspect_app.entry.base64url import encode
+from inspect_app.entry.jws import parse_jws
+from inspect_app.entry.pictures import pictures
+from inspect_app.entry.refusal import Refused
 from inspect_app.entry.statement import parse_statement
 from inspect_app.evidence.enclosure import enclosures
 from inspect_app.evidence.fact import HOLDS
@@ -84,21 +87,51 @@ def payload(of: Made, sealed: Mapping[int, bytes], photos: tuple[bytes, ...] = P
     files |= {f"data/photos/{hashlib.sha256(one).hexdigest()}.jpg": one for one in photos}
     files[f"data/definitions/{NAMED}.json"] = DEFINITION
     files |= {f"data/reports/{number}-closeout.pdf": data for number, data in sealed.items()}
-    statements = [parse_statement(one).payload for one in of.signed.enrolments]
+    return fitted(files)
+
+
+def fitted(files: Mapping[str, bytes]) -> Files:
+    """The files with a ``package.json`` and a ``keys.json`` that say what is there."""
+    entries, receipts, statements = (read(files, name) for name in ("entries", "receipts", "enrolments"))
     rows = [{name: one[name] for name in ("kid", "person", "device")} | {"from": one["at"], "until": None}
-            for one in statements]  # fmt: skip
-    last = parse_statement(of.signed.receipts[-1])
+            for one in statements if one["kind"] == "enrolment"]  # fmt: skip
+    for one in statements:
+        if one["kind"] == "revocation":
+            rows = [row | {"until": one["at"]} if row["kid"] == one["kid"] else row for row in rows]
+    last = parse_statement(lines(files, "receipts")[-1])
+    held = [name for name in files if name.startswith("data/photos/")]
+    wanted = {name for entry in entries for name in pictures(entry)}
+    wanted |= {one["photo"] for one in receipts if "photo" in one}
+    missing = sorted(wanted - {name[12:76] for name in held})
     told = {
-        "v": 1, "kind": "package", "job": of.job, "name": "Boathouse (invented)", "invented": True, "build": "0.1.0",
+        "v": 1, "kind": "package", "job": entries[0]["job"], "name": "Boathouse (invented)", "invented": True,
         "made": "2026-11-26T08:00:00.000Z", "head": {"seq": last.payload["seq"], "receipt": last.digest},
-        "server_kid": last.kid, "seal_fingerprint": key("Issuer (invented)").fingerprint,
-        "missing_photos": [], "damaged_photos": [], "missing_definitions": [], "missing_reports": [],
-        "counts": {"entries": len(of.signed.entries), "receipts": len(of.signed.receipts), "keys": len(rows),
-                   "photos": len(photos), "photo_bytes": sum(map(len, photos)), "definitions": 1,
-                   "reports": len(sealed), "kept_apart": 0, "missing_photos": 0, "damaged_photos": 0,
-                   "missing_definitions": 0, "missing_reports": 0},
+        "build": "0.1.0", "server_kid": last.kid, "seal_fingerprint": key("Issuer (invented)").fingerprint,
+        "missing_photos": missing, "damaged_photos": [], "missing_definitions": [], "missing_reports": [],
+        "counts": {"entries": len(entries), "receipts": len(receipts), "keys": len(rows), "photos": len(held),
+                   "photo_bytes": sum(len(files[name]) for name in held),
+                   "definitions": sum(name.startswith("data/definitions/") for name in files),
+                   "reports": sum(name.startswith("data/reports/") for name in files), "kept_apart": 0,
+                   "missing_photos": len(missing), "damaged_photos": 0, "missing_definitions": 0,
+                   "missing_reports": 0},
     }  # fmt: skip
-    return files | {"data/package.json": spelled(told), "data/keys.json": spelled(rows)}
+    return dict(files) | {"data/package.json": spelled(told), "data/keys.json": spelled(rows)}
+
+
+def lines(files: Mapping[str, bytes], name: str) -> list[str]:
+    """The tokens of ``data/NAME.txt``."""
+    return files[f"data/{name}.txt"].decode("ascii").splitlines()
+
+
+def read(files: Mapping[str, bytes], name: str) -> list[dict[str, Any]]:
+    """Their payloads, whoever signed them; of those that read at all."""
+    found = []
+    for line in lines(files, name):
+        try:
+            found.append(parse_jws(line, f"seamwalk-{'entry' if name == 'entries' else 'statement'}").payload)
+        except Refused:
+            continue
+    return found
 
 
 def spelled(told: object) -> bytes:
@@ -126,10 +159,14 @@ def sound() -> Mapping[str, bytes]:
 
 def told(files: Mapping[str, bytes], folder: Path, *trust: str, **more: Any) -> PackageVerification:
     """What verification finds of these files, written into the folder."""
+    written(files, folder)
+    return check(open_folder(folder), *trust, **more)
+
+
+def written(files: Mapping[str, bytes], folder: Path) -> None:
     for name, data in files.items():
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
         (folder / name).write_bytes(data)
-    return check(open_folder(folder), *trust, **more)
 
 
 def check(opened: Opened, *trust: str, **more: Any) -> PackageVerification:

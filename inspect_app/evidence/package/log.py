@@ -1,9 +1,10 @@
 """Whether the end of a package's log was cut off: fact ``log_not_cut``.
 
-A log that lost its last day is whole up to there. Only a later word of the same server shows it: the receipts that a
-report encloses, or receipts kept elsewhere. Each such word is held to the log: the same receipt in the same place, and
-none beyond the log's end. Where the newest of them ends exactly with the log, nothing was cut as of then; where the log
-goes on after it, or there is none, nobody can tell.
+A log that lost its last day is whole up to there. Only a word of the same server from later shows it: the receipts that
+a report encloses, or receipts kept elsewhere. Each such word is held to the log: the same receipt in the same place, and
+none beyond the log's end. What lies inside the package can show that something was cut and never that nothing was:
+whoever cuts a log takes out the reports that tell of it. So the fact holds only by a word that the reader has from
+elsewhere, which ends where the log ends, and as of then; without one it is not determinable.
 """
 
 from collections.abc import Iterable, Sequence
@@ -28,10 +29,12 @@ class Receipt(NamedTuple):
 
 
 class Witness(NamedTuple):
-    """Receipts of the server found outside the log; ``source``: a file's name, or what else a reader knows it by."""
+    """Receipts of the server found outside the log; ``source``: a file's name, or what else a reader knows it by;
+    ``inside``: whether it came with the package."""
 
     source: str
     receipts: Sequence[Receipt]
+    inside: bool = False
 
 
 def receipts_in(lines: Iterable[bytes], server_key: Jwk) -> list[Receipt]:
@@ -54,21 +57,19 @@ def log_fact(log: Sequence[Receipt], witnesses: Iterable[Witness]) -> Fact:
     job = log[-1].job if log else None
     places = {one.n: one.digest for one in log}
     end = max(places, default=-1)
-    newest: tuple[int, str, str] | None = None
-    count = 0
+    newest: dict[bool, tuple[int, str, str]] = {}
     for witness in witnesses:
-        own = [one for one in witness.receipts if one.job == job or job is None]
-        count += bool(own)
-        for one in sorted(own, key=lambda one: one.n):
-            about = {"source": witness.source, "n": one.n, "at": one.at, "end": end}
-            if one.n > end:
-                return Fact(NAME, FAILS, "cut", about)
-            if places.get(one.n) != one.digest:
-                return Fact(NAME, FAILS, "other_log", about)
-            if newest is None or one.n > newest[0]:
-                newest = (one.n, witness.source, one.at)
-    if newest is None:
-        return Fact(NAME, UNKNOWN, "no_later", {"count": 0, "end": end})
-    n, source, at = newest
-    about = {"count": count, "source": source, "n": n, "at": at, "end": end, "beyond": end - n}
+        for one in sorted((one for one in witness.receipts if job in (None, one.job)), key=lambda one: one.n):
+            if one.n > end or places.get(one.n) != one.digest:
+                about = {"source": witness.source, "n": one.n, "at": one.at, "end": end}
+                return Fact(NAME, FAILS, "cut" if one.n > end else "other_log", about)
+            if one.n > newest.get(witness.inside, (-1,))[0]:
+                newest[witness.inside] = (one.n, witness.source, one.at)
+    told: tuple[int, str, str] | None = newest.get(False) or newest.get(True)
+    if told is None:
+        return Fact(NAME, UNKNOWN, "no_later", {"end": end})
+    n, source, at = told
+    about = {"source": source, "n": n, "at": at, "end": end, "beyond": end - n}
+    if False not in newest:
+        return Fact(NAME, UNKNOWN, "none_from_elsewhere", about)
     return Fact(NAME, HOLDS, None, about) if n == end else Fact(NAME, UNKNOWN, "goes_on", about)

@@ -1,14 +1,16 @@
 """The reports of a package, each verified by itself, and what they show together.
 
-Facts: ``reports_hold`` (every fact of every report) and ``reports_complete`` (each is the one that its file is named
-after, is of this package's job and server, and whichever a report supersedes is here too).
+Facts: ``reports_complete`` (each is the one that its file is named after, is of this package's job, and whichever a
+report supersedes is here too); ``countersignatures_there`` of ``countersigned``, by the package's own statements and
+those that its reports enclose; and ``reports_hold`` (every fact of every report).
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple
 
 from inspect_app.entry.jwk import Jwk
-from inspect_app.evidence.enclosure import CONTENTS, RECEIPTS
+from inspect_app.evidence.countersigned import countersignatures_in, countersigned_fact
+from inspect_app.evidence.enclosure import CONTENTS, ENROLMENTS, RECEIPTS
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.package.known import Known
 from inspect_app.evidence.package.log import Receipt, Witness, receipts_in
@@ -19,12 +21,14 @@ HOLD, COMPLETE = "reports_hold", "reports_complete"
 
 
 class ReportFound(NamedTuple):
-    """One report of a package: its ``file``, what verification finds, the receipts that it encloses by the package's
-    own server, and of its contents, where they are those of its pages, ``number``, ``supersedes`` and ``job``."""
+    """One report of a package: its ``file``, what verification finds, what it encloses of the package's own server:
+    ``receipts`` and the ``countersigned`` that are stated; and of its contents, where they are those of its pages,
+    ``number``, ``supersedes`` and ``job``."""
 
     file: str
     verification: Verification
-    receipts: list[Receipt]
+    receipts: list[Receipt] = []
+    countersigned: list[Any] = []
     number: Any = None
     supersedes: Any = None
     job: Any = None
@@ -37,25 +41,33 @@ class ReportFound(NamedTuple):
 def report_found(file: str, data: bytes, trust: Sequence[str], server_key: Jwk | None) -> ReportFound:
     """Verify one. Never raises for anything in the data."""
     verification, files = verify_with_files(data, trust)
-    lines = files.get(RECEIPTS, b"").split(b"\n")
-    receipts = receipts_in(lines, server_key) if server_key is not None else []
+    plain = ReportFound(file, verification)
+    if server_key is not None:
+        plain = plain._replace(
+            receipts=receipts_in(files.get(RECEIPTS, b"").split(b"\n"), server_key),
+            countersigned=[dict(one) for one in
+                           countersignatures_in(files.get(ENROLMENTS, b"").split(b"\n"), server_key)],
+        )  # fmt: skip
     told = read_contents(files.get(CONTENTS)) if _holds(verification, "contents_match") else None
     if told is None:
-        return ReportFound(file, verification, receipts)
+        return plain
     job = told.get("job")
-    return ReportFound(file, verification, receipts, told.get("number"), told.get("supersedes"),
-                       job.get("id") if isinstance(job, dict) else None)  # fmt: skip
+    of = job.get("id") if isinstance(job, dict) else None
+    return plain._replace(number=told.get("number"), supersedes=told.get("supersedes"), job=of)
 
 
-def report_facts(reports: Sequence[ReportFound], known: Known) -> list[Fact]:
-    """Both facts; without any report there is nothing that could be otherwise."""
+def report_facts(reports: Sequence[ReportFound], known: Known, digests: Mapping[str, str]) -> list[Fact]:
+    """The facts above; without any report there is nothing that could be otherwise. ``digests``: the SHA-256 found of
+    each file."""
     about = {"count": len(reports)}
-    return [_hold(reports, about), _complete(reports, known, about)]
+    stated = [*known.statements, *(said for one in reports for said in one.countersigned)]
+    prints = {int(match[1]): digests.get(one.file, "") for one in reports if (match := REPORT.fullmatch(one.file))}
+    return [_complete(reports, known, about), countersigned_fact(stated, known.job, prints), _hold(reports, about)]
 
 
 def witness(report: ReportFound) -> Witness:
     """What it shows of how far the log reached."""
-    return Witness(report.file, report.receipts)
+    return Witness(report.file, report.receipts, inside=True)
 
 
 def _hold(reports: Sequence[ReportFound], about: dict[str, Any]) -> Fact:

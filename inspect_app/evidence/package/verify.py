@@ -4,7 +4,8 @@ Facts, in this order: ``package_readable``; ``archive_sound`` (of a zip alone: `
 ``bag_matches`` of ``bag``; ``record_enclosed``; ``server_known`` of ``trust``; those of ``signed_record`` but verdicts;
 ``log_not_cut`` of ``log``; ``photos_match`` and ``photos_complete`` of ``photos``; ``definitions_match`` of
 ``definitions``; ``verdicts_recompute``; ``draw_recomputes`` of ``draws``; ``package_says`` of ``says``;
-``reports_complete`` and ``reports_hold`` of ``reports``, whose own facts stand beside them, report by report.
+``reports_complete``, ``countersignatures_there`` and ``reports_hold`` of ``reports``, whose own facts stand beside
+them, report by report.
 """
 
 from collections.abc import Mapping, Sequence
@@ -18,7 +19,7 @@ from inspect_app.evidence.package.definitions import definitions_fact
 from inspect_app.evidence.package.known import ENCLOSED, Known
 from inspect_app.evidence.package.log import NAME as LOG
 from inspect_app.evidence.package.log import Witness, log_fact
-from inspect_app.evidence.package.names import PAGE, Strange
+from inspect_app.evidence.package.names import NEEDED, PAGE, Strange
 from inspect_app.evidence.package.photos import COMPLETE, MATCH, photo_facts
 from inspect_app.evidence.package.reports import ReportFound, report_facts, witness
 from inspect_app.evidence.package.says import package_fact, package_page
@@ -75,7 +76,10 @@ def verify_package(
     facts += [known.facts[name] for name in OWN if name != VERDICTS]
     facts += _of_the_record(found, known, [*map(witness, reports), *later])
     facts.append(package_fact(found.texts, found.sizes.keys(), known))
-    facts += report_facts(reports, known)
+    facts += report_facts(reports, known, found.digests)
+    if found.no_archive is not None or found.sizes.keys().isdisjoint(NEEDED):
+        # Of what does not read at all nothing is known; it is not that something was taken out.
+        facts = [readable, *(Fact(fact.name, UNKNOWN, "unread") for fact in facts[1:])]
     return PackageVerification(facts, list(reports), found.digests.get(PAGE), server)
 
 
@@ -88,10 +92,8 @@ def _readable(found: Found) -> Fact:
 
 def _archive(found: Found) -> Fact:
     faults = sorted(found.archive or ())
-    if not faults and found.no_archive is None:
-        return Fact(ARCHIVE, HOLDS, None, {"count": len(found.sizes)})
     if not faults:
-        return Fact(ARCHIVE, UNKNOWN, "unread")
+        return Fact(ARCHIVE, HOLDS, None, {"count": len(found.sizes)})
     named = [{"file": name, "code": code} for name, code in faults[:20]]
     first = {"file": faults[0][0], "code": faults[0][1]}
     return Fact(ARCHIVE, FAILS, "not_plain", {"faults": len(faults), "files": named} | first)

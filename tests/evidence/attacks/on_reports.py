@@ -1,0 +1,73 @@
+"""Attacks on the reports of a package: on their bytes, on what they say, on which of them are there."""
+
+import io
+from functools import cache
+from typing import Any
+
+from pyhanko.pdf_utils.generic import StreamObject
+from pyhanko.pdf_utils.incremental_writer import IncrementalPdfFileWriter
+
+from inspect_app.entry.statement import countersignature, format_statement
+from tests.evidence.attacks.attack import NOBODY, SEALER, Attack, put, with_bytes
+from tests.evidence.packed import Files, bagged, fitted, job, lines, record, report, reports
+from tests.evidence.record import AT
+from tests.evidence.sealed import key, signed_again
+
+SECOND = "data/reports/2-closeout.pdf"
+
+
+def placed(data: bytes, files: Files, name: str = SECOND) -> Files:
+    return bagged(fitted(files | {name: data}))
+
+
+def painted_over(data: bytes) -> bytes:
+    """Its page painted white by an update behind the seal: the old signature still agrees."""
+    writer = IncrementalPdfFileWriter(io.BytesIO(data))
+    kids = writer.root["/Pages"]["/Kids"]
+    kids[0].get_object()["/Contents"] = writer.add_object(StreamObject(stream_data=b"1 1 1 rg 0 0 612 792 re f"))
+    writer.mark_update(kids.raw_get(0))
+    out = io.BytesIO()
+    writer.write(out)
+    return out.getvalue()
+
+
+@cache
+def better(by: str) -> bytes:
+    """A report in which what failed is said to be good."""
+    told: list[Any] = [one | {"result": "pass"} for one in record().contents["answers"]]
+    return report(record(), 2, 1, key(by), answers=told)
+
+
+@cache
+def countersigned() -> bytes:
+    return signed_again(reports()[1], key("Countersigner (invented)"), "Countersignature")
+
+
+def stripped(files: Files) -> Files:
+    """The countersignature is cut off, as the file was before it: the server had stated it."""
+    from hashlib import sha256
+
+    before, after = (sha256(one).hexdigest() for one in (reports()[1], countersigned()))
+    by = key("Countersigner (invented)")
+    said = countersignature(40, AT, job().site.job, 2, 1, before, after, by.fingerprint, by.name, "cleo")
+    return put(files, "enrolments", [*lines(files, "enrolments"), format_statement(said, job().site.server)])
+
+
+def without_first(files: Files) -> Files:
+    return bagged(fitted({name: data for name, data in files.items() if "/reports/1-" not in name}))
+
+
+ATTACKS = [
+    Attack("a bit of a report is flipped", NOBODY,
+           with_bytes(SECOND, lambda data: data[:900] + bytes([data[900] ^ 1]) + data[901:])),
+    Attack("a report is cut short", NOBODY, with_bytes(SECOND, lambda data: data[: len(data) // 2])),
+    Attack("a page is painted over behind the seal", NOBODY, lambda files: placed(painted_over(files[SECOND]), files)),
+    Attack("a byte is put behind the last signature", NOBODY, with_bytes(SECOND, lambda data: data + b"\n")),
+    Attack("a verdict is changed in a report, which somebody else seals anew", NOBODY,
+           lambda files: placed(better("Issuer (invented) "), files)),
+    Attack("a verdict is changed in a report, which its own issuer seals anew", SEALER,
+           lambda files: placed(better("Issuer (invented)"), files)),
+    Attack("a report is put in the place of another", NOBODY, lambda files: placed(reports()[0], files)),
+    Attack("a report that another one replaces is taken out", NOBODY, without_first),
+    Attack("a countersignature is cut off", NOBODY, stripped),
+]  # fmt: skip
