@@ -5,6 +5,8 @@ from typing import Any
 from flask import request
 from werkzeug.exceptions import HTTPException
 
+SECRET = ("password", "passphrase", "pkcs12")  # fields whose value is never told back, not even to who sent it
+
 
 def first_fault(error: HTTPException) -> tuple[str, str, object]:
     """``(code, field, value)``: ``field_missing`` or ``field_wrong`` with the path (``items[2].size``), or
@@ -23,6 +25,7 @@ def first_fault(error: HTTPException) -> tuple[str, str, object]:
         return "bad_json", "request", None
     sent: Any = request.args.to_dict() if source == "query" else request.get_json(silent=True)
     found, value = _follow(sent, steps)
+    value = None if steps[-1] in SECRET else value
     return ("field_wrong" if found else "field_missing"), _spelled(steps), value
 
 
