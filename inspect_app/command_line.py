@@ -12,7 +12,7 @@ from inspect_app.store.trouble import trouble
 from inspect_app.words import Words, spoken
 
 COMMANDS = ("serve", "demo", "user", "job", "report", "countersign", "fingerprint", "package", "import", "verify",
-            "rebuild", "check", "backup", "restore", "checklist", "calc")  # fmt: skip
+            "rebuild", "check", "backup", "restore", "remember", "checklist", "calc")  # fmt: skip
 REFUSED = 2
 
 

@@ -9,6 +9,7 @@ from inspect_app.entry.refusal import Refused
 from inspect_app.entry.statement import parse_statement
 from inspect_app.people.accounts import Accounts
 from inspect_app.people.devices import Devices
+from inspect_app.people.forgotten import undone
 from inspect_app.people.nonces import Nonces
 from inspect_app.people.trail import Trail
 
@@ -31,14 +32,9 @@ def enrol_again(
     nonces.check(nonce)
     with devices.transactions.writing():
         known = devices.find(told["kid"])
-        if known is None and not _undone(devices, told["seq"]):
+        if known is None and not undone(devices, told["seq"]):
             raise Refused("unknown_key", "enrolment", told["kid"])
         who = accounts.again(told["person"]["id"], told["person"]["name"], told["person"]["role"])
         if known is None:
             trail.note("known_again", None, who.id, key=told["kid"], name=told["device"])
         return devices.enrol(who, told["jwk"], told["device"])
-
-
-def _undone(devices: Devices, seq: int) -> bool:
-    said = (parse_statement(one).payload for one in devices.statements.restorations())
-    return any(int(str(one["last"])) < seq < int(str(one["seq"])) for one in said)
