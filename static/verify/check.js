@@ -3,6 +3,7 @@
 import { Refused } from '../entry/refused.js'
 import { bagFacts, hashesOf } from './bag.js'
 import { chainsWhole, entriesReceipted, receiptsWhole } from './chains.js'
+import { countersignedFact } from './countersigned.js'
 import { fails, holds, unknown } from './fact.js'
 import { drawsOf } from './lots.js'
 import { TOKENS } from './names.js'
@@ -41,7 +42,8 @@ export async function check(files, known, progress = () => {}) {
   } catch (error) {
     const reason = error instanceof Unreadable || error instanceof Refused ? error.code : 'unreadable_record'
     const rest = OF_THE_RECORD.map((name) => unknown(name, 'unreadable_record'))
-    return { facts: [...bag, fails('record_enclosed', 'unreadable_record', { error: reason }), ...rest], tokens: null, drawn: [], hashes }
+    const facts = [...bag, fails('record_enclosed', 'unreadable_record', { error: reason }), ...rest, countersignedFact(hashes, null)]
+    return { facts, tokens: null, drawn: [], hashes }
   }
   const { fact, drawn } = await drawsOf(tokens, known.tables)
   const { enrolments, enrolmentFaults, entries, entryFaults } = tokens
@@ -51,7 +53,7 @@ export async function check(files, known, progress = () => {}) {
     signed('keys_enrolled', enrolments.length, enrolmentFaults),
     signed('entries_signed', entries.length, [...entryFaults, ...late(tokens)]),
     receiptsWhole(tokens), neverSetBack(tokens), entriesReceipted(tokens), chainsWhole(tokens), fact,
-    ...photoFacts(files, hashes, tokens), definitionsFact(files, hashes, entries),
+    ...photoFacts(files, hashes, tokens), definitionsFact(files, hashes, entries), countersignedFact(hashes, tokens),
   ]
   progress(1)
   return { facts, tokens, drawn, hashes }

@@ -11,7 +11,7 @@ const SIGNS = { [HOLDS]: '✓', [FAILS]: '✗', [UNKNOWN]: '?' }
 const GROUPS = {
   files: ['bag_complete', 'bag_matches', 'record_enclosed'],
   people: ['keys_enrolled', 'entries_signed'],
-  log: ['receipts_whole', 'entries_receipted', 'chains_whole', 'never_set_back'],
+  log: ['receipts_whole', 'entries_receipted', 'chains_whole', 'countersignatures_there', 'never_set_back'],
   things: ['photos_match', 'photos_complete', 'definitions_match', 'draw_recomputes'],
   server: ['server_known'],
 }
@@ -24,7 +24,7 @@ export function verdict(facts, name) {
   return element(`section.end.${state}`, { 'data-name': 'verdict', 'data-state': state },
     element('p.verdict', { role: 'status' }, element('span.sign', { 'aria-hidden': 'true' }, SIGNS[state]), ` ${say(`verify_page.end.${key}`)}`),
     element('p', null, say(`verify_page.end.${key}.under`, { n: failed || open, all: facts.length })),
-    element('p', null, say('verify_page.end.limits')),
+    element('p', null, say(failed ? 'verify_page.end.failed.do' : 'verify_page.end.limits')),
     element('p.hint', null, say('verify_page.given', { name })))
 }
 
