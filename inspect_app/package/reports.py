@@ -12,15 +12,15 @@ from inspect_app.store.vault import blocks
 
 
 def reports(transactions: Transactions, folder: Path, job: str) -> tuple[list[Member], list[int]]:
-    """The members, and the numbers of those whose file is gone. Needs an app context."""
+    """The members, and the numbers of those whose file is gone. A report's digest is the one it was shelved or
+    countersigned with, as a photo's is; only reports of releases that noted none are read. Needs an app context."""
     asked = select(ReportRow).where(ReportRow.job == job, ReportRow.state == "ready").order_by(ReportRow.number)
     with transactions.reading() as session:
-        found = [(row.number, str(getattr(row, "kind", "report")), folder / str(row.file))
-                 for row in session.scalars(asked)]  # fmt: skip
+        found = [(row.number, row.kind, folder / str(row.file), row.sha256) for row in session.scalars(asked)]
     members, gone = list[Member](), list[int]()
-    for number, kind, file in found:
+    for number, kind, file, noted in found:
         try:
-            size, sha256 = _read(file)
+            size, sha256 = (file.stat().st_size, noted) if noted else _read(file)
         except OSError:
             gone.append(number)
             continue

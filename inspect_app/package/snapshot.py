@@ -7,6 +7,7 @@ from inspect_app.entry.statement import Statement, parse_statement
 from inspect_app.evidence.enclosure import Signed
 from inspect_app.package.named import Named, named
 from inspect_app.record.fold import fold
+from inspect_app.report.source import concerns
 from inspect_app.store.log_reading import Holding, LogReading
 from inspect_app.store.people_map import people_of
 from inspect_app.store.server_key import ServerKey
@@ -36,11 +37,8 @@ def snapshot(transactions: Transactions, reading: LogReading, key: ServerKey, jo
         holdings = reading.photos(job)
     entries = [parse(one.token) for one in received]
     what = named(entries)
-    # The same as a report encloses: of the keys that signed here, of this job's reports, and, as it concerns every job,
-    # each restoration.
-    told = [(one, parse_statement(one).payload) for one in statements]
-    concern = [one for one, its in told if its.get("kid") in {None, *what.kids} and its.get("job") in (None, job)]
-    signed = Signed([one.token for one in received], receipts, concern, key.jwk)
+    said = [one for one in statements if concerns(one, job, what.kids)]
+    signed = Signed([one.token for one in received], receipts, said, key.jwk)
     head = parse_statement(receipts[-1]) if receipts else None
     return Snapshot(_job(entries, people), signed, head, what, holdings)
 

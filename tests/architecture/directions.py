@@ -16,7 +16,7 @@ PYTHON = {
     "intake": ["clock", "entry", "errors", "people", "store"],
     "upkeep": ["clock", "entry", "errors", "intake", "record", "store"],
     "report": ["apart", "clock", "entry", "evidence", "record", "rules", "store"],
-    "package": ["clock", "entry", "errors", "evidence", "record", "rules", "store"],
+    "package": ["clock", "entry", "errors", "evidence", "record", "report", "rules", "store"],
     "web": ["checklist", "clock", "entry", "errors", "intake", "package", "people", "record", "report", "rules",
             "settings", "store", "words"],
     "application": ["checklist", "clock", "entry", "errors", "intake", "package", "people", "report", "settings",

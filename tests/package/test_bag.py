@@ -7,9 +7,11 @@ from pathlib import Path
 
 import bagit
 import pytest
+from sqlalchemy import update
 
 from inspect_app.entry.statement import parse_statement
 from inspect_app.evidence.enclosure import ENROLMENTS, ENTRIES, RECEIPTS, SERVER_KEY
+from inspect_app.store.tables import ReportRow
 from tests.package.packages import files_below, folder_of, packed, zipped
 from tests.upkeep.filled import PHOTO, SHA, Filled
 
@@ -83,7 +85,7 @@ def test_it_holds_the_entries_receipts_keys_definitions_photos_and_reports_of_th
     assert files["data/entries.txt"].decode().split() == tokens
     assert files["data/receipts.txt"].decode().split() == receipts
     assert files[f"data/photos/{SHA}.jpg"] == PHOTO
-    assert files["data/reports/1-report.pdf"].startswith(b"%PDF")
+    assert files["data/reports/1-closeout.pdf"].startswith(b"%PDF")
     assert {f"data/definitions/{one}.json" for one in digests} <= set(files)
     assert (told["job"], told["kind"], told["v"], told["invented"]) == (still.job, "package", 1, True)
     assert told["counts"]["entries"] == len(tokens) and told["counts"]["photos"] == told["counts"]["reports"] == 1
@@ -100,6 +102,19 @@ def test_the_tokens_stand_as_a_report_of_the_same_moment_encloses_them(still, tm
     for name, tokens in ((ENTRIES, signed.entries), (RECEIPTS, signed.receipts), (ENROLMENTS, signed.enrolments)):
         assert (data / name).read_text("ascii").splitlines() == tokens
     assert json.loads((data / SERVER_KEY).read_bytes()) == signed.server_key
+
+
+def test_a_report_that_is_gone_is_named_and_one_of_a_release_without_digests_is_read(office):
+    filled = Filled(office)
+    with office.app.app_context():
+        with office.parts.transactions.writing() as session:
+            session.execute(update(ReportRow).values(sha256=None))
+        pdf = office.app.extensions["reports"].shelf.numbered(filled.job, 1).pdf
+    files = {one.name: one for one in packed(office, filled.job).bag.members}
+    assert files["data/reports/1-closeout.pdf"].sha256 == hashlib.sha256(pdf.read_bytes()).hexdigest()
+    pdf.unlink()
+    told = packed(office, filled.job).told
+    assert (told["missing_reports"], told["counts"]["reports"]) == ([1], 0)
 
 
 def test_the_keys_are_told_with_person_device_and_the_time_they_were_good(office, tmp_path):
