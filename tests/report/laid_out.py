@@ -30,8 +30,8 @@ def lay_out(contents: Any, find: Callable[[str], Path | None] = lambda _: None) 
 
 
 def texts_of(pdf: bytes, folder: Path) -> list[str]:
-    """The text of each page, as poppler reads it."""
+    """The text of each page, as poppler reads it, in the order in which it is drawn: head and foot come first."""
     file = folder / "read.pdf"
     file.write_bytes(pdf)
-    ran = subprocess.run(["pdftotext", "-layout", str(file), "-"], capture_output=True, check=True)
+    ran = subprocess.run(["pdftotext", "-raw", str(file), "-"], capture_output=True, check=True)
     return ran.stdout.decode("utf-8", "replace").split("\f")[:-1]

@@ -19,7 +19,7 @@ def read(folder, rec=None, **options):
 def test_a_spanish_report_marks_english_notes_and_statements_and_translates_none(tmp_path):
     text = read(tmp_path, language="es")
     mark = "[tal como se anotó, sin traducir; esta obra se lleva en inglés]"
-    assert f"{NOTE} {mark}" in text
+    assert f"“{NOTE}” {mark}" in text
     assert f"What is written here is what I saw on this roof on this day. {mark}" in text
     assert f"ridge zee screwed through the pan {mark}" in text
     assert "Lo que escribieron las personas se imprime tal como lo escribieron, sin traducir." in text

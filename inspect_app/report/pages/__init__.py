@@ -9,6 +9,7 @@ from reportlab.platypus import NextPageTemplate, PageBreak
 from inspect_app.report.contents import contents_digest
 from inspect_app.report.pages.areas_section import areas_section
 from inspect_app.report.pages.assembly_section import assembly_section
+from inspect_app.report.pages.contents_page import contents_page
 from inspect_app.report.pages.cover_page import draw_cover
 from inspect_app.report.pages.coverage_section import coverage_section
 from inspect_app.report.pages.days_section import days_section
@@ -28,6 +29,7 @@ from inspect_app.report.pages.scope_section import scope_section
 from inspect_app.report.pages.signoff_section import signoff_section
 from inspect_app.report.pages.voice import Texts, Voice
 
+MOST_PASSES = 3
 Share = Callable[[float], None]
 SECTIONS = (
     scope_section, findings_section, roof_section, coverage_section, lots_section, assembly_section, fit_section,
@@ -50,25 +52,34 @@ def write_pages(
 
     ``texts``: the words; ``fonts``: the folder of DejaVu Sans; ``find(sha256)``: the small upright JPEG of a
     photo or None; ``counted`` and ``written`` are told the share done, 0 to 1, of each of the two
-    passes. Returns ``{"pages", "seal": {"page", "boxes": {name: [x0, y0, x1, y1]}}}`` in points.
+    passes. Returns ``{"pages", "seal": {"page", "boxes": {name: [x0, y0, x1, y1]}}, "marks": {heading's mark: page}}``,
+    boxes in points.
     """
     load_fonts(fonts)
     voice = Voice(texts, contents["language"], contents["units"])
     page = Page(contents, voice, find)
     digest = contents_digest(contents)
-    total = _document(page, digest, None, None).build_flat(_story(page, digest), counted)  # only to count
-    document = _document(page, digest, total, out)
-    pages = document.build_flat(_story(page, digest), written)
-    return {"pages": pages, "seal": document.seal}
+    first = _document(page, digest, None, None)  # only to count the pages, and to learn where each heading comes to lie
+    total = first.build_flat(_story(page, digest, {}), counted)
+    for _ in range(MOST_PASSES):  # again where the number of a page took a line more than was thought
+        out.seek(0)
+        out.truncate()
+        document = _document(page, digest, total, out)
+        pages = total = document.build_flat(_story(page, digest, first.marks), written)
+        if document.marks == first.marks:
+            break
+        first = document
+    return {"pages": pages, "seal": document.seal, "marks": document.marks}
 
 
 def _document(page: Page, digest: str, total: int | None, out: BinaryIO | None) -> Plate:
     return Plate(out, page.contents, digest, page.voice, total, lambda canvas, size: draw_cover(page, canvas, size))
 
 
-def _story(page: Page, digest: str) -> list[Any]:
-    story: list[Any] = [NextPageTemplate("body"), PageBreak()]
+def _story(page: Page, digest: str, marks: dict[str, int]) -> list[Any]:
+    story: list[Any] = []
     sections = sections_of(page.contents["kind"])
     for at, section in enumerate(sections):
         story += [*section(page, str(at + 1)), space(20)]
-    return settle(story + hashes_section(page, str(len(sections) + 1), digest))
+    story += hashes_section(page, str(len(sections) + 1), digest)
+    return [NextPageTemplate("body"), PageBreak(), *contents_page(page, story, marks), *settle(story)]

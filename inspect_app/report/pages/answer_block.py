@@ -3,6 +3,7 @@
 from typing import Any
 
 from inspect_app.report.pages import clip_figure, slot_figure, spacing_figure
+from inspect_app.report.pages.finding_against import REST
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.mark import sign
 from inspect_app.report.pages.page import Page
@@ -12,54 +13,67 @@ from inspect_app.report.pages.row import Drawing, Row, paragraphs, together
 from inspect_app.report.pages.text import line
 from inspect_app.report.pages.working import inputs_text, reason_text, rule_text, values_text
 
+NOTE_BESIDE = 160  # characters, as much as stands beside what was required
 SHORT_NOTE = 600  # characters; an answer with a longer note may run over the page's end
 
 
-def answer_block(page: Page, answer: dict[str, Any], full: bool = True) -> list[Any]:
-    """The flowables of one answer. ``full``: with figure, working and source."""
+def answer_link(page: Page, answer: dict[str, Any]) -> Any:
+    """An answer that stands in full under its finding."""
     question = line(page.voice.both(answer["question"], str(answer["item"])), 240)
-    shown = "recorded" if answer["recorded"] else answer["result"]
-    strong = f"<b>{sign(shown)} {page.voice.result(shown)}</b>"
-    story: list[Any] = [Row(strong, Paragraph(question, BODY))]
-    if answer["finding"]:
-        story[0] = Row(
-            strong,
-            Paragraph(f"{question} {page.say('see_finding')} {page.to('finding', answer['finding'])}", BODY),
-        )
+    to = page.to("finding", answer["finding"])
+    return Row(_strong(page, answer), Paragraph(f"{question} {page.say('see_finding')} {to}", BODY))
+
+
+def question_row(page: Page, answer: dict[str, Any]) -> Any:
+    """What was asked, and how it came out."""
+    question = line(page.voice.both(answer["question"], str(answer["item"])), 240)
+    return Row(_strong(page, answer), Paragraph(question, BODY))
+
+
+def answer_block(page: Page, answer: dict[str, Any], beside: bool = False) -> list[Any]:
+    """The flowables of one answer with its figure, working and source. ``beside``: what was required and found, and a
+    short note, stand beside each other elsewhere."""
+    story: list[Any] = [] if beside else [question_row(page, answer)]
     working = answer["working"]
-    if reading := reading_text(page, answer):
+    figure = _figure(page, answer, working) if working else []
+    told = beside and not figure  # what is drawn is told in full, for whoever does its sum again
+    read = "" if told else reading_text(page, answer)
+    values = _values(page, working, answer["result"], told) if working else ""
+    if read:  # with what its rule made of it, unless that is drawn between
+        text = read if figure or not values else f"{read} → {values}"
         story.append(Row(page.say("reading_count" if answer["instrument"] == "count" else "reading"),
-                         Paragraph(reading, BODY)))  # fmt: skip
+                         Paragraph(text, BODY)))  # fmt: skip
     if metal := metal_text(page, answer):
         story.append(Row(page.say("metal_then"), Paragraph(metal, BODY)))
-    if working and full:
-        story += [*_figure(page, answer, working)]
-        story += _working(page, answer, working)
-    for at, text in enumerate(notes := page.passage(answer["note"])):
+    story += figure
+    if values and (figure or not read):
+        story.append(Row(page.say("values"), Paragraph(values, BODY)))
+    if working and (reason := reason_text(page, working)):
+        story.append(Row(page.say("reason"), Paragraph(reason, BODY)))
+    notes = page.passage(answer["note"])
+    for at, text in enumerate([] if beside and len(answer["note"]) <= NOTE_BESIDE else notes):
         mark = page.recorded() if at == len(notes) - 1 else ""
         story += paragraphs(page.say("note") if at == 0 else "", [text + mark])
     if answer["recorded"] and not (answer["note"] or answer["reading"] or answer["photos"]):
         story += paragraphs("", [page.say("nothing_written")])
-    story += paragraphs("", [_evidence(page, answer)], SMALL)
+    under = [_put_in(page, answer), _evidence(page, answer, beside)]
+    story += paragraphs("", [" ".join(part for part in under if part)], SMALL)
     for one in answer["versions"]:
         stands = page.say("version_stands" if one["stands"] else "version_replaced")
-        story += paragraphs(
-            "",
-            [
-                page.say(
-                    "version",
-                    result=page.voice.result(one["result"]),
-                    stands=stands,
-                    who=page.voice.person(one["by"]),
-                    at=page.voice.moment(one["at"]),
-                )
-            ],
-            SMALL,
-        )
+        said = page.say("version", result=page.voice.result(one["result"]), stands=stands,
+                        who=page.voice.person(one["by"]), at=page.voice.moment(one["at"]))  # fmt: skip
+        story += paragraphs("", [said], SMALL)
+    if figure and not beside and not answer["versions"]:
+        return [together(story[:-1]), story[-1]]
     if len(answer["note"]) <= SHORT_NOTE:
         return [together(story)]
     head, rest = story[:2], story[2:]
     return [together(head), *rest] if len(story) > 1 else story
+
+
+def _strong(page: Page, answer: dict[str, Any]) -> str:
+    shown = "recorded" if answer["recorded"] else answer["result"]
+    return f"<b>{sign(shown)} {page.voice.result(shown)}</b>"
 
 
 def _figure(page: Page, answer: dict[str, Any], working: dict[str, Any]) -> list[Any]:
@@ -83,26 +97,30 @@ def _figure(page: Page, answer: dict[str, Any], working: dict[str, Any]) -> list
     return []
 
 
-def _working(page: Page, answer: dict[str, Any], working: dict[str, Any]) -> list[Any]:
-    rows = []
-    if values := values_text(page, working, answer["result"]):
-        rows.append(Row(page.say("values"), Paragraph(values, BODY)))
-    if reason := reason_text(page, working):
-        rows.append(Row(page.say("reason"), Paragraph(reason, BODY)))
-    if inputs := inputs_text(page, working):
-        rows.append(Row(page.say("put_in"), Paragraph(inputs, SMALL)))
-    told = rule_text(page, answer, "rule", brief=answer["result"] == "pass")
-    rows.append(Row(page.say("rule"), Paragraph(told, SMALL)))
-    return rows
+def _values(page: Page, working: dict[str, Any], result: Any, told: bool) -> str:
+    """What came out; of what is ``told`` beside its requirement the rest alone."""
+    kept = working["values"]
+    if told and result == "fail":
+        kept = {name: value for name, value in kept.items() if name in REST}
+    return values_text(page, working | {"values": kept}, result)
 
 
-def _evidence(page: Page, answer: dict[str, Any]) -> str:
+def _put_in(page: Page, answer: dict[str, Any]) -> str:
+    """What was put in and by which rule; its formula and source stand once, among the rules used."""
+    working = answer["working"]
+    if not working:
+        return ""
+    inputs = inputs_text(page, working)
+    return (f"{page.say('put_in')}: {inputs}. " if inputs else "") + rule_text(page, answer, "rule", brief=True)
+
+
+def _evidence(page: Page, answer: dict[str, Any], beside: bool) -> str:
     parts = []
     if answer["station"] is None and answer["area"]:
         parts.append(page.say("of_area", area=page.area(answer["area"])))
-    if answer["severity"]:
+    if answer["severity"] and not beside:
         parts.append(page.say(f"severity.{answer['severity']}"))
-    if answer["basis"]:
+    if answer["basis"] and not beside:
         parts.append(page.say("basis", basis=line(page.voice.both(answer["basis"]), 200)))
     if answer["photos"]:
         parts.append(page.say("photos_are", photos=page.photo_links(answer["photos"]), count=len(answer["photos"])))

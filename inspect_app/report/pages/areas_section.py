@@ -2,12 +2,13 @@
 
 from typing import Any
 
-from inspect_app.report.pages.answer_block import answer_block
+from inspect_app.report.pages.answer_block import answer_block, answer_link
 from inspect_app.report.pages.look import BODY, HAIR, SMALL
 from inspect_app.report.pages.outline import Outline, Undrawable
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
-from inspect_app.report.pages.place_row import answer_row, is_clear, is_plain, place_row
+from inspect_app.report.pages.place_row import by_eye, is_plain, is_told
+from inspect_app.report.pages.places_table import places_table
 from inspect_app.report.pages.plan import draw_plan, plan_height
 from inspect_app.report.pages.plan_places import found_by_hand
 from inspect_app.report.pages.roof_section import hatch_legend, mark_legend
@@ -71,8 +72,12 @@ def _area(page: Page, area: dict[str, Any], chapter: list[Any]) -> list[Any]:
         story = [together([*head, plan, *legends, *([mark_legend(page)] if shown else [])])]
     except Undrawable:
         story.append(Row("", Paragraph(page.say("no_plan"), BODY)))
+    answers = {answer["id"]: answer for answer in page.contents["answers"]}
+    if mine:
+        story += [space(4), places_table(page, mine, answers)]
     for one in mine:
-        story += _station(page, one)
+        if not is_told(one, [answers[name] for name in one["answers"]]):
+            story += _station(page, one)
     if not mine:
         story.append(Row("", Paragraph(page.say("area_no_places"), BODY)))
     return story
@@ -95,8 +100,6 @@ def _station(page: Page, station: dict[str, Any]) -> list[Any]:
     reached = page.say(f"reached.{station['reached']}")
     answers = {answer["id"]: answer for answer in page.contents["answers"]}
     own = [answers[name] for name in station["answers"]]
-    if is_clear(station, own):
-        return place_row(page, station, own)
 
     def paint(canvas: Any, width: float, height: float) -> None:
         canvas.setStrokeColor(HAIR)
@@ -108,11 +111,14 @@ def _station(page: Page, station: dict[str, Any]) -> list[Any]:
             Row("", Paragraph(f"{chosen} · {reached}", SMALL), 3)]  # fmt: skip
     # What needs its working first; then, a line each, what passed by eye. By hand a place was chosen for a reason:
     # there every reading is told in full.
+    found = [one for one in own if one["finding"]]
     short = [one for one in own if is_plain(one) and not (station["chosen"] != "drawn" and one["working"])]
-    full = [answer_block(page, one, full=not one["finding"]) for one in own if one not in short]
+    full = [answer_block(page, one) for one in own if one not in short and one not in found]
+    if found:
+        full = [[answer_link(page, one) for one in found], *full]
     if not own:
         return [together(head), space(4)]
-    blocks = [*full, *([answer_row(page, one)] for one in short)]
+    blocks = [*full, *([by_eye(page, short)] if short else [])]
     story: list[Any] = [together([*head, *blocks[0][:1]]), *blocks[0][1:]]
     for at, block in enumerate(blocks[1:], 1):
         story += [*([space(3)] if at < len(full) else []), *block]

@@ -34,7 +34,7 @@ def _assembly(page: Page, assembly: dict[str, Any], at: int) -> list[Any]:
         expires=page.voice.day(approval["expires"]),
     )
     story.append(Row(page.say("approval"), Paragraph(f"{line(approval['reference'])} · {dates}", BODY)))
-    story += [space(5), Trio("", page.say("approved"), page.say("found"), SMALL)]
+    story += [space(5), Trio("", page.say("approved"), page.say("found"), SMALL, True)]
     for one in assembly["lines"]:
         story.append(Trio(page.say(f"assembly.{one['field']}"), _value(page, one), page.tally(one["found"])))
     for zone in assembly["zones"][:12]:

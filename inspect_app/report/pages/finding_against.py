@@ -11,7 +11,7 @@ from inspect_app.report.pages.working import values_text
 
 # Values of a rule that say how it has to be; the others say how it is.
 REQUIRED = ("low", "high", "at_least", "at_most", "equal", "limit", "minimum", "needed", "tested_minimum", "nominal")
-REST = ("margin", "risk", "grow", "shrink", "aim", "play", "base", "tested_nominal", "rise", "percent")
+REST = ("risk", "grow", "shrink", "aim", "play", "base", "tested_nominal", "rise", "percent")
 LONG = 400  # letters: more stands in the note below
 
 

@@ -2,17 +2,17 @@
 
 from typing import Any
 
-from inspect_app.report.pages.answer_block import answer_block
+from inspect_app.report.pages.answer_block import answer_block, question_row
 from inspect_app.report.pages.finding_against import against
 from inspect_app.report.pages.finding_pictures import finding_pictures
 from inspect_app.report.pages.finding_steps import entry_of, steps, who_and_when
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
-from inspect_app.report.pages.row import Anchor, Heading, Row, paragraphs, space, together
+from inspect_app.report.pages.row import Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.text import line
 
-KEPT = 4  # flowables of photos: two rows of two
+KEPT = 1  # rows of photos
 
 
 def finding_title(page: Page, finding: dict[str, Any]) -> str:
@@ -40,11 +40,11 @@ def finding_block(page: Page, finding: dict[str, Any], answer: dict[str, Any] | 
     if finding["station"]:
         where += f" ({page.to('place', finding['station'], page.say('see_place'))})"
     head: list[Any] = [
-        Heading(title, f"finding-{finding['n']}", 1, title), Row(page.say("where"), Paragraph(where, BODY)),
-        *against(page, finding, answer),
+        Heading(title, f"finding-{finding['n']}", 1, title), *([question_row(page, answer)] if answer else []),
+        Row(page.say("where"), Paragraph(where, BODY)), *against(page, finding, answer),
     ]  # fmt: skip
     if answer is not None:
-        head = [Anchor(f"finding-{finding['n']}-a"), *head, *answer_block(page, answer | {"finding": None})]
+        head += answer_block(page, answer, beside=True)
     elif finding["source"] == "answer":
         head.append(Row("", Paragraph(line(finding["id"]), BODY)))
     else:

@@ -3,12 +3,11 @@
 from typing import Any
 
 from inspect_app.report.pages.page import Page
-from inspect_app.report.pages.photo_words import short_caption, why_not_drawn
+from inspect_app.report.pages.photo_words import hash_line, short_caption, why_not_drawn
 from inspect_app.report.pages.picture import Pictures
-from inspect_app.report.pages.row import Row, space
-from inspect_app.report.pages.text import line
+from inspect_app.report.pages.row import space
 
-TALLEST = 92
+TALLEST = 84
 
 
 def finding_pictures(page: Page, finding: dict[str, Any]) -> list[Any]:
@@ -20,8 +19,7 @@ def finding_pictures(page: Page, finding: dict[str, Any]) -> list[Any]:
     cells = [(one, _caption(page, one, log.get(one["sha256"]))) for one in _paired(known)]
     for at in range(0, len(cells), 2):
         why = lambda photo: _why(page, photo)  # noqa: E731
-        label = page.say("evidence") if at == 0 else ""
-        story += [space(4), Row(label, Pictures(cells[at : at + 2], page.find, why, TALLEST))]
+        story += [space(4), Pictures(cells[at : at + 2], page.find, why, TALLEST, beside=True)]
     return story
 
 
@@ -38,8 +36,9 @@ def _paired(pictures: list[dict[str, Any]]) -> list[dict[str, Any]]:
 def _caption(page: Page, one: dict[str, Any], logged: dict[str, Any] | None) -> list[str]:
     role = f"<b>{page.say('finding_photo.' + one['role'])}</b>"
     if logged:
-        return [f"{role} · {short_caption(page, logged)[0]}"]
-    return [f"{role} · {page.voice.moment(one['at'])}", f'<font size="5.4">{line(one["sha256"], 64)}</font>']
+        first, *more = short_caption(page, logged)
+        return [f"{role} · {first}", *more]
+    return [role, page.voice.moment(one["at"]), hash_line(one["sha256"])]
 
 
 def _why(page: Page, photo: dict[str, Any]) -> str:

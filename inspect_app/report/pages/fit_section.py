@@ -12,7 +12,8 @@ from inspect_app.report.pages.row import Columns, Heading, Row, paragraphs, spac
 from inspect_app.report.pages.text import line
 from inspect_app.report.pages.working import inputs_text, reason_text, rule_text, values_text
 
-SHARES = (0.46, 0.27, 0.27)
+SHARES = (0.52, 0.26, 0.22)
+WHOLE = 30  # letters of a limit that are not parted
 # Said above in the line's own unit: the two sides and what is between them.
 PAIRED = ("minimum", "tested_minimum", "rise", "reading", "at_least", "at_most", "equal", "aimed", "centred", "run",
           "needed", "return", "low", "high", "gap", "clearance", "spacing", "reached", "least", "penetration", "margin",
@@ -56,7 +57,8 @@ def _area(page: Page, one: dict[str, Any], at: int, chapter: list[Any]) -> list[
     head += paragraphs(page.say("note"), [*notes[:-1], notes[-1] + page.recorded()] if notes else [])
     head += paragraphs("", [page.say("entry", digest=line(one["digest"], 50))], SMALL)
     head += [_version(page, each) for each in one["versions"]]
-    head += [space(5), Columns("", [page.say("fit_asked"), page.say("fit_has"), page.say("fit_spare")], SHARES, SMALL)]
+    columns = [page.say("fit_asked"), page.say("fit_has"), page.say("fit_spare")]
+    head += [space(5), Columns("", columns, SHARES, SMALL, True)]
     ranked = sorted(one["lines"], key=lambda each: _rank(each["result"]))
     blocks = [_line(page, each) for each in ranked]
     return [together([*head, *blocks[0]]), *map(together, blocks[1:])] if blocks else [together(head)]
@@ -75,7 +77,7 @@ def _line(page: Page, one: dict[str, Any]) -> list[Any]:
     limit, found, spare = sides(page, one)
     name = line_name(page, one["line"])
     strong = f"<b>{sign(one['result'])} {page.voice.result(one['result'])}</b>"
-    asked = f"<b>{name}</b>" + (f"<br/>{limit}" if limit else "")
+    asked = f"<b>{name}</b>" + (f" · {limit if len(limit) > WHOLE else limit.replace(' ', chr(160))}" if limit else "")
     story: list[Any] = [Columns(strong, [asked, found, spare], SHARES)]
     if one["now"]:
         story += paragraphs("", [page.say("fit_now", result=page.voice.result(one["now"]))])
@@ -84,7 +86,7 @@ def _line(page: Page, one: dict[str, Any]) -> list[Any]:
         what = line(page.say(key), 300) if page.voice.knows(key) else line(one["get"], 80)
         story += paragraphs("", [page.say("fit_get", what=what)])
     if one["result"] == "pass" and not one["now"] and one["recomputed"] in ("same", None):
-        return [*story, *_briefly(page, one), space(2)]  # its formula and source stand once, among the rules used
+        return [*story, *_briefly(page, one)]  # its formula and source stand once, among the rules used
     left = {name: value for name, value in one["working"]["values"].items() if name not in PAIRED}
     working = one["working"] | {"rule": one["working"]["rule"] or "", "values": left}
     told = [reason_text(page, working)]
@@ -100,8 +102,9 @@ def _line(page: Page, one: dict[str, Any]) -> list[Any]:
 def _briefly(page: Page, one: dict[str, Any]) -> list[Any]:
     """What was put in, and by which rule, of a line that passed."""
     if not one["working"]["rule"]:  # what was compared stands above, side by side
-        return paragraphs("", [page.say("fit_by_record")], SMALL)
-    told = [line(one["working"]["rule"], 40), inputs_text(page, one["working"])]
+        return []
+    rule = rule_text(page, one | {"accepted": None, "recomputed": None}, "fit_by_record", True)
+    told = [rule, inputs_text(page, one["working"])]
     return paragraphs("", [" · ".join(part for part in told if part)], SMALL)
 
 

@@ -71,6 +71,7 @@ class Plate(BaseDocTemplate):  # type: ignore[misc]
         )
         self.contents, self.digest, self.voice, self.total = contents, digest, voice, pages
         self.seal: dict[str, Any] = {}
+        self.marks: dict[str, int] = {}  # the page of each heading
         wide, tall = size
         body = Frame(LEFT, BOTTOM, wide - LEFT - RIGHT, tall - TOP - BOTTOM, 0, 0, 0, 0, id="body")
         cover = Frame(LEFT, BOTTOM, wide - LEFT - RIGHT, tall - TOP - BOTTOM, 0, 0, 0, 0, id="cover")

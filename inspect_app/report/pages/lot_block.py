@@ -46,7 +46,7 @@ def lot_block(page: Page, lot: dict[str, Any]) -> list[Any]:
         Row("", Paragraph(" ".join([f"{drawn_words(page, lot)}.", _odd(page, lot)]), SMALL), 3),
     ]  # fmt: skip
     story: list[Any] = [
-        Columns("", [f"<b>{page.say('lot.severity.' + one)}</b>" for one in SEVERITIES], THIRDS, SMALL),
+        Columns("", [f"<b>{page.say('lot.severity.' + one)}</b>" for one in SEVERITIES], THIRDS, SMALL, True),
         _columns(page, lot, "lot_plan", "plan", "not_asked", "no_plan"),
         _columns(page, lot, "lot_found", "found", "unknown"),
     ]  # fmt: skip

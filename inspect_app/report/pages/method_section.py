@@ -9,7 +9,7 @@ from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.lot_words import ranges
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
-from inspect_app.report.pages.row import Heading, Row, paragraphs, space, together
+from inspect_app.report.pages.row import Anchor, Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.text import line
 
 MOST = 120  # cautions; contents.json has all
@@ -19,17 +19,21 @@ FEW = 8  # numbers told one by one; more are told as runs
 def method_section(page: Page, number: str) -> list[Any]:
     """Each rule version used, in words with its source, and how things were measured."""
     story: list[Any] = [Heading(page.say("chapter.method"), "method", number=number)]
+    every = {tuple(one["rulebooks"]) for one in page.contents["rules"] if one["rulebooks"]}
+    same = line(next(iter(every))[0], 70) if len(every) == 1 and len(next(iter(every))) == 1 else ""
+    if same:  # told once for all of them
+        story.append(Row("", Paragraph(page.say("rulebook", digests=same), SMALL), 5))
     for one in page.contents["rules"]:
         rule = str(one["rule"])
         used = [page.say("rule_used", count=one["count"])] if one["count"] else []
         used += [page.say("rule_lines", count=one["lines"])] if one["lines"] else []
-        told: list[Any] = [Row(line(rule, 40), Paragraph(" ".join(used), BODY), 0)]
+        told: list[Any] = [Anchor(f"rule-{rule}"), Row(line(rule, 40), Paragraph(" ".join(used), BODY), 0)]
         for part in ("formula", "source"):
             if page.voice.knows(f"rule.{rule}.{part}"):
                 text = line(page.say(f"rule.{rule}.{part}"), 900)
                 told.append(Row("", Paragraph(f"{page.say(part)}: {text}", SMALL), 1))
         books = ", ".join(line(book, 70) for book in one["rulebooks"][:6])
-        if books:
+        if books and books != same:
             told.append(Row("", Paragraph(page.say("rulebook", digests=books), SMALL), 0))
         story += [together(told), space(5)]
     if not page.contents["rules"]:

@@ -7,13 +7,32 @@ from inspect_app.report.pages.text import line
 
 
 def short_caption(page: Page, photo: dict[str, Any]) -> list[str]:
-    """Number and role, for a photo shown beside its finding; the log has the rest."""
+    """Number and role, when, who, hash, for a photo beside its finding, which says where."""
     log = page.to("photo", photo["n"], page.say("photo_n", n=photo["n"]))
-    return [f"{log} · {page.say('photo_role.' + str(photo['role']))} · {page.voice.moment(photo['at'])}"]
+    return [
+        f"{log} · {page.say('photo_role.' + str(photo['role']))}",
+        page.voice.moment(photo["at"]) + " · " + page.voice.person(photo["by"]),
+        *_own_clock(page, photo), hash_line(photo["sha256"]),
+    ]  # fmt: skip
+
+
+def hash_line(sha256: Any) -> str:
+    """The hash, small: it is compared letter by letter, not read."""
+    return f'<font size="5.4" color="#646b70">{line(sha256, 64)}</font>'
+
+
+def _own_clock(page: Page, photo: dict[str, Any]) -> list[str]:
+    """What the picture says itself of when it was taken, where that is not what the phone said."""
+    if photo["clocks"] == "unknown":
+        return [page.say("own_clock_none")]
+    if photo["clocks"] != "differ":
+        return []
+    time = line(f"{photo['exif_time']} {photo['exif_offset'] or ''}".strip(), 40)
+    return [page.say("own_clock", time=time, zone="" if photo["exif_offset"] else page.say("zone_unknown"))]
 
 
 def full_caption(page: Page, photo: dict[str, Any]) -> list[str]:
-    """Everything the log says of a photo that it draws; the hash stands in its line."""
+    """Everything the log says of a photo that it draws."""
     source = page.say(f"photo_source.{photo['source']}")
     role = page.say(f"photo_role.{photo['role']}")
     told = [
@@ -21,16 +40,7 @@ def full_caption(page: Page, photo: dict[str, Any]) -> list[str]:
         taken_at(page, photo),
         page.voice.moment(photo["at"]) + " · " + page.voice.person(photo["by"]),
     ]
-    if photo["clocks"] == "differ":
-        told.append(
-            page.say(
-                "own_clock",
-                time=line(f"{photo['exif_time']} {photo['exif_offset'] or ''}".strip(), 40),
-                zone="" if photo["exif_offset"] else page.say("zone_unknown"),
-            )
-        )
-    elif photo["clocks"] == "unknown":
-        told.append(page.say("own_clock_none"))
+    told += _own_clock(page, photo)
     position = photo["position"]
     if isinstance(position, dict):
         told.append(
@@ -43,7 +53,7 @@ def full_caption(page: Page, photo: dict[str, Any]) -> list[str]:
         )
     if not photo["copy"]:
         told.append(page.say("photo_original", size=line(photo["size"], 20), type=line(photo["type"], 30)))
-    return told
+    return [*told, hash_line(photo["sha256"])]
 
 
 def taken_at(page: Page, photo: dict[str, Any]) -> str:
@@ -53,17 +63,18 @@ def taken_at(page: Page, photo: dict[str, Any]) -> str:
     return page.place(photo["station"])
 
 
-def photo_line(page: Page, photo: dict[str, Any]) -> str:
-    """One line of the log: number, what it shows, where, when, hash; why it cannot be drawn, where it cannot."""
+def photo_cells(page: Page, photo: dict[str, Any]) -> list[str]:
+    """A row of the log: number, what it shows, where, when, hash; why it cannot be drawn, where it cannot."""
     where = taken_at(page, photo) if photo["panel"] is not None else page.say("whole_walk")
     if photo["station"] is not None:
         where = page.to("place", photo["station"], page.say("place_n", n=photo["station"]))
-    told = [f"<b>{photo['n']}</b> {page.say('photo_role.' + str(photo['role']))}", where, line(str(photo["at"])[11:19])]
+    when = line(str(photo["at"])[11:19])
     if photo["clocks"] == "differ":
-        told.append(page.say("own_clock", time=line(photo["exif_time"], 40), zone=""))
+        when += "<br/>" + page.say("own_clock", time=line(photo["exif_time"], 40), zone="")
+    told = f'<font size="5.9">{line(photo["sha256"], 64)}</font>'
     if not photo["held"] or not photo["copy"]:
-        told.append(why_not_drawn(page, photo))
-    return " · ".join([*told, f'<font size="5.9">{line(photo["sha256"], 64)}</font>'])
+        told += f"<br/>{why_not_drawn(page, photo)}"
+    return [f"<b>{photo['n']}</b>", page.say("photo_role." + str(photo["role"])), where, when, told]
 
 
 def why_not_drawn(page: Page, photo: dict[str, Any]) -> str:

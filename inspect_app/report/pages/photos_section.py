@@ -1,15 +1,17 @@
 """The photo log: what was chosen by hand or needs a look is drawn, three to a row, and of each lot one open leg; then
 every photo has its line with its hash. The bytes of all are kept whole."""
 
+from itertools import groupby
 from typing import Any
 
+from inspect_app.report.pages.cells import Cells
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
-from inspect_app.report.pages.photo_words import full_caption, photo_line, why_not_drawn
+from inspect_app.report.pages.photo_words import full_caption, photo_cells, why_not_drawn
 from inspect_app.report.pages.picture import Pictures
 from inspect_app.report.pages.place_row import is_plain
-from inspect_app.report.pages.row import Anchor, Heading, Row, room, space
+from inspect_app.report.pages.row import Heading, Row, room, space
 from inspect_app.report.pages.text import line
 
 TALLEST, BESIDE = 92.0, 3
@@ -28,15 +30,20 @@ def photos_section(page: Page, number: str) -> list[Any]:
         story.append(Pictures(some, page.find, why, TALLEST, marks=True, columns=BESIDE))
     says = page.say("photos_each", count=len(page.contents["photos"]))
     story += [space(4), room(70), Row("", Paragraph(says, SMALL), 4)]
-    before = None
-    for photo in page.contents["photos"]:
-        taken = (page.voice.day(photo["at"]), page.voice.person(photo["by"]))
-        if taken != before:
-            by = page.say("photo_by", day=taken[0], who=line(taken[1], 90))
-            story += [room(40), space(4), Paragraph(f"<b>{by}</b>", BODY)]
-            before = taken
-        story += [Anchor(f"photo-{photo['n']}")] if photo in listed else []
-        story.append(Paragraph(photo_line(page, photo), SMALL))
+    return [*story, *_log(page, listed)]
+
+
+def _log(page: Page, listed: list[Any]) -> list[Any]:
+    """A table for each person and day, in the order of the log."""
+    taken = lambda photo: (page.voice.day(photo["at"]), page.voice.person(photo["by"]))  # noqa: E731
+    head = [page.say(f"photo_head.{name}") for name in ("n", "what", "where", "at", "hash")]
+    story: list[Any] = []
+    for (day, who), some in groupby(page.contents["photos"], taken):
+        photos = list(some)
+        by = page.say("photo_by", day=day, who=line(who, 90))
+        marks = [[f"photo-{photo['n']}"] if photo in listed else [] for photo in photos]
+        table = Cells(head, [photo_cells(page, photo) for photo in photos], (0.06, 0.12, 0.24, 0.1, 0.48), marks)
+        story += [room(70), Paragraph(f"<b>{by}</b>", BODY), table, space(4)]
     return story
 
 

@@ -11,12 +11,13 @@ from inspect_app.report.pages.look import CAPTION, GREY, HAIR, SMALL
 from inspect_app.report.pages.paragraph import Paragraph
 
 Find = Callable[[str], Path | None]  # sha256 -> the small upright JPEG, None where there is none
-GUTTER = 12.0
+GUTTER, NOTE = 12.0, 54.0
+BESIDE = 0.45  # of its room a photo takes, where its caption stands beside it
 
 
 class Pictures(Flowable):  # type: ignore[misc]
-    """Photos side by side, each over its caption (markup lines). ``photos``: of the contents; ``columns``: how many
-    there is room for in a row."""
+    """Photos side by side, each over its caption (markup lines), or ``beside`` it. ``photos``: of the contents;
+    ``columns``: how many there is room for in a row."""
 
     def __init__(
         self,
@@ -26,29 +27,33 @@ class Pictures(Flowable):  # type: ignore[misc]
         tallest: float,
         marks: bool = False,
         columns: int = 2,
+        beside: bool = False,
     ) -> None:
         super().__init__()
-        self.tallest, self.marks, self.spaceAfter, self.columns = tallest, marks, 7.0, columns
+        self.tallest, self.marks, self.spaceAfter, self.columns, self.beside = tallest, marks, 7.0, columns, beside
         self.cells = [(photo, *_source(photo, find, why), [Paragraph(line, CAPTION) for line in lines])
                       for photo, lines in photos]  # fmt: skip
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
         self.width, self.each = width, (width - GUTTER * (self.columns - 1)) / self.columns
-        self.sizes = []
+        self.boxes, captions = [], []
         for _, source, _, size, lines in self.cells:
-            caption = sum(line.wrap(self.each, 10**6)[1] for line in lines)
-            box = (self.each, 54.0)
+            most = self.each * (BESIDE if self.beside else 1)
+            box = (most, NOTE)
             if source:
-                scale = min(self.each / size[0], self.tallest / size[1])
+                scale = min(most / size[0], self.tallest / size[1])
                 box = (size[0] * scale, size[1] * scale)
-            self.sizes.append((box, caption))
-        self.image_tall = max(box[1] for box, _ in self.sizes)
-        self.tall = self.image_tall + 4 + max(caption for _, caption in self.sizes)
+            self.boxes.append(box)
+            room = self.each - most - 7 if self.beside else self.each
+            captions.append(sum(line.wrap(room, 10**6)[1] for line in lines))
+        tallest = max(box[1] for box in self.boxes)
+        self.under = 0.0 if self.beside else tallest + 4
+        self.tall = max(tallest, max(captions)) if self.beside else self.under + max(captions)
         return width, self.tall
 
     def draw(self) -> None:
         canvas = self.canv
-        for at, ((photo, source, reason, _, lines), (box, _)) in enumerate(zip(self.cells, self.sizes, strict=True)):
+        for at, ((photo, source, reason, _, lines), box) in enumerate(zip(self.cells, self.boxes, strict=True)):
             x, top = at * (self.each + GUTTER), self.tall
             if self.marks:
                 canvas.bookmarkHorizontal(f"photo-{photo['n']}", x, top + 4)
@@ -59,21 +64,21 @@ class Pictures(Flowable):  # type: ignore[misc]
                     canvas.photo(photo["sha256"], source, x, top - box[1], *box)
                     canvas.rect(x, top - box[1], *box, stroke=1, fill=0)
                 else:
-                    self._note(x, top, reason)
-            y = top - self.image_tall - 4
+                    self._note(x, top, box[0], reason)
+            y, left = top - self.under, x + self.each * BESIDE + 7 if self.beside else x
             for line in lines:
                 y -= line.height
-                line.drawOn(canvas, x, y)
+                line.drawOn(canvas, left, y)
 
-    def _note(self, x: float, top: float, reason: str) -> None:
+    def _note(self, x: float, top: float, wide: float, reason: str) -> None:
         canvas = self.canv
         canvas.setDash((3, 2), 0)
         canvas.setStrokeColor(GREY)
-        canvas.rect(x, top - 54, self.each, 54, stroke=1, fill=0)
+        canvas.rect(x, top - NOTE, wide, NOTE, stroke=1, fill=0)
         canvas.setDash((), 0)
         note = Paragraph(reason, SMALL)
-        _, tall = note.wrap(self.each - 16, 54)
-        note.drawOn(canvas, x + 8, top - 27 - tall / 2)
+        _, tall = note.wrap(wide - 12, NOTE)
+        note.drawOn(canvas, x + 6, top - NOTE / 2 - tall / 2)
 
 
 def _source(photo: dict[str, Any], find: Find, why: Callable[[dict[str, Any]], str]) -> tuple[Any, str, Any]:

@@ -1,13 +1,13 @@
-"""A drawn place where all that is asked passed: one row of readings, since a week of them would hide what failed."""
+"""What needs few words: places where all that is asked passed, and answers that a line says in full."""
 
 from typing import Any
 
-from inspect_app.report.pages.look import BODY, SMALL
+from inspect_app.report.pages.look import BODY
 from inspect_app.report.pages.mark import sign
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.reading import reading_text
-from inspect_app.report.pages.row import Anchor, Row, space, together
+from inspect_app.report.pages.row import Row
 from inspect_app.report.pages.text import line
 from inspect_app.report.pages.working import values_text
 
@@ -15,14 +15,13 @@ MEASURED = ("slot", "clip", "spacing")  # readings that a reader wants at every 
 FEW_WORDS = 200  # letters
 
 
-def is_clear(station: dict[str, Any], answers: list[dict[str, Any]]) -> bool:
-    """Whether a row says enough: drawn, reached, everything passed by the rules as they are, nothing written beside
-    it, nothing corrected."""
-    return (
+def is_told(station: dict[str, Any], answers: list[dict[str, Any]]) -> bool:
+    """Whether its row in the table says enough: nobody answered there; or it was drawn, and whatever is not plain is a
+    finding."""
+    return not answers or (
         station["chosen"] == "drawn"
         and station["reached"] == "yes"
-        and station["result"] == "pass"
-        and all(is_plain(answer) for answer in answers)
+        and all(is_plain(answer) or answer["finding"] for answer in answers)
     )
 
 
@@ -43,6 +42,29 @@ def found_text(page: Page, answer: dict[str, Any]) -> str:
     """What was read, else the first value of its rule; empty for a judgement by eye."""
     told = reading_text(page, answer)
     return told or (values_text(page, answer["working"], answer["result"]).split("; ")[0] if answer["working"] else "")
+
+
+def by_eye(page: Page, answers: list[dict[str, Any]]) -> list[Any]:
+    """What passed by eye, one after the other under its result: of each the question, its photos, what was read."""
+    rows = []
+    for shown in dict.fromkeys(_shown(one) for one in answers):
+        told = [_briefly(page, one) for one in answers if _shown(one) == shown]
+        strong = f"{sign(shown)} {page.voice.result(shown)}"
+        rows.append(Row(strong, Paragraph(" · ".join(told), BODY), 2))
+    return rows
+
+
+def _shown(answer: dict[str, Any]) -> Any:
+    return "recorded" if answer["recorded"] else answer["result"]
+
+
+def _briefly(page: Page, answer: dict[str, Any]) -> str:
+    small = [found_text(page, answer)]
+    if answer["photos"]:
+        small.append(page.say("photos_are", photos=page.photo_links(answer["photos"]), count=len(answer["photos"])))
+    text = " · ".join(part for part in small if part)
+    question = line(page.voice.both(answer["question"], str(answer["item"])), 160)
+    return question + (f' <font color="#646b70" size="7.3">{text}</font>' if text else "")
 
 
 def answer_row(page: Page, answer: dict[str, Any], day: dict[str, Any] | None = None) -> Any:
@@ -67,30 +89,3 @@ def answer_row(page: Page, answer: dict[str, Any], day: dict[str, Any] | None = 
     small = " · ".join(told[1:])
     text = told[0] + (f' <font color="#646b70" size="7.3">{small}</font>' if small else "")
     return Row(f"{sign(shown)} {page.voice.result(shown)}", Paragraph(text, BODY), 1)
-
-
-def place_row(page: Page, station: dict[str, Any], answers: list[dict[str, Any]]) -> list[Any]:
-    """The flowables of a clear place."""
-    told = [f"{sign('pass')} {page.say('place_clear', count=len(answers))}"]
-    for answer in answers:
-        working = answer["working"]
-        rule = str((working or {}).get("rule")).split("@")[0]
-        if rule in MEASURED:
-            question = line(page.voice.both(answer["question"], str(answer["item"])), 60)
-            told.append(f"{question} {found_text(page, answer)}")
-    photos = [photo for answer in answers for photo in answer["photos"]]
-    if photos:
-        told.append(page.say("photos_are", photos=page.photo_links(photos), count=len(photos)))
-    day = next((one for one in page.contents["days"] if one["n"] == station["walk"]), None)
-    if day and day["by"] == station["by"] and str(day["at"])[:10] == str(station["at"])[:10]:
-        told.append(f"{page.say('walk_n', n=day['n'])}, {line(str(station['at'])[11:19])}")
-    else:
-        told.append(f"{page.voice.person(station['by'])}, {page.voice.moment(station['at'])}")
-    return [
-        together([
-            Anchor(f"place-{station['n']}"),
-            Row(page.say("place_n", n=station["n"]), Paragraph(page.where(station), BODY), 0),
-            Row("", Paragraph(" · ".join(told), SMALL), 0),
-        ]),
-        space(3),
-    ]  # fmt: skip

@@ -102,6 +102,7 @@ class Heading(Flowable):  # type: ignore[misc]
     def draw(self) -> None:
         canvas = self.canv
         canvas.bookmarkHorizontal(self.mark, 0, self.tall + 4)
+        self._doctemplateAttr("marks")[self.mark] = canvas.getPageNumber()
         canvas.addOutlineEntry(self.plain, self.mark, self.level, closed=self.level == 0)
         chapter = self.level == 0
         with canvas.artifact():

@@ -142,7 +142,8 @@ def rule_text(page: Page, one: dict[str, Any], without: str, brief: bool = False
     """Rule, formula and source in words, how the reading was accepted, and whether it was judged again to the same.
     ``without``: what is said where there is no rule. ``brief``: formula and source stand among the rules used."""
     rule = str(one["working"]["rule"] or "")
-    told = [line(rule, 40)] if rule else [page.say(without)]
+    known = rule in {used["rule"] for used in page.contents["rules"]}
+    told = [page.to("rule", rule) if known else line(rule, 40)] if rule else [page.say(without)]
     for part in () if brief else ("formula", "source"):
         if page.voice.knows(f"rule.{rule}.{part}"):
             told.append(line(page.say(f"rule.{rule}.{part}"), 900))
