@@ -209,14 +209,18 @@ def report_maker(parts: Parts, copies: Copies) -> Maker:
         lambda job: len(parts.quarantine.tokens(job)),
     )
     shelf = Shelf(parts.settings.data / "reports", parts.transactions, parts.clock)
-    authority = Authority(parts.settings.tsa_url) if parts.settings.tsa_url else None
-    fonts = parts.settings.static / "vendor"
-    return Maker(source, shelf, parts.words, fonts, lambda: seal_key(parts), parts.clock, authority)
+    means = signing_means(parts.settings, parts.words)
+    return Maker(source, shelf, parts.words, means.fonts, lambda: seal_key(parts), parts.clock, means.authority)
+
+
+def signing_means(settings: Settings, words: Words) -> Means:
+    """What a signature on a report is made with, whether on this server or on a file from anywhere."""
+    return Means(words, settings.static / "vendor", Authority(settings.tsa_url) if settings.tsa_url else None)
 
 
 def countersigned_by(parts: Parts, maker: Maker) -> Countersigned:
     """What puts second signatures on the maker's reports."""
-    means = Means(parts.words, maker.fonts, maker.authority)
+    means = signing_means(parts.settings, parts.words)
     return Countersigned(maker.shelf, parts.statements, parts.reading, means, parts.clock, judge_apart)
 
 

@@ -46,6 +46,7 @@ import { Apart } from './office/apart.js'
 import { Bring } from './office/bring.js'
 import { Package } from './office/package.js'
 import { Trail } from './office/trail.js'
+import { Countersign } from './office/countersign.js'
 import { Join } from './office/join.js'
 import { Findings } from './finding/findings.js'
 import { Finding } from './finding/finding.js'
@@ -66,7 +67,7 @@ const INSIDE = /** @type {Record<string, any>} */ ({
   station: Station, item: Item, sign: SignOff, report: Report, card: Card, instruments: Instruments, fit: Fit,
   day: Day, stop: Stop, hold: Hold, night: Night, 'day-record': DayRecord,
   lot: Lot, trends: Trends, series: Series, coverage: Coverage, audit: Audit, sampling: Sampling,
-  people: People, firm: FirmScreen, invite: Invite, reviewers: Reviewers, devices: Devices, apart: Apart, bring: Bring, package: Package, trail: Trail,
+  people: People, firm: FirmScreen, invite: Invite, reviewers: Reviewers, devices: Devices, apart: Apart, bring: Bring, package: Package, trail: Trail, countersign: Countersign,
   findings: Findings, finding: Finding, 'new-finding': Raise, assign: Assign, correct: Correct, recheck: Recheck,
   concede: Concede, reopen: Reopen, tomorrow: Tomorrow, doubts: Doubts, doubt: Doubt,
 })

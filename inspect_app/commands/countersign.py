@@ -7,16 +7,15 @@ from getpass import getpass
 from pathlib import Path
 from typing import Any
 
-from inspect_app.application import create_app
+from inspect_app.application import create_app, signing_means
 from inspect_app.clock import system_clock
 from inspect_app.commands.visible import visible
 from inspect_app.entry.refusal import Refused
 from inspect_app.entry.uuid7 import version7
 from inspect_app.errors import BadInput, Conflict, NotFound
-from inspect_app.report.authority import Authority
-from inspect_app.report.countersign import CannotCountersign, Hand, Means, countersign_file
+from inspect_app.report.countersign import CannotCountersign, Hand, countersign_file
 from inspect_app.report.seal_key import SealKey, UnreadableKey, given_key, grouped
-from inspect_app.settings import settings_from, shipped, tsa_url_in
+from inspect_app.settings import settings_from, shipped
 from inspect_app.web.countersign_desk import countersigned
 from inspect_app.words import LANGUAGES, Words, spoken
 
@@ -55,10 +54,10 @@ def _of_file(args: argparse.Namespace, words: Words) -> dict[str, object]:
         raise BadInput("countersign_no_job", "--signed", args.signed)
     source = Path(args.report)
     out = Path(args.out) if args.out else source.with_name(f"{source.stem}-countersigned.pdf")
-    key, url = _key(args.pkcs12), tsa_url_in(os.environ)
-    means = Means(words, shipped("static") / "vendor", Authority(url) if url else None)
+    key = _key(args.pkcs12)
     try:
-        countersign_file(source, out, Hand(key, system_clock(), args.words), means)
+        hand = Hand(key, system_clock(), args.words)
+        countersign_file(source, out, hand, signing_means(settings_from(os.environ), words))
     except FileNotFoundError:
         raise BadInput("file_unreadable", "report", args.report) from None
     except FileExistsError:

@@ -19,7 +19,7 @@ Said = Mapping[str, Any]
 def countersignatures_in(lines: Iterable[bytes], server_key: Mapping[str, object]) -> list[Said]:
     """Payloads of those among the lines of an ``enrolments.txt`` that this server signed; what does not read is no
     statement."""
-    found = []
+    found: list[Said] = []
     for line in lines:
         try:
             statement = parse_statement(line)

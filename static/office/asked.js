@@ -32,12 +32,12 @@ export function useAsked(address) {
 
 /**
  * One call to the office as who holds the phone.
- * @param {string} method @param {string} address @param {any} [given] JSON, or the bytes of a saved copy
+ * @param {string} method @param {string} address @param {any} [given] JSON, or the bytes of a file (a saved copy, if it names no type)
  * @param {number} [patience] ms, as of `call` @returns {Promise<any>} what it answered
  * @throws {import('../words/trouble.js').Trouble} `office.refused` with the server's words, those of `call`
  */
 export async function tell(method, address, given, patience) {
-  const options = given instanceof Blob ? { body: given, headers: { 'Content-Type': 'application/x-tar' }, patience } : given === undefined ? {} : { json: given }
+  const options = given instanceof Blob ? { body: given, headers: { 'Content-Type': given.type || 'application/x-tar' }, patience } : given === undefined ? {} : { json: given }
   const reply = await callAs(await currentRow(), method, address, options)
   if (reply.status >= 300) throw refusal('office.refused', 'office', address, reply)
   return reply.data
