@@ -49,6 +49,9 @@ def _other(told: Mapping[str, Any], record: Mapping[str, Any]) -> str | None:
     for name, key, things in LISTED:
         if (named or name in told) and sorted(one[key] for one in told[name]) != sorted(part[things]):
             return things
+    place, own = part.get("survey") or {}, told.get("survey") or {}
+    if not same({name: own.get(name) for name in place}, place):
+        return "survey"
     if (named or "signoffs" in told) and _signed(told["signoffs"]) != _signed_in(part["walks"]):
         return "signoffs"
     return "outside" if named and not same(told["outside"], outside(dict(record), part)) else None

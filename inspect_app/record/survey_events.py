@@ -67,10 +67,11 @@ def events(record: dict, part: dict, kept: dict) -> list:
 
 def _add(rows: dict, said: dict, kind: str, key: str, told: "tuple | None", names: list, reads: str = "") -> dict:
     how, distance = told or ("area", None)
+    panel = said.get("panel", said.get("to"))
     row = {
         "digest": said["digest"], "kind": kind, "id": key, "by": said["by"], "at": said["at"],
         "class": CLASS.get(reads or kind, "looked"), "how": how, "distance": distance, "area": said.get("area"),
-        "panel": said.get("panel", said.get("to")), "result": None, "results": {},
+        "panel": panel if type(panel) is int else None, "result": None, "results": {},
         "photos": list(said.get("photos") or []), "stands": True, "names": names,
     }  # fmt: skip
     found: dict = rows.setdefault(said["digest"], row)

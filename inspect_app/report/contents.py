@@ -26,6 +26,7 @@ from inspect_app.report.photo import photos as photo_log
 from inspect_app.report.scope_about import about
 from inspect_app.report.sign_off import sign_offs
 from inspect_app.report.station import stations
+from inspect_app.report.survey import survey, survey_photos_missing
 
 JOB = (
     "id",
@@ -96,10 +97,12 @@ def report_contents(
         "signoffs": sign_offs(record, people, numbers),
         "missing": missing(record, people, definitions, numbers, photos, answers),
         "hashes": hashes(record, people, definitions, log),
+        "survey": survey(record, people, numbers, photos),
     }
     told["about"] = about(scope, told["days"], told["lots"], told["areas"])
     told |= daily(record, photos)
     told["missing"] += days_missing(told["daily"]) + photos_missing(told["findings"])
+    told["missing"] += survey_photos_missing(told["survey"])
     told["rules"] = rules_used(answers, told["fits"])
     told["uncertainties"] = uncertainties(job)
     told["acceptance"] = {"job": job.get("acceptance"), "readings": acceptances(answers, told["fits"])}
@@ -125,5 +128,5 @@ def contents_digest(contents: dict[str, Any]) -> str:
 def _whole(record: dict[str, Any]) -> dict[str, Any]:
     """A record with every part present: an empty job is a report about nothing, not an error."""
     parts = ("assemblies", "areas", "fits", "walks", "stations", "answers", "photos", "findings", "lots",
-             "chains", "marks", "stops", "releases", "coverage", "series", "to_date", "audits")
+             "chains", "marks", "stops", "releases", "surveys", "redrawn", "coverage", "series", "to_date", "audits")
     return {"job": None, "flags": [], "days": [], "doubts": []} | {name: {} for name in parts} | record

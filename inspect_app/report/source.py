@@ -12,6 +12,7 @@ from inspect_app.record.fold import fold
 from inspect_app.record.scope import WHOLE, narrowed
 from inspect_app.report.daily import named_by_days
 from inspect_app.report.finding_photos import named_by_findings
+from inspect_app.report.survey import named_by_surveys
 from inspect_app.store.definitions import DefinitionArchive
 from inspect_app.store.log_reading import LogReading
 from inspect_app.store.people_map import people_of
@@ -69,7 +70,8 @@ class Source(NamedTuple):
         photos: dict[str, Any] = {}
         copies: dict[str, Path] = {}
         part = narrowed(record, scope)
-        named = list(dict.fromkeys([*part["photos"], *named_by_days(part), *named_by_findings(part)]))
+        named = [*part["photos"], *named_by_days(part), *named_by_findings(part), *named_by_surveys(part)]
+        named = list(dict.fromkeys(named))
         for at, sha256 in enumerate(named, 1):
             photos[sha256] = self._photo(sha256, sha256 in holdings, copies)
             share(at / len(named))

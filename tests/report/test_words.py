@@ -25,7 +25,7 @@ def words_of(*files: str) -> dict[str, dict[str, str]]:
 # What only a report says.
 TEXTS = words_of(*(file.name for file in (STATIC / "words").glob("report*.json")), "seal.json", "verify.json")
 # The phone says the same of coverage and lots.
-SHARED = set(words_of("coverage.json", "lots.json", "day_record.json", "finding.json", "doubts.json"))
+SHARED = set(words_of("coverage.json", "lots.json", "day_record.json", "finding.json", "doubts.json", "survey.json"))
 PAGES = Path(__file__).parents[2] / "inspect_app" / "report"
 FIELD = re.compile(r"\{(\w+)\}")
 

@@ -27,6 +27,8 @@ from inspect_app.report.pages.roof_section import roof_section
 from inspect_app.report.pages.row import settle, space
 from inspect_app.report.pages.scope_section import scope_section
 from inspect_app.report.pages.signoff_section import signoff_section
+from inspect_app.report.pages.survey_events import survey_events_section
+from inspect_app.report.pages.survey_section import survey_section
 from inspect_app.report.pages.voice import Texts, Voice
 
 MOST_PASSES = 3
@@ -36,12 +38,14 @@ SECTIONS = (
     areas_section, days_section, signoff_section, photos_section, method_section, cautions_section,
 )  # fmt: skip
 # Coverage speaks of the whole job.
-LEFT_OUT = {"walk": (coverage_section,), "audit": (coverage_section,)}
+LEFT_OUT = {"walk": (coverage_section,), "audit": (coverage_section,), "survey": (coverage_section,)}
+FIRST = {"survey": (survey_section, survey_events_section)}  # what that kind alone has, after its scope
 
 
 def sections_of(kind: str) -> list[Any]:
     """The sections of a report of that kind, in their order; the seals' comes after."""
-    return [section for section in SECTIONS if section not in LEFT_OUT.get(kind, ())]
+    kept = [section for section in SECTIONS if section not in LEFT_OUT.get(kind, ())]
+    return [kept[0], *FIRST.get(kind, ()), *kept[1:]]
 
 
 def write_pages(
