@@ -1,6 +1,6 @@
 """Verify one job's chain of receipts: separate facts, never one boolean."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 from inspect_app.entry.jwk import Jwk
 from inspect_app.entry.jws import verify
@@ -8,8 +8,11 @@ from inspect_app.entry.refusal import Refused
 from inspect_app.entry.statement import Statement, parse_statement
 
 
-def verify_receipts(tokens: Iterable[bytes | str], jwk: Jwk) -> dict[str, object]:
-    """Check receipts of one job, given in any order, against the server's public key.
+def verify_receipts(
+    tokens: Iterable[bytes | str], jwk: Jwk, read: Callable[[bytes | str, Jwk], Statement] | None = None
+) -> dict[str, object]:
+    """Check receipts of one job, given in any order, against the server's public key. ``read(token, key)``: a receipt
+    that this key signed, or Refused; for whoever has read them before.
 
     ``{"count", "head", "seq", "refused": [...], "gaps": [[from, to]], "forks": [...], "breaks": [n]}``:
     ``count`` good ones with different digests; ``head`` and ``seq`` of the last (None without any);
@@ -22,7 +25,7 @@ def verify_receipts(tokens: Iterable[bytes | str], jwk: Jwk) -> dict[str, object
     refused = []
     for index, token in enumerate(tokens):
         try:
-            statement = _receipt(token, jwk)
+            statement = (read or _receipt)(token, jwk)
         except Refused as error:
             refused.append({"index": index, "code": error.code, "field": error.field, "value": error.value})
             continue

@@ -12,9 +12,8 @@ from typing import Any
 
 from inspect_app.entry.format import Entry
 from inspect_app.entry.jwk import Jwk
-from inspect_app.entry.jws import verify
 from inspect_app.entry.refusal import Refused
-from inspect_app.entry.statement import parse_statement
+from inspect_app.evidence import once
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.record.area import panel_count
 from inspect_app.record.lot_plans import as_computed
@@ -81,8 +80,8 @@ def _fault(lot: Entry, versions: Mapping[str, Entry], server_key: Jwk) -> str | 
 def _ticket(lot: Entry, server_key: Jwk) -> str | None:
     told = _body(lot)["ticket"]
     try:
-        statement = parse_statement(str(told["statement"]))
-        verify(statement, server_key)
+        statement = once.statement(str(told["statement"]))
+        once.signed(statement, server_key)
     except Refused:
         return "ticket_not_signed"
     said = statement.payload

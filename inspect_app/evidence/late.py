@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from inspect_app.entry.statement import parse_statement
+from inspect_app.evidence import once
 from inspect_app.evidence.tokens import Fault, Tokens
 
 
@@ -17,7 +17,7 @@ def late(tokens: Tokens, record: Mapping[str, Any]) -> list[Fault]:
     came: dict[object, int] = {}
     for token in tokens.receipts:
         try:
-            told = parse_statement(token).payload
+            told = once.statement(token).payload
             came[told.get("entry")] = int(str(told["seq"]))
         except Exception:  # counted by receipts_whole
             continue

@@ -7,7 +7,8 @@ one after a restoration does not name it, or when a receipt bears a number that 
 """
 
 from inspect_app.entry.refusal import Refused
-from inspect_app.entry.statement import Statement, parse_statement
+from inspect_app.entry.statement import Statement
+from inspect_app.evidence import once
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.tokens import Tokens
 
@@ -39,7 +40,7 @@ def _read(lines: list[bytes]) -> list[Statement]:
     found = []
     for line in lines:
         try:
-            found.append(parse_statement(line))
+            found.append(once.statement(line))
         except Refused:
             continue
     return [one for one in found if one.kind == "receipt"]

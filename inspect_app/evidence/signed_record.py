@@ -13,8 +13,8 @@ from collections.abc import Mapping
 from typing import Any, NamedTuple
 
 from inspect_app.entry.receipts import verify_receipts
-from inspect_app.entry.statement import parse_statement
 from inspect_app.entry.thumbprint import thumbprint
+from inspect_app.evidence import once
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.late import late
 from inspect_app.evidence.set_back import NAME as SET_BACK
@@ -48,8 +48,8 @@ def read_record(files: Mapping[str, bytes]) -> SignedRecord:
     """The record in the token files (``enclosure``). Raises whatever a missing or broken file makes of it: then there
     is none."""
     tokens = read_tokens(files)
-    return SignedRecord(tokens, verify_receipts(tokens.receipts, tokens.server_key), thumbprint(tokens.server_key),
-                        _folded(tokens))  # fmt: skip
+    receipts = verify_receipts(tokens.receipts, tokens.server_key, once.receipt)
+    return SignedRecord(tokens, receipts, thumbprint(tokens.server_key), _folded(tokens))
 
 
 def record_facts(record: SignedRecord) -> dict[str, Fact]:
@@ -85,7 +85,7 @@ def _receipted(tokens: Tokens) -> Fact:
     held = []
     for token in tokens.receipts:
         try:
-            held.append(parse_statement(token).payload.get("entry"))
+            held.append(once.statement(token).payload.get("entry"))
         except Exception:  # counted by receipts_whole
             held.append("")
     wanted = [one for one in held if one is not None]

@@ -4,11 +4,12 @@ import json
 from collections.abc import Callable, Mapping
 from typing import NamedTuple, TypeVar
 
-from inspect_app.entry.format import Entry, parse
+from inspect_app.entry.format import Entry
 from inspect_app.entry.jwk import Jwk
-from inspect_app.entry.jws import Jws, verify
+from inspect_app.entry.jws import Jws
 from inspect_app.entry.refusal import Refused
-from inspect_app.entry.statement import Statement, parse_statement
+from inspect_app.entry.statement import Statement
+from inspect_app.evidence import once
 from inspect_app.evidence.enclosure import ENROLMENTS, ENTRIES, RECEIPTS, SERVER_KEY
 
 LARGEST_KEY = 4096  # bytes; a P-256 JWK takes 200
@@ -50,8 +51,8 @@ def read_tokens(files: Mapping[str, bytes]) -> Tokens:
             raise ValueError("lines")
 
     def by_the_server(line: bytes) -> Statement:
-        statement = parse_statement(line)
-        verify(statement, server_key)
+        statement = once.statement(line)
+        once.signed(statement, server_key)
         if statement.kind == "receipt":
             raise Refused("unknown_kind", "kind", statement.kind)
         return statement
@@ -60,11 +61,11 @@ def read_tokens(files: Mapping[str, bytes]) -> Tokens:
     owners = {one.payload["kid"]: one.payload for one in enrolments if one.kind == "enrolment"}
 
     def by_its_author(line: bytes) -> Entry:
-        entry = parse(line)
+        entry = once.entry(line)
         owner = owners.get(entry.kid)
         if owner is None:
             raise Refused("unknown_key", "header.kid", entry.kid)
-        verify(entry, _mapping(owner["jwk"]))
+        once.signed(entry, _mapping(owner["jwk"]))
         if _mapping(owner["person"])["id"] != entry.by:
             raise Refused("wrong_person", "by", entry.by)
         return entry

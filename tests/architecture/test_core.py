@@ -14,8 +14,8 @@ COMPUTING = {
               "uuid"},
     "checklist": {"apispec", "base64", "collections", "dataclasses", "difflib", "hashlib", "json", "marshmallow", "re",
                   "ruamel", "typing"},
-    "evidence": {"asn1crypto", "collections", "cryptography", "hashlib", "io", "json", "pyhanko",
-                 "pyhanko_certvalidator", "re", "typing", "zlib"},
+    "evidence": {"asn1crypto", "collections", "cryptography", "datetime", "functools", "hashlib", "io", "json",
+                 "pyhanko", "pyhanko_certvalidator", "re", "typing", "zlib"},
 }  # fmt: skip
 AT_THE_EDGE = {"inspect_app.checklist.load": {"functools", "pathlib"}}  # reads the shipped definitions, each once
 BUILT_IN = {"open", "input", "print", "breakpoint", "eval", "exec", "compile"}

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Any, NamedTuple
 
 from inspect_app.entry.pictures import pictures
-from inspect_app.entry.statement import parse_statement
+from inspect_app.evidence import once
 from inspect_app.evidence.draws import NAME as DRAWS
 from inspect_app.evidence.draws import drawn_again
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
@@ -73,7 +73,7 @@ def _photos(record: SignedRecord) -> dict[str, int]:
     found: dict[str, int] = {}
     for line in record.tokens.receipts:
         try:
-            told: Any = parse_statement(line).payload
+            told: Any = once.statement(line).payload
         except Exception:  # counted by receipts_whole
             continue
         if told.get("photo") is not None:

@@ -1,8 +1,8 @@
 """Whether the end of a package's log was cut off: fact ``log_not_cut``.
 
 A log that lost its last day is whole up to there. Only a word of the same server from later shows it: the receipts that
-a report encloses, or receipts kept elsewhere. Each such word is held to the log: the same receipt in the same place, and
-none beyond the log's end. What lies inside the package can show that something was cut and never that nothing was:
+a report encloses, or receipts kept elsewhere. Each such word is held to the log: the same receipt in the same place,
+and none beyond the log's end. What lies inside the package can show that something was cut and never that nothing was:
 whoever cuts a log takes out the reports that tell of it. So the fact holds only by a word that the reader has from
 elsewhere, which ends where the log ends, and as of then; without one it is not determinable.
 """
@@ -11,9 +11,8 @@ from collections.abc import Iterable, Sequence
 from typing import Any, NamedTuple
 
 from inspect_app.entry.jwk import Jwk
-from inspect_app.entry.jws import verify
 from inspect_app.entry.refusal import Refused
-from inspect_app.entry.statement import parse_statement
+from inspect_app.evidence import once
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 
 NAME = "log_not_cut"
@@ -42,13 +41,11 @@ def receipts_in(lines: Iterable[bytes], server_key: Jwk) -> list[Receipt]:
     found = []
     for line in lines:
         try:
-            statement = parse_statement(line)
-            verify(statement, server_key)
+            statement = once.receipt(line, server_key)
         except Refused:
             continue
         told: Any = statement.payload
-        if statement.kind == "receipt":
-            found.append(Receipt(told["job"], told["n"], statement.digest, told["at"]))
+        found.append(Receipt(told["job"], told["n"], statement.digest, told["at"]))
     return found
 
 

@@ -6,7 +6,7 @@ build it was made, which certificate seals reports and how many entries are kept
 """
 
 import json
-from collections.abc import Callable, Mapping, Set
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from inspect_app.entry.refusal import Refused
@@ -16,10 +16,11 @@ from inspect_app.evidence.package.known import ENCLOSED, Known
 from inspect_app.evidence.package.names import DEFINITION, KEYS, PACKAGE, PHOTO, REPORT
 
 NAME = "package_says"
+LACKING = ("missing_photos", "damaged_photos", "missing_definitions", "missing_reports")
 
 
-def package_fact(texts: Mapping[str, bytes], files: Set[str], known: Known) -> Fact:
-    """The fact above. ``texts``: the bytes of the two files; ``files``: the names of all that is in the package."""
+def package_fact(texts: Mapping[str, bytes], files: Mapping[str, int], known: Known) -> Fact:
+    """The fact above. ``texts``: the bytes of the two files; ``files``: the sizes of all that is in the package."""
     if known.facts[ENCLOSED].status != HOLDS:
         return Fact(NAME, UNKNOWN, "unreadable_record")
     for name, other in ((PACKAGE, _package), (KEYS, _keys)):
@@ -41,8 +42,8 @@ def package_page(texts: Mapping[str, bytes]) -> dict[str, Any] | None:
     return told if (told.get("v"), told.get("kind")) == (1, "package") else None
 
 
-def _package(data: bytes, files: Set[str], known: Known) -> str | None:
-    told = parse(data, PACKAGE)
+def _package(data: bytes, files: Mapping[str, int], known: Known) -> str | None:
+    told: Any = parse(data, PACKAGE)
     if data != _spelled(told):
         return "form"
     missing = _missing(files, known)
@@ -59,14 +60,15 @@ def _package(data: bytes, files: Set[str], known: Known) -> str | None:
     for name, count in {
         "entries": known.entries, "receipts": len(known.receipts), "keys": len(rows),
         "photos": len(_named(files, PHOTO.fullmatch)), "definitions": len(_named(files, DEFINITION.fullmatch)),
-        "reports": len(_named(files, REPORT.fullmatch)), "missing_photos": len(missing),
+        "reports": len(_named(files, REPORT.fullmatch)), **{name: len(told[name]) for name in LACKING},
+        "photo_bytes": sum(size for name, size in files.items() if PHOTO.fullmatch(name)),
     }.items():  # fmt: skip
         if counts[name] != count:
             return f"counts.{name}"
-    return None
+    return None if set(told["damaged_photos"]) <= set(missing) else "damaged_photos"
 
 
-def _keys(data: bytes, files: Set[str], known: Known) -> str | None:
+def _keys(data: bytes, files: Mapping[str, int], known: Known) -> str | None:
     rows: list[dict[str, Any]] = []
     for one in sorted(known.statements, key=lambda one: int(one["seq"])):
         if one["kind"] == "enrolment":
@@ -79,11 +81,11 @@ def _keys(data: bytes, files: Set[str], known: Known) -> str | None:
     return None if data == _spelled(rows) else "keys"
 
 
-def _missing(files: Set[str], known: Known) -> list[str]:
+def _missing(files: Mapping[str, int], known: Known) -> list[str]:
     return sorted((known.named | known.photos.keys()) - _named(files, PHOTO.fullmatch))
 
 
-def _named(files: Set[str], match: Callable[[str], Any]) -> set[str]:
+def _named(files: Mapping[str, int], match: Callable[[str], Any]) -> set[str]:
     return {found[1] for name in files if (found := match(name))}
 
 

@@ -75,7 +75,7 @@ def verify_package(
     facts += [known.facts[ENCLOSED], _server(server, reports, trust)]
     facts += [known.facts[name] for name in OWN if name != VERDICTS]
     facts += _of_the_record(found, known, [*map(witness, reports), *later])
-    facts.append(package_fact(found.texts, found.sizes.keys(), known))
+    facts.append(package_fact(found.texts, found.sizes, known))
     facts += report_facts(reports, known, found.digests)
     if found.no_archive is not None or found.sizes.keys().isdisjoint(NEEDED):
         # Of what does not read at all nothing is known; it is not that something was taken out.
