@@ -16,6 +16,7 @@ from inspect_app.store.transactions import Transactions
 
 MOST = 8  # of one job that wait or are made: more is a finger that did not wait
 MOST_OF_ALL = 64
+RECENT = 100  # asks of a job that are looked through
 KEPT = timedelta(days=2)  # what became of it can be read that long
 PENDING = ("waiting", "making")
 BETWEEN = 0.5  # seconds between two notes of how far it is: each is a commit
@@ -65,10 +66,13 @@ class Asks:
             return _ask(row) if row is not None and row.job == job else None
 
     def of(self, job: str) -> list[Ask]:
-        """What waits, is made or failed, the newest first; what is ready stands on the shelf."""
-        wanted = select(ReportAskRow).where(ReportAskRow.job == job, ReportAskRow.state.in_((*PENDING, "failed")))
+        """What waits, is made or failed and was not asked again, newest first; what is ready is on the shelf."""
+        told: dict[str, Ask] = {}
+        newest = select(ReportAskRow).where(ReportAskRow.job == job).order_by(ReportAskRow.id.desc()).limit(RECENT)
         with self.transactions.reading() as session:
-            return [_ask(row) for row in session.scalars(wanted.order_by(ReportAskRow.id.desc()).limit(2 * MOST))]
+            for row in session.scalars(newest):
+                told.setdefault(row.asked, _ask(row))
+        return [one for one in told.values() if one.state in (*PENDING, "failed")]
 
     def begin(self, identity: int) -> Ask | None:
         """Take one that waits to make it; None where somebody else has, or it is gone."""

@@ -27,7 +27,12 @@ AGAIN = 30  # seconds: as long as a large report takes
 def every(job: str) -> dict[str, object]:
     """The job's reports, superseded ones too, and what is being made."""
     require_whole(job)
-    return {"reports": listed(maker().shelf.ready(job)), "asked": [_told(one) for one in asks().of(job)]}
+    shelf = maker().shelf
+    newest = shelf.newest(job)
+    return {
+        "reports": listed(shelf.ready(job)), "asked": [_told(one) for one in asks().of(job)],
+        "state": newest.state if newest else "none",
+    }  # fmt: skip
 
 
 @blueprint.route("/jobs/<job>/reports", methods=["POST"])

@@ -76,6 +76,9 @@ class Tour:
         self.at("report")
         walker.sees('[data-name="report-state"][data-state="none"]')
         yield "report: none yet"
+        self.at("report", "new")
+        walker.sees('fieldset[data-name="language"]')
+        yield "report: a new one"
         yield from the_office(self)
 
     def the_job(self) -> Iterator[str]:

@@ -66,8 +66,9 @@ class ListedReportSchema(Wire):
 
 class ReportsSchema(Wire):
     """Every report that is ready, the newest first, and what is asked for and waits, is being made or failed;
-    ``kinds`` that can be asked for."""
+    ``state`` of the newest of the whole job: ``none`` ``making`` ``ready`` ``failed``; ``kinds``: what can be asked."""
 
+    state = fields.String()
     reports = fields.List(fields.Nested(ListedReportSchema))
     asked = fields.List(fields.Nested(ReportProgressSchema))
     kinds = fields.Constant(list(FIELDS))
