@@ -5,14 +5,12 @@ import os
 import sys
 from pathlib import Path
 from typing import Any
-from uuid import uuid4
 
 from inspect_app.application import create_app
 from inspect_app.commands.known_job import require_job
-from inspect_app.errors import Conflict
-from inspect_app.package.bag import Bag
+from inspect_app.errors import BadInput
+from inspect_app.package.archive import write_zip
 from inspect_app.package.folder import write_folder
-from inspect_app.package.stored_zip import StoredZip
 from inspect_app.settings import settings_from
 from inspect_app.words import LANGUAGES, Words, spoken
 
@@ -35,26 +33,15 @@ def run(args: argparse.Namespace) -> int:
         require_job(parts, args.job, args.lang)
         packed = packer.pack(args.job, parts.clock())
         target = args.to or packer.folder / packed.bag.name
-        if target.suffix == ".zip":
-            write_zip(packed.bag, target)
-        else:
-            write_folder(packed.bag, target, parts.settings.data)
+        try:
+            if target.suffix.lower() == ".zip":
+                write_zip(packed.bag, target)
+            else:
+                write_folder(packed.bag, target, parts.settings.data)
+        except OSError as error:
+            raise BadInput("package_unwritable", "to", f"{target} ({error.strerror or error})") from error
     tell(packed.told["counts"], target, parts.words, args.lang)
     return 0
-
-
-def write_zip(bag: Bag, target: Path) -> None:
-    """The zip file, under its own name only once it is whole. Raises ``Conflict`` where there is one, ``OSError``."""
-    if target.exists():
-        raise Conflict("package_exists", "to", str(target))
-    temporary = target.with_name(f"{target.name}.{uuid4().hex}.part")
-    try:
-        with open(temporary, "xb") as out:
-            for block in StoredZip(bag).blocks():
-                out.write(block)
-        temporary.rename(target)
-    finally:
-        temporary.unlink(missing_ok=True)
 
 
 def tell(counts: dict[str, int], target: Path, words: Words, language: str) -> None:

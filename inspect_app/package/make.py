@@ -61,8 +61,10 @@ class Packer:
         tokens = [member(sheet, f"data/{one.name}", one.data) for one in enclosures(b"", moment.signed)
                   if one.name != CONTENTS]  # fmt: skip
         rows = keys(moment.signed.enrolments)
-        lacking = {"missing_photos": originals.missing, "damaged_photos": originals.damaged,
-                   "missing_definitions": unknown, "missing_reports": gone}  # fmt: skip
+        lacking: dict[str, list[Any]] = {
+            "missing_photos": originals.missing, "damaged_photos": originals.damaged,
+            "missing_definitions": unknown, "missing_reports": gone,
+        }  # fmt: skip
         counts = {
             "entries": len(moment.signed.entries), "receipts": len(moment.signed.receipts), "keys": len(rows),
             "photos": len(originals.members), "photo_bytes": sum(one.size for one in originals.members),

@@ -2,7 +2,6 @@
 
 from typing import Any, NamedTuple
 
-from inspect_app.entry.format import Entry, parse
 from inspect_app.entry.statement import Statement, parse_statement
 from inspect_app.evidence.enclosure import Signed
 from inspect_app.package.named import Named, named
@@ -10,6 +9,7 @@ from inspect_app.record.fold import fold
 from inspect_app.report.source import concerns
 from inspect_app.store.log_reading import Holding, LogReading
 from inspect_app.store.people_map import people_of
+from inspect_app.store.records import folded
 from inspect_app.store.server_key import ServerKey
 from inspect_app.store.transactions import Transactions
 
@@ -31,19 +31,18 @@ def snapshot(transactions: Transactions, reading: LogReading, key: ServerKey, jo
     """Needs an app context."""
     with transactions.reading():
         received = reading.job_entries(job)
+        of_job = reading.job_entries(job, "job")
         receipts = reading.receipts(job)
         statements = reading.statements(KINDS)
         people = people_of(transactions, job)
         holdings = reading.photos(job)
-    entries = [parse(one.token) for one in received]
-    what = named(entries)
+    what = named(one.token for one in received)
     said = [one for one in statements if concerns(one, job, what.kids)]
     signed = Signed([one.token for one in received], receipts, said, key.jwk)
     head = parse_statement(receipts[-1]) if receipts else None
-    return Snapshot(_job(entries, people), signed, head, what, holdings)
+    return Snapshot(_job([one.token for one in of_job], people), signed, head, what, holdings)
 
 
-def _job(entries: list[Entry], people: dict[str, Any]) -> dict[str, Any]:
-    of_it = [{"digest": one.digest, "kid": one.kid, "payload": one.payload} for one in entries if one.kind == "job"]
-    job: dict[str, Any] | None = fold(of_it, people)["job"]
+def _job(tokens: list[str], people: dict[str, Any]) -> dict[str, Any]:
+    job: dict[str, Any] | None = fold([folded(one) for one in tokens], people)["job"]
     return job or {}

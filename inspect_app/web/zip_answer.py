@@ -1,5 +1,7 @@
 """A package sent as a zip file: whole with its exact length, or from where a broken download left off."""
 
+from typing import IO, cast
+
 from flask import Response, request
 from werkzeug.wsgi import wrap_file
 
@@ -18,7 +20,7 @@ def zip_answer(bag: Bag, parts: bool) -> Response:
             return Response(status=416, headers={"Content-Range": f"bytes */{zip.size}"})
         (start, stop), status = found, 206
     # Handed over as a file, so that the server sends it by itself: a slow link keeps none of its threads.
-    body = wrap_file(request.environ, ZipFile(zip, start, stop))
+    body = wrap_file(request.environ, cast(IO[bytes], ZipFile(zip, start, stop)))
     answer = Response(body, status, mimetype="application/zip", direct_passthrough=True)
     answer.content_length = stop - start
     if status == 206:

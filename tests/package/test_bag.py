@@ -11,6 +11,7 @@ from sqlalchemy import update
 
 from inspect_app.entry.statement import parse_statement
 from inspect_app.evidence.enclosure import ENROLMENTS, ENTRIES, RECEIPTS, SERVER_KEY
+from inspect_app.package.named import named
 from inspect_app.store.tables import ReportRow
 from tests.package.packages import files_below, folder_of, packed, zipped
 from tests.upkeep.filled import PHOTO, SHA, Filled
@@ -150,6 +151,17 @@ def test_a_photo_that_is_gone_or_cut_off_is_named_and_keeps_nothing_else_out(off
     bag = folder_of(filled.office, filled.job, tmp_path / "package")
     bagit.Bag(str(bag)).validate()
     assert faults_of(files_below(bag)) == [] and not (bag / "data" / "photos").exists()
+
+
+@pytest.mark.parametrize("spoiled", ["", "a.b.c", "e30.e30.", "\u00e9.x.y", *(f"eyJraWQiOiJrIn0.{one}" for one in (
+    "W10.", "eyJib2R5Ijp7fQ", "e30", "eyJib2R5IjpudWxsfQ", "eyJib2R5IjpbMV19", "NQ"))])  # fmt: skip
+def test_an_entry_that_does_not_read_any_more_names_nothing_and_hides_no_other(still, spoiled):
+    with still.office.app.app_context():
+        sound = [one.token for one in still.office.parts.reading.job_entries(still.job)]
+    what = named(sound)
+    assert what.photos == [SHA] and still.foreman.kid in what.kids
+    spoiled_among = named([sound[0], spoiled, *sound[1:]])
+    assert (spoiled_among.photos, spoiled_among.definitions) == (what.photos, what.definitions)
 
 
 def test_a_job_of_which_nothing_is_known_yet_still_gives_a_bag(office, tmp_path):
