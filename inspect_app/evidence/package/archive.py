@@ -58,11 +58,13 @@ def read_archive(size: int, read: Read) -> tuple[list[Member], list[tuple[str, s
     (rows of different makers), ``folder`` (no one folder around all). Raises ``NoArchive``."""
     start, length, count = _end(size, read)
     rows = _rows(read(start, length), count)
+    if not rows:
+        raise NoArchive("empty")
     faults: list[tuple[str, str]] = []
     members: dict[str, Member] = {}
-    folder = rows[0].name.partition(b"/")[0] if rows else b""
+    folder = rows[0].name.partition(b"/")[0]
     ends = [*(row.offset for row in rows[1:]), start]
-    if rows and rows[0].offset != 0:
+    if rows[0].offset != 0:
         faults.append(("", "between"))
     for row, end in zip(rows, ends, strict=True):
         shown = row.name.decode("utf-8", "backslashreplace")

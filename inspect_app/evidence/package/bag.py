@@ -17,11 +17,12 @@ COMPLETE, MATCHES = "bag_complete", "bag_matches"
 DECLARATION = b"BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n"
 LINE = re.compile(rb"([0-9a-f]{64})  ([\x21-\x7e]{1,200})")
 OXUM = re.compile(rb"(?m)^Payload-Oxum: (\d{1,18})\.(\d{1,9})$")
+CODES = ("strange", "unlisted", "missing", "declaration", "manifest", "oxum")  # the first says most
 SHOWN = 20  # names told of one fact; the count is of all
 
 
 class Fault(NamedTuple):
-    """``file`` and ``code``: ``missing`` ``unlisted`` ``strange`` ``declaration`` ``manifest`` ``oxum``."""
+    """``file`` and ``code``, of ``CODES``."""
 
     file: str
     code: str
@@ -51,7 +52,7 @@ def bag_facts(
     other = [name for name in sorted(listed) if name in ours and digests.get(name) != listed[name]]
     left_out = len(sizes) - len(ours)
     return [
-        _told(COMPLETE, sorted(set(faults)), {"count": len(ours), "left_out": left_out}),
+        _told(COMPLETE, sorted(set(faults), key=lambda one: (CODES.index(one.code), one.file)), {"count": len(ours), "left_out": left_out}),
         _told(MATCHES, [Fault(name, "other_bytes") for name in other], {"count": len(listed)}),
     ]
 

@@ -79,7 +79,8 @@ def verify_package(
     facts += report_facts(reports, known, found.digests)
     if found.no_archive is not None or found.sizes.keys().isdisjoint(NEEDED):
         # Of what does not read at all nothing is known; it is not that something was taken out.
-        facts = [readable, *(Fact(fact.name, UNKNOWN, "unread") for fact in facts[1:])]
+        packed = [fact for fact in facts if fact.name == ARCHIVE and fact.status == FAILS]
+        facts = [readable, *packed, *(Fact(fact.name, UNKNOWN, "unread") for fact in facts[1:] if fact not in packed)]
     return PackageVerification(facts, list(reports), found.digests.get(PAGE), server)
 
 
