@@ -53,9 +53,11 @@ class Packer:
         """The job as it stands; of the same state and the same ``made`` always the same bytes. What is missing is
         named in it, and keeps nothing else out. Raises ``OSError`` when there is no room for its texts, what the store
         raises."""
-        moment = snapshot(self.transactions, self.reading, self.key, job)
+        with self.transactions.reading():  # one moment of all: a report made meanwhile would tell of a later log
+            moment = snapshot(self.transactions, self.reading, self.key, job)
+            finished, gone = reports(self.transactions, self.reports, job, made)
+            apart = self.apart(job)
         originals = photos(self.vault, moment.holdings, moment.named)
-        finished, gone = reports(self.transactions, self.reports, job)
         sheet = Sheet(self.folder)
         definitions, unknown = self._definitions(moment, sheet)
         tokens = [member(sheet, f"data/{one.name}", one.data) for one in enclosures(b"", moment.signed)
@@ -68,7 +70,7 @@ class Packer:
         counts = {
             "entries": len(moment.signed.entries), "receipts": len(moment.signed.receipts), "keys": len(rows),
             "photos": len(originals.members), "photo_bytes": sum(one.size for one in originals.members),
-            "definitions": len(definitions), "reports": len(finished), "kept_apart": self.apart(job),
+            "definitions": len(definitions), "reports": len(finished), "kept_apart": apart,
             **{name: len(lack) for name, lack in lacking.items()},
         }  # fmt: skip
         told = self._told(job, made, moment, counts) | lacking

@@ -1,6 +1,7 @@
 """The reports of a package: every one that was finished, superseded ones too."""
 
 import hashlib
+from datetime import datetime
 from pathlib import Path
 
 from sqlalchemy import select
@@ -10,17 +11,22 @@ from inspect_app.store.tables import ReportRow
 from inspect_app.store.transactions import Transactions
 from inspect_app.store.vault import blocks
 
+SETTLED = 60.0  # seconds: a countersignature is in the file a moment before its digest is noted
 
-def reports(transactions: Transactions, folder: Path, job: str) -> tuple[list[Member], list[int]]:
+
+def reports(transactions: Transactions, folder: Path, job: str, now: datetime) -> tuple[list[Member], list[int]]:
     """The members, and the numbers of those whose file is gone. A report's digest is the one it was shelved or
-    countersigned with, as a photo's is; only reports of releases that noted none are read. Needs an app context."""
+    countersigned with, as a photo's is; it is read where none was noted, or where it changed just now. Needs an app
+    context."""
     asked = select(ReportRow).where(ReportRow.job == job, ReportRow.state == "ready").order_by(ReportRow.number)
     with transactions.reading() as session:
         found = [(row.number, row.kind, folder / str(row.file), row.sha256) for row in session.scalars(asked)]
     members, gone = list[Member](), list[int]()
     for number, kind, file, noted in found:
         try:
-            size, sha256 = (file.stat().st_size, noted) if noted else _read(file)
+            there = file.stat()
+            settled = there.st_mtime < now.timestamp() - SETTLED
+            size, sha256 = (there.st_size, noted) if noted and settled else _read(file)
         except OSError:
             gone.append(number)
             continue

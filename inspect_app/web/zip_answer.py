@@ -14,8 +14,9 @@ def zip_answer(bag: Bag, parts: bool) -> Response:
     """``parts``: whether the same address gives the same bytes again, so that a part of them means something."""
     zip = StoredZip(bag)
     start, stop, status = 0, zip.size, 200
-    if parts and request.range is not None and _same(bag):
-        found = request.range.range_for_length(zip.size)
+    asked = request.range
+    if parts and asked is not None and asked.units == "bytes" and len(asked.ranges) == 1 and _same(bag):
+        found = asked.range_for_length(zip.size)
         if found is None:
             return Response(status=416, headers={"Content-Range": f"bytes */{zip.size}"})
         (start, stop), status = found, 206

@@ -3,6 +3,7 @@
 import hashlib
 import json
 import re
+import threading
 from pathlib import Path
 
 import bagit
@@ -179,3 +180,27 @@ def test_no_name_of_a_job_begins_a_line_of_its_own(office, tmp_path: Path, name)
     bagit.Bag(str(bag)).validate()
     assert len((bag / "bag-info.txt").read_bytes().decode().splitlines()) == 4
     assert json.loads((bag / "data" / "package.json").read_bytes())["name"] == text
+
+
+def test_a_report_that_is_finished_while_the_package_is_made_is_of_a_later_moment_and_not_in_it(office):
+    filled = Filled(office)
+    packer = office.app.extensions["packages"]
+    seen = packer.reading.job_entries
+
+    class Slow(type(packer.reading)):
+        """A log in whose reading somebody else finishes another report."""
+
+        def job_entries(self, *asked):
+            found = seen(*asked)
+            thread = threading.Thread(target=finish)
+            thread.start()
+            thread.join()
+            return found
+
+    def finish():
+        with office.app.app_context():
+            filled.report(office.parts)
+
+    packer.reading = Slow(packer.transactions)
+    names = [one.name for one in packed(office, filled.job).bag.members]
+    assert [name for name in names if "/reports/" in name] == ["data/reports/1-closeout.pdf"]

@@ -40,7 +40,10 @@ def test_a_broken_download_goes_on_where_it_stopped_and_gives_the_same_file(stil
         assert rest.headers["Content-Range"] == f"bytes {start}-{told['bytes'] - 1}/{told['bytes']}"
     part = fetched(still, told["url"], Range="bytes=10-19")
     assert part.data == whole.data[10:20] and part.headers["Content-Length"] == "10"
+    assert fetched(still, told["url"], Range="bytes=-7").data == whole.data[-7:]
     assert fetched(still, told["url"], Range=f"bytes={told['bytes']}-").status_code == 416
+    for other in ("bytes=0-1,4-5", "lines=1-2", "nonsense"):
+        assert fetched(still, told["url"], Range=other).status_code == 200
 
 
 def test_what_stands_otherwise_by_now_is_sent_whole_and_never_pieced_together(office):
