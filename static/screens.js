@@ -60,6 +60,9 @@ import { Tomorrow } from './finding/tomorrow.js'
 import { Doubts } from './doubt/doubts.js'
 import { Doubt } from './doubt/doubt.js'
 import { Trends } from './trends/trends.js'
+import { Survey } from './survey/survey.js'
+import { SurveyFound } from './survey/found.js'
+import { SurveyAsk } from './survey/ask.js'
 
 const OUTSIDE = /** @type {Record<string, any>} */ ({ 'sign-in': SignIn, who: Who, phone: Phone, unsent: Unsent, copy: Copy, missing: Missing, join: Join })
 const INSIDE = /** @type {Record<string, any>} */ ({
@@ -70,11 +73,12 @@ const INSIDE = /** @type {Record<string, any>} */ ({
   people: People, firm: FirmScreen, invite: Invite, reviewers: Reviewers, devices: Devices, apart: Apart, bring: Bring, package: Package, trail: Trail, countersign: Countersign,
   findings: Findings, finding: Finding, 'new-finding': Raise, assign: Assign, correct: Correct, recheck: Recheck,
   concede: Concede, reopen: Reopen, tomorrow: Tomorrow, doubts: Doubts, doubt: Doubt,
+  survey: Survey, 'survey-found': SurveyFound, 'survey-ask': SurveyAsk,
 })
 
 /** Screens that keep work: shown only where the window can be trusted with it, or is known not to be. */
 const RECORDS = new Set(['draw', 'start', 'walk', 'place', 'station', 'item', 'sign', 'instruments', 'fit', 'day', 'stop', 'hold', 'night', 'day-record',
-  'audit', 'sampling', 'new-finding', 'assign', 'correct', 'recheck', 'concede', 'reopen'])
+  'audit', 'sampling', 'new-finding', 'assign', 'correct', 'recheck', 'concede', 'reopen', 'survey-ask'])
 
 /** What a screen speaks of, by the first id in its address: a thing just saved is in the record a moment later. */
 const SPEAKS_OF = /** @type {Record<string, string>} */ ({ approved: 'assemblies', area: 'areas', fit: 'areas', lot: 'lots', walk: 'walks', place: 'walks', sign: 'walks', station: 'stations', stop: 'lots', hold: 'lots', night: 'lots',

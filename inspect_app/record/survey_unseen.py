@@ -9,8 +9,8 @@ NOT_SEEN = ("covered", "unsafe", "not_attended", "dropped", "part")
 
 
 def unseen(record: dict, part: dict, circle: Circle, kept: dict) -> dict:
-    """``{"panels" [{"area","from","to","state"}], "places" {"there","looked_at"} or None, "drawn" [{"lot","area",
-    "panel","state"}], "not_reached" [station ids]}``.
+    """``{"panels" [{"area","from","to","state"}], "places" {"there","looked_at","left"} or None,
+    "drawn" [{"lot","area","panel","state"}], "not_reached" [station ids]}``.
 
     ``panels``: every panel of the survey by the coverage's word. ``places``: fasteners' places within the radius by the
     drawing as it stands, and how many of them somebody reached; None where the drawing does not tell or they are too
@@ -67,4 +67,4 @@ def _places(part: dict, circle: Circle, kept: dict) -> "dict | None":
                         # A look speaks of the first fastener at it or up-slope of it.
                         if [1 for one in own if one is not None and y - spacing < one <= y + spacing * 1e-6]:
                             seen += 1
-    return {"there": there, "looked_at": seen}
+    return {"there": there, "looked_at": seen, "left": there - seen}

@@ -35,9 +35,10 @@ export function Job({ job, record, definitions, person }) {
     <${DoubtsPart} ...${{ job, record }} />
     <${FindingsPart} ...${{ job, record, definitions }} />
     ${(open || mayWalk) && html`<${ReportLink} job=${job} />`}
-    <${Folded} id="lots" name=${say('job.lots')} n=${2 + LOTS.length}>
+    <${Folded} id="lots" name=${say('job.lots')} n=${3 + LOTS.length}>
       <a class="press" href=${path('job', job, 'day-record')} data-name="day-records"><span class="label">${say('day_record.list')}</span><span class="go" aria-hidden="true">→</span></a>
       <a class="press tall" href=${path('job', job, 'trends')} data-name="trends"><span class="label">${say('trends')}<span class="under">${say('trends.under')}</span></span><span class="go" aria-hidden="true">→</span></a>
+      <a class="press tall" href=${path('job', job, 'survey')} data-name="survey"><span class="label">${say('survey')}<span class="under">${say('survey.open.under')}</span></span><span class="go" aria-hidden="true">→</span></a>
       ${LOTS.map((name) => html`<a key=${name} class="press" href=${path('job', job, name)} data-name=${name}><span class="label">${say(name === 'coverage' ? 'coverage.job' : name)}</span><span class="go" aria-hidden="true">→</span></a>`)}
     <//>
     <${Folded} id="walks" name=${say('job.walks')} n=${walks.length}>

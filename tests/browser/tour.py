@@ -12,6 +12,7 @@ from tests.browser.tour_findings import the_findings
 from tests.browser.tour_lots import the_lots
 from tests.browser.tour_office import the_office
 from tests.browser.tour_phone import this_phone
+from tests.browser.tour_survey import the_survey
 from tests.browser.walker import Walker
 
 READY = re.compile("✓ (ready for no signal|listo sin señal)")
@@ -37,6 +38,7 @@ class Tour:
         yield from the_findings(self)
         yield from the_day(self)
         yield from the_lots(self)
+        yield from the_survey(self)
         yield from this_phone(self)
 
     def at(self, *steps: str) -> None:

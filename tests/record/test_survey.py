@@ -151,11 +151,11 @@ def test_what_nobody_saw_is_counted_by_places_within_the_radius():
     and 8.5 ft, no neighbor's (16 in)."""
     site = Site()
     approve(site, (site.assembly,), zones=[{"name": "field", "spacing": q("12", "in")}])
-    assert told(site, radius="1")["survey"]["unseen"]["places"] == {"there": 3, "looked_at": 0}
+    assert told(site, radius="1")["survey"]["unseen"]["places"] == {"there": 3, "looked_at": 0, "left": 3}
     site.station(9, HERE, chosen="hand")
     site.station(9, HERE, chosen="hand", reached="unsafe")
     found = told(site, radius="1")["survey"]["unseen"]
-    assert found["places"] == {"there": 3, "looked_at": 1} and len(found["not_reached"]) == 1
+    assert found["places"] == {"there": 3, "looked_at": 1, "left": 2} and len(found["not_reached"]) == 1
 
 
 def survey_body(**changed):

@@ -101,8 +101,8 @@ def _unseen(page: Page, told: dict[str, Any]) -> list[Any]:
     story: list[Any] = [Heading(page.say("survey.unseen"), "survey-unseen", 1)]
     text = page.say("survey.places.unknown")
     if told["places"] is not None:
-        there, seen = told["places"]["there"], told["places"]["looked_at"]
-        text = page.say("survey.places", there=there, seen=seen, left=there - seen)
+        places = told["places"]
+        text = page.say("survey.places", there=places["there"], seen=places["looked_at"], left=places["left"])
     story += paragraphs(page.say("survey.places.label"), [text])
     states: dict[str, list[str]] = {}
     for run in told["panels"]:
