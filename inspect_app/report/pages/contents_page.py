@@ -103,7 +103,7 @@ def _elements(page: Page, marks: Marks) -> list[Any]:
     story: list[Any] = []
     for name, some in parts:
         story += [Named(name, SMALL), Cells(heads, some, SHARES)]
-    return [*story, space(14)]
+    return [*story, Paragraph(page.say("box"), SMALL), space(14)]
 
 
 class Named(Paragraph):

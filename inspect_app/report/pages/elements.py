@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 from inspect_app.report.pages.page import Page
 
 INSPECTION = (
-    ("a", "cover"), ("b", "cover"), ("c", "cover"), ("d", "assembly"), ("e", "signoff"), ("f", "scope"),
+    ("a", "cover"), ("b", "cover"), ("c", "cover"), ("d", "cover"), ("e", "signoff"), ("f", "scope"),
     ("g", "findings"),
 )  # fmt: skip
 DAILY = tuple((letter, "days") for letter in "abcdefghij")

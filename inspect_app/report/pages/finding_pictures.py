@@ -16,7 +16,7 @@ def finding_pictures(page: Page, finding: dict[str, Any]) -> list[Any]:
     # What an answer names and nobody declared is told among what is missing.
     known = [one for one in finding["pictures"] if one["n"] or one["role"] != "before" or finding["source"] == "hand"]
     story: list[Any] = []
-    cells = [(one, _caption(page, one, log.get(one["sha256"]))) for one in _paired(known)]
+    cells = [(one, _caption(page, finding, one, log.get(one["sha256"]))) for one in _paired(known)]
     for at in range(0, len(cells), 2):
         why = lambda photo: _why(page, photo)  # noqa: E731
         story += [space(4), Pictures(cells[at : at + 2], page.find, why, TALLEST, beside=True)]
@@ -33,12 +33,13 @@ def _paired(pictures: list[dict[str, Any]]) -> list[dict[str, Any]]:
     return first + [one for one in pictures if one not in first]
 
 
-def _caption(page: Page, one: dict[str, Any], logged: dict[str, Any] | None) -> list[str]:
+def _caption(page: Page, finding: dict[str, Any], one: dict[str, Any], logged: dict[str, Any] | None) -> list[str]:
     role = f"<b>{page.say('finding_photo.' + one['role'])}</b>"
     if logged:
         first, *more = short_caption(page, logged)
         return [f"{role} · {first}", *more]
-    return [role, page.voice.moment(one["at"]), hash_line(one["sha256"])]
+    who = page.voice.person(finding["people"].get(one["by"]))
+    return [role, f"{page.voice.moment(one['at'])} · {who}", hash_line(one["sha256"])]
 
 
 def _why(page: Page, photo: dict[str, Any]) -> str:

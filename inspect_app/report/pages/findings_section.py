@@ -3,7 +3,9 @@
 from typing import Any
 
 from inspect_app.evidence.findings_told import UNSETTLED
-from inspect_app.report.pages.finding_block import finding_block, finding_title, finding_where
+from inspect_app.report.pages.cells import Cells
+from inspect_app.report.pages.defects import defects
+from inspect_app.report.pages.finding_block import finding_block, finding_where
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
@@ -20,16 +22,19 @@ def findings_section(page: Page, number: str) -> list[Any]:
     every = page.contents["findings"]
     if len(every) > 1:
         listed = sorted(every, key=lambda one: (one["state"] not in UNSETTLED, one["n"]))
-        story += [_listed(page, finding, answers.get(finding["id"])) for finding in listed]
+        head = [page.say(f"finding_head.{name}") for name in ("n", "severity", "state", "what", "where")]
+        rows = [_listed(page, finding, answers.get(finding["id"])) for finding in listed]
+        story += [Cells(head, rows, (0.05, 0.08, 0.1, 0.36, 0.41)), *defects(page)]
     story += paragraphs("", [page.say("finding_states"), page.say("numbers_here")], SMALL)
     for finding in every:
         story += finding_block(page, finding, answers.get(finding["id"]))
     return story
 
 
-def _listed(page: Page, finding: dict[str, Any], answer: dict[str, Any] | None) -> Any:
-    """One line of the list at the head: what has to be acted on, before the evidence for it."""
+def _listed(page: Page, finding: dict[str, Any], answer: dict[str, Any] | None) -> list[str]:
+    """A row of the list at the head: what has to be acted on, before the evidence for it."""
     by_hand = finding["told"]["found"] if finding["source"] == "hand" else None
     question = line(by_hand or page.voice.both((answer or {}).get("question"), finding["id"]), 160)
-    where = f'<font color="#646b70" size="7.3">{finding_where(page, finding)}</font>'
-    return Row(page.to("finding", finding["n"], finding_title(page, finding)), Paragraph(f"{question} {where}", BODY))
+    severity = page.say(f"severity.{finding['severity'] or 'unknown'}")
+    return [page.to("finding", finding["n"], f"<b>{finding['n']}</b>"), severity, page.say(f"state.{finding['state']}"),
+            question, finding_where(page, finding)]  # fmt: skip

@@ -12,7 +12,7 @@ from inspect_app.report.pages.row import Columns, Heading, Row, paragraphs, spac
 from inspect_app.report.pages.text import line
 from inspect_app.report.pages.working import inputs_text, reason_text, rule_text, values_text
 
-SHARES = (0.52, 0.26, 0.22)
+SHARES = (0.5, 0.24, 0.26)
 WHOLE = 30  # letters of a limit that are not parted
 # Said above in the line's own unit: the two sides and what is between them.
 PAIRED = ("minimum", "tested_minimum", "rise", "reading", "at_least", "at_most", "equal", "aimed", "centred", "run",
@@ -77,7 +77,7 @@ def _line(page: Page, one: dict[str, Any]) -> list[Any]:
     limit, found, spare = sides(page, one)
     name = line_name(page, one["line"])
     strong = f"<b>{sign(one['result'])} {page.voice.result(one['result'])}</b>"
-    asked = f"<b>{name}</b>" + (f" · {limit if len(limit) > WHOLE else limit.replace(' ', chr(160))}" if limit else "")
+    asked = f"<b>{name}</b>" + (f" {limit if len(limit) > WHOLE else limit.replace(' ', chr(160))}" if limit else "")
     story: list[Any] = [Columns(strong, [asked, found, spare], SHARES)]
     if one["now"]:
         story += paragraphs("", [page.say("fit_now", result=page.voice.result(one["now"]))])

@@ -71,7 +71,7 @@ def photo_cells(page: Page, photo: dict[str, Any]) -> list[str]:
     when = line(str(photo["at"])[11:19])
     if photo["clocks"] == "differ":
         when += "<br/>" + page.say("own_clock", time=line(photo["exif_time"], 40), zone="")
-    told = f'<font size="5.9">{line(photo["sha256"], 64)}</font>'
+    told = f'<font size="5.6">{line(photo["sha256"], 64)}</font>'
     if not photo["held"] or not photo["copy"]:
         told += f"<br/>{why_not_drawn(page, photo)}"
     return [f"<b>{photo['n']}</b>", page.say("photo_role." + str(photo["role"])), where, when, told]

@@ -14,7 +14,7 @@ from inspect_app.report.pages.place_row import is_plain
 from inspect_app.report.pages.row import Heading, Row, room, space
 from inspect_app.report.pages.text import line
 
-TALLEST, BESIDE = 92.0, 3
+TALLEST, BESIDE = 80.0, 3
 
 
 def photos_section(page: Page, number: str) -> list[Any]:
@@ -42,7 +42,7 @@ def _log(page: Page, listed: list[Any]) -> list[Any]:
         photos = list(some)
         by = page.say("photo_by", day=day, who=line(who, 90))
         marks = [[f"photo-{photo['n']}"] if photo in listed else [] for photo in photos]
-        table = Cells(head, [photo_cells(page, photo) for photo in photos], (0.06, 0.12, 0.24, 0.1, 0.48), marks)
+        table = Cells(head, [photo_cells(page, photo) for photo in photos], (0.06, 0.13, 0.205, 0.095, 0.51), marks)
         story += [room(70), Paragraph(f"<b>{by}</b>", BODY), table, space(4)]
     return story
 

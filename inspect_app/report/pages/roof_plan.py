@@ -7,6 +7,7 @@ from reportlab.lib.colors import white
 
 from inspect_app.report.pages.ground import draw_edges, draw_fixed, draw_ground
 from inspect_app.report.pages.look import ACCENT, BOLD, GREY, INK, PLAIN
+from inspect_app.report.pages.lot_words import ranges
 from inspect_app.report.pages.mark import draw_mark
 from inspect_app.report.pages.outline import Outline, Undrawable
 from inspect_app.report.pages.page import Page
@@ -16,6 +17,7 @@ from inspect_app.report.pages.text import plain
 from inspect_app.rules.unit import change_unit
 
 FARTHEST, FLATTEST = 1e6, 1e-3  # metres from the plan's origin, and what is left to see of a roof as steep as a wall
+APART = 9.0  # points between two tags that can both be read
 RIM, FOOT, NORTH = 8.0, 16.0, 26.0  # the arrow has the right margin for itself
 
 
@@ -103,33 +105,47 @@ def draw_roof(canvas: Any, width: float, height: float, placed: list[Placed], pa
         _places(canvas, one, to_page(one), page, taken, labelled)
     for one in placed if labelled else ():
         _name(canvas, one, to_page(one), taken)
-    _north(canvas, width - 10, height - 34, page.say("roof_north"))
-    scale_bar(canvas, scale * change_unit(1.0, "m" if page.voice.units == "SI" else "ft", "m"), RIM, page.voice)
+    _north(canvas, left + (east - west) * scale + NORTH - 6, height - 34, page.say("roof_north"))
+    scale_bar(canvas, scale * change_unit(1.0, "m" if page.voice.units == "SI" else "ft", "m"), left, page.voice)
     canvas.restoreState()
 
 
 def _places(canvas: Any, one: Placed, to: Any, page: Page, taken: list[Any], labelled: bool) -> None:
     live = [each for each in page.contents["findings"] if each["state"] != "withdrawn"]
-    findings = {each["station"]: each["n"] for each in live if each["station"]}
-    tags: list[tuple[float, float, str]] = []
+    findings: dict[Any, list[int]] = {}
+    for each in live:
+        findings.setdefault(each["station"], []).append(each["n"])
+    tags: list[tuple[float, float, list[int]]] = []
     for station in page.contents["stations"]:
         x, along = one.shape.middle(station.get("panel")), one.shape.along(station, "from_low_end")
         if station["area"] != one.area["id"] or x is None or along is None:
             continue
         at: tuple[float, float] = to(x, one.shape.ends(x)[0] + along)
-        failed = station["n"] in findings
+        failed = bool(station["n"] and station["n"] in findings)
         draw_mark(canvas, at[0], at[1], station["result"], station["reached"] or "yes", 2.9 if failed else 1.7)
         taken.append((at[0] - 2, at[1] - 2, at[0] + 2, at[1] + 2))
         if failed:
-            tags.append((at[0] + 5, at[1] - 2.4, f"F{findings[station['n']]}"))
+            tags.append((at[0] + 5, at[1] - 2.4, findings[station["n"]]))
     by_hand = found_by_hand(page.contents["findings"], one.area["id"])
     for u, v, each in place_spots(one.shape, by_hand, lambda x: x, lambda y: y):
         at = to(u, v)
         draw_mark(canvas, at[0], at[1], "fail", size=2.9)
         taken.append((at[0] - 2, at[1] - 2, at[0] + 2, at[1] + 2))
-        tags.append((at[0] + 5, at[1] - 2.4, each["n"]))
-    for tag in tags if labelled else ():  # over every mark, so that none is read as another's
-        _tag(canvas, *tag, ACCENT, 6.4, taken)
+        tags.append((at[0] + 5, at[1] - 2.4, [int(each["n"][1:])]))
+    for x, y, numbers in _beside(tags) if labelled else ():  # over every mark, so that none is read as another's
+        _tag(canvas, x, y, ", ".join(f"F{text}" for text in ranges(page, numbers).split(", ")), ACCENT, 6.4, taken)
+
+
+def _beside(tags: list[tuple[float, float, list[int]]]) -> list[tuple[float, float, list[int]]]:
+    """The tags with those that would cover each other as one."""
+    told: list[tuple[float, float, list[int]]] = []
+    for x, y, numbers in tags:
+        near = next((one for one in told if abs(one[0] - x) < APART and abs(one[1] - y) < APART), None)
+        if near is None:
+            told.append((x, y, list(numbers)))
+        else:
+            near[2].extend(numbers)
+    return told
 
 
 def _name(canvas: Any, one: Placed, to: Any, taken: list[Any]) -> None:

@@ -102,7 +102,7 @@ def _many(page: Page, group: list[dict[str, Any]]) -> str:
     if group[0]["code"] == "items_not_answered":
         asked = [page.voice.both(each) for one in group for each in one["facts"]["questions"]]
         often = sorted(set(asked), key=lambda each: (-asked.count(each), each))[:5]
-        facts |= {"questions": "; ".join(f"{line(each, 120)} ({asked.count(each)})" for each in often),
+        facts |= {"questions": _small("; ".join(f"{line(each, 120)} ({asked.count(each)})" for each in often)),
                   "title": line(page.voice.both(group[0]["facts"]["title"]))}  # fmt: skip
     return "– " + page.say(f"not_seen_many.{group[0]['code']}", **facts)
 
@@ -116,7 +116,7 @@ def not_seen_text(page: Page, one: dict[str, Any]) -> str:
     if one["code"] == "items_not_answered":
         shown["where"] = page.place(facts["station"]) if facts["station"] else page.say("walk_n", n=facts["walk"])
         shown["title"] = line(page.voice.both(facts["title"]))
-        shown["questions"] = "; ".join(line(page.voice.both(each), QUESTION) for each in facts["questions"])
+        shown["questions"] = _small("; ".join(line(page.voice.both(each), QUESTION) for each in facts["questions"]))
     return "– " + page.say(f"not_seen.{one['code']}", count=facts.get("count", 0), **shown)
 
 
@@ -124,3 +124,8 @@ def _bounded(page: Page, texts: list[str]) -> list[str]:
     if len(texts) <= MOST:
         return texts
     return [*texts[:MOST], page.say("and_more", count=len(texts) - MOST)]
+
+
+def _small(markup: str) -> str:
+    """What is many and seldom read, in small print."""
+    return f'<font color="#646b70" size="7.3">{markup}</font>'

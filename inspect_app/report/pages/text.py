@@ -1,7 +1,8 @@
-"""Text that anybody may have written, made fit for a page: nothing in it is markup, nothing vanishes
-silently."""
+"""Text that anybody may have written, made fit for a page: nothing in it is markup, nothing vanishes silently. What the
+page cannot say right is a box: seen, and the entry has the text itself."""
 
 import functools
+import unicodedata
 from xml.sax.saxutils import escape
 
 from reportlab.pdfbase import pdfmetrics
@@ -10,25 +11,29 @@ from inspect_app.report.pages.look import PLAIN
 
 MISSING = "□"  # where the font has no sign, and for control characters: seen, not swallowed
 LONG, SHORT = 3000, 160  # characters shown of a free text, and of a name
-LONGEST_WORD = 60
+BREAKS = "\n\r\t\u2028\u2029"
+UNSEEN = ("Cc", "Cf", "Cs", "Co", "Cn")
+LEFTWARD = ("R", "AL", "AN", "RLE", "RLO", "RLI")
+JOINED = ("Mn", "Me", "Mc")  # what is to stand over or around another sign, and has no sign of its own with it
 
 
 @functools.lru_cache(maxsize=8192)
 def _sign(letter: str) -> str:
     glyphs = pdfmetrics.getFont(PLAIN).face.charToGlyph
     code = ord(letter)
-    # Controls, and marks that turn the direction of writing: they can make a text read as another.
-    if code < 32 or 0x7F <= code < 0xA0 or 0x200B <= code <= 0x200F or 0x202A <= code <= 0x202E:
+    # Controls, and marks that turn the direction of writing or choose another shape: they can make a text read as
+    # another. Scripts from right to left: drawn letter by letter from the left, they would say something else.
+    if unicodedata.category(letter) in UNSEEN or unicodedata.bidirectional(letter) in LEFTWARD:
         return MISSING
-    if 0x2060 <= code <= 0x206F or code in (0x061C, 0xFEFF) or code not in glyphs:
+    if code not in glyphs or 0xFE00 <= code <= 0xFE0F or code == 0x034F or unicodedata.category(letter) in JOINED:
         return MISSING
     return letter
 
 
 def visible(value: object) -> str:
     """The text in signs that the font can draw; line ends and tabs become blanks."""
-    text = "—" if value is None else str(value)
-    return "".join(" " if letter in "\n\r\t" else _sign(letter) for letter in text)
+    text = "—" if value is None else unicodedata.normalize("NFC", str(value))
+    return "".join(" " if letter in BREAKS else _sign(letter) for letter in text)
 
 
 def line(value: object, limit: int = SHORT) -> str:

@@ -74,10 +74,10 @@ class Voice:
             return line(value)
         if isinstance(value["value"], str) and self.knows(f"said.{value['value']}"):
             return self.say(f"said.{value['value']}")
-        recorded = number(value["value"], str(value.get("unit", "")), places)
         moved = self.converted(value)
         if moved is None:
-            return line(recorded)
+            return line(number(value["value"], str(value.get("unit", "")), places))
+        recorded = number(value["value"], str(value.get("unit", "")), _as_fine(places, value))
         return line(f"{number(*moved, _fine(moved, places))} ({recorded})")
 
     def short(self, value: Any, places: int | None = None) -> str:
@@ -128,6 +128,15 @@ class Voice:
     def result(self, result: Any) -> str:
         """The word for a result."""
         return self.say(f"result.{result}") if result else self.say("result.none")
+
+
+def _as_fine(places: int | None, value: dict[str, Any]) -> int | None:
+    """The places of what was recorded, where it has more than are asked for in the report's unit: as fine as those are,
+    since 0.01 mm is about 0.001 in."""
+    unit, decimals = value.get("unit"), len(str(value["value"]).partition(".")[2])
+    if places is None or unit not in ("in", "mm") or decimals <= places:
+        return places
+    return max(places + (1 if unit == "in" else -1), 0)
 
 
 def _fine(moved: tuple[float, str], places: int | None) -> int | None:
