@@ -11,6 +11,8 @@ import { textOf } from './package.js'
 
 const DECLARATION = 'BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n'
 const LINE = /^([0-9a-f]{64}) {2}([\x21-\x7e]{1,200})$/
+// The first says most.
+const CODES = ['strange', 'unlisted', 'missing', 'declaration', 'manifest', 'oxum', 'other_bytes']
 const OXUM = /^Payload-Oxum: (\d{1,18})\.(\d{1,9})$/gm
 
 /**
@@ -76,6 +78,7 @@ function linesIn(text, manifest) {
 /** @param {string} name @param {Fault[]} faults @param {Record<string, any>} about */
 function told(name, faults, about) {
   if (!faults.length) return holds(name, about)
-  const [first] = faults.sort((a, b) => (a.file < b.file ? -1 : 1))
+  const rank = (/** @type {Fault} */ { code }) => CODES.indexOf(code)
+  const [first] = faults.sort((a, b) => rank(a) - rank(b) || (a.file < b.file ? -1 : 1))
   return fails(name, first.code, { ...about, faults: faults.length, file: first.file })
 }

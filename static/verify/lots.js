@@ -13,7 +13,7 @@ import { byKey } from './tokens.js'
 /** @typedef {import('./entry.js').Entry} Entry */
 /** @typedef {import('./tokens.js').Tokens} Tokens */
 /** What came out of a lot's draw, in the order drawn.
- * @typedef {{lot: string, crew: string, day: string, by: string, size: number, drawn: {area: string, panel: number}[]}} Drawn */
+ * @typedef {{lot: string, purpose: string, crew: string, day: string, by: string, size: number, drawn: {area: string, panel: number}[]}} Drawn */
 
 /**
  * @param {Tokens} tokens @param {import('./plan.js').Tables} tables
@@ -107,5 +107,5 @@ async function drawnBy({ payload: { subject, by, body } }) {
   const rows = rowsOf(body.population) ?? []
   const seed = await seedOf(decode(body.ticket.random, 'random'), subject)
   const places = await draw(body.size, Math.min(body.n, body.size), seed)
-  return { lot: subject, crew: body.crew, day: body.day, by, size: body.size, drawn: places.map((at) => member(rows, at)) }
+  return { lot: subject, purpose: body.purpose, crew: body.crew, day: body.day, by, size: body.size, drawn: places.map((at) => member(rows, at)) }
 }

@@ -89,7 +89,7 @@ function places(newest, entries, files, hashes, nameOf) {
       if (!found.has(name)) found.set(name, { area: name, photos: [] })
       found.get(name)?.photos.push({
         sha256, file, sound: hashes.get(file ?? '') === sha256, panel: Number.isInteger(stood.panel) ? stood.panel : null, distance,
-        role: said.role ?? 'other', at: entry.payload.at, by: nameOf(entry.payload.by),
+        role: entry.kind === 'photo' ? said.role : 'other', at: entry.payload.at, by: nameOf(entry.payload.by),
       })
     }
   }

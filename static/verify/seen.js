@@ -61,9 +61,10 @@ function day({ day: on, people, entries, photos }) {
 }
 
 /** @param {Found['drawn'][number]} one @param {Roof} roof */
-function lot({ day: on, crew, by, size, drawn }, { areas, nameOf }) {
+function lot({ day: on, purpose, crew, by, size, drawn }, { areas, nameOf }) {
   const several = new Set(drawn.map(({ area }) => area)).size > 1
-  const head = [date(on), say('verify_page.lots.crew', { crew }), nameOf(by), several ? '' : areas.get(drawn[0]?.area) ?? '']
+  const what = known(`verify_page.lots.${purpose}`) && say(`verify_page.lots.${purpose}`)
+  const head = [date(on), what, crew && say('verify_page.lots.crew', { crew }), nameOf(by), several ? '' : areas.get(drawn[0]?.area) ?? '']
   return [
     element('strong', { dir: 'auto' }, head.filter(Boolean).join(' · ')),
     element('div.hint', null, say('verify_page.lots.line', { size })),

@@ -3,6 +3,7 @@ files; whoever attacks writes the bag's lists anew, where the list itself is not
 
 import base64
 import hashlib
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -13,7 +14,7 @@ from inspect_app.entry.format import parse
 from inspect_app.entry.jwk import public_jwk
 from inspect_app.entry.statement import countersignature, format_statement, parse_statement, restoration, revocation
 from tests.evidence.record import AT, author, enrol, sign
-from tests.verify_page.bag import NAMED, Files, Small, chain, drawn, listed
+from tests.verify_page.bag import NAMED, TAGS, Files, Small, chain, drawn, listed, manifest
 
 Attack = Callable[[Small], Files]
 PDF = b"%PDF-1.7 invented"
@@ -135,6 +136,51 @@ def _countersigned(found: bytes) -> Attack:
     return attack
 
 
+def _loose(small: Small) -> Files:
+    """The foreman's last entry names another one before it than there is, signed so; everything after fits."""
+    last = parse(small.entries[-1])
+    body: Any = last.payload["body"]
+    seq = int(str(last.payload["seq"]))
+    small.entries[-1] = sign(small.foreman, small.site.job, "photo", str(last.payload["subject"]), seq, NAMED, body)
+    return _again(small)
+
+
+def _unchained(small: Small) -> Files:
+    """The server gave a receipt that names another before it than it had given."""
+    told: Any = parse_statement(small.chain[-1]).payload
+    return _with(small, chain=[*small.chain[:-1], format_statement(told | {"prev": NAMED}, small.server)])
+
+
+def _grown(small: Small) -> Files:
+    """A photo's receipt tells another size."""
+    small.photos[0] = (small.photos[0][0], small.photos[0][1] + b"x")
+    made = _again(small)
+    name = f"data/photos/{small.names[0]}.jpg"
+    return listed(made | {name: made[name][:-1]})
+
+
+def _undone(small: Small) -> Files:
+    """Receipts whose numbers can only have been given in the time that a restoration undid."""
+    small.enrolments.append(format_statement(restoration(2000, AT, 1005, NAMED), small.server))
+    return small.files()
+
+
+def _tags(name: str, change: Callable[[bytes], bytes]) -> Attack:
+    """A file of the bag itself changed, and the list of those written anew over it."""
+
+    def attack(small: Small) -> Files:
+        files = small.files()
+        files[name] = change(files[name])
+        tags = {one: data for one, data in files.items() if not one.startswith("data/") and one != TAGS}
+        return files | {TAGS: manifest(tags)}
+
+    return attack
+
+
+def _random(_: Any, body: dict[str, Any]) -> None:
+    body["ticket"] = body["ticket"] | {"random": NAMED}
+
+
 def _drawn(change: Callable[[Any, dict[str, Any]], None], **ticket: Any) -> Attack:
     """The foreman's third lot, changed before it was signed."""
 
@@ -245,11 +291,20 @@ ATTACKS: dict[str, Attack] = {
     "a countersigned report": _countersigned(COUNTERSIGNED),
     "a countersignature cut off": _countersigned(PDF),
     "another report countersigned": _countersigned(b"%PDF-1.7 other"),
+    "an entry that hangs in the air": _loose,
+    "a receipt that hangs in the air": _unchained,
+    "a photo's receipt of another size": _grown,
+    "a number of the time undone": _undone,
+    "the payload counted otherwise, listed anew": _tags("bag-info.txt", lambda data: re.sub(rb"\d+\.", b"1.", data)),
+    "a name listed twice": _tags("manifest-sha256.txt", lambda data: data + data.split(b"\n")[0] + b"\n"),
+    "a lot of another's ticket": lambda _: Small(drawn(by_chief=True)).files(),
+    "a lot of other chance": _drawn(_random),
+    "a lot of other panels": _drawn(_set(population_digest=NAMED)),
     "a lot of another ticket": _drawn(_set(), statement_n=7),
     "a lot of another server's ticket": _drawn(_set(), server=ec.generate_private_key(ec.SECP256R1())),
     "a lot of another job's ticket": _drawn(_set(), job="01a214a6-cb82-7000-8000-0000000000ff"),
     "a lot of panels that are not there": _drawn(_wider),
-    "a lot's size told otherwise": _drawn(_set(size=4)),
+    "a lot's size told otherwise": _drawn(_set(size=6)),
     "a lot that draws fewer": _drawn(_set(n=1)),
     "a plan that no table gives": _drawn(_plan(1)),
     "a lot by no roof": _drawn(_set(placements=[NAMED])),

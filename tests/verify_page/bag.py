@@ -44,12 +44,13 @@ class Roof(Site):
         return super().say(by, kind, subject, body | named)
 
 
-def drawn() -> Roof:
-    """Panels 1 to 20 by the first ticket, 12 of them set, and 21 to 40 by the third: the second was left out."""
+def drawn(by_chief: bool = False) -> Roof:
+    """Panels 1 to 20 by the first ticket, 12 of them set, and 21 to 40 by the third: the second was left out. With
+    ``by_chief`` somebody else's key signs the last."""
     made = Roof()
     made.plan(1, 20, 0)
     made.say(made.foreman, "mark", new_uuid(), {"lot": made.first, "area": made.area, "to": 12, "against": []})
-    made.plan(21, 40, 2)
+    made.plan(21, 40, 2, by=made.chief if by_chief else None)
     return made
 
 

@@ -18,7 +18,7 @@ SHARED = (
     "never_set_back", "entries_receipted", "chains_whole", "draw_recomputes", "photos_match", "photos_complete",
     "definitions_match", "countersignatures_there",
 )  # fmt: skip
-Facts = dict[str, tuple[str, str | None]]
+Facts = dict[str, str]
 
 
 def by_the_page(folder: Path, zips: list[Path]) -> list[dict[str, Any]]:
@@ -33,4 +33,4 @@ def by_the_page(folder: Path, zips: list[Path]) -> list[dict[str, Any]]:
 
 def by_the_program(path: Path) -> Facts:
     found = check_package(open_archive(path), (), ask=lambda work, *given: work(*given))
-    return {fact.name: (fact.status, fact.reason) for fact in found.facts if fact.name in SHARED}
+    return {fact.name: fact.status for fact in found.facts if fact.name in SHARED}

@@ -1,10 +1,12 @@
 """The page's own check and `seamwalk verify` come to the same facts, on sound packages and on attacked ones."""
 
+import json
 import random
 from pathlib import Path
 
 import pytest
 
+from inspect_app.settings import shipped
 from tests.office import Office
 from tests.package.packages import packed
 from tests.package.packages import zipped as streamed
@@ -16,13 +18,17 @@ from tests.verify_page.both import SHARED, Facts, by_the_page, by_the_program
 SIGNED = ("data/entries.txt", "data/receipts.txt", "data/enrolments.txt", "data/server-key.json")
 
 
+WORDS = json.loads((shipped("static") / "words" / "verify_page.json").read_text("utf-8"))
+
+
 def both_ways(folder: Path, packages: list[bytes]) -> list[tuple[Facts, Facts]]:
-    """What page and program find of each."""
+    """What page and program find of each; whatever the page gives as a reason, it has words for."""
     zips = [folder / f"{at}.zip" for at in range(len(packages))]
     for path, data in zip(zips, packages, strict=True):
         path.write_bytes(data)
-    pages = [{one["name"]: (one["status"], one["reason"]) for one in found["facts"]}
-             for found in by_the_page(folder, zips)]  # fmt: skip
+    found = [one["facts"] for one in by_the_page(folder, zips)]
+    assert {f"verify_page.reason.{one['reason']}" for facts in found for one in facts if one["reason"]} <= WORDS.keys()
+    pages = [{one["name"]: one["status"] for one in facts} for facts in found]
     return [(page, by_the_program(path)) for page, path in zip(pages, zips, strict=True)]
 
 
@@ -40,7 +46,7 @@ def test_page_and_program_come_to_the_same_facts(attack: str, attacked: dict[str
 
 
 def test_every_attack_turns_a_fact_and_each_fact_is_turned(attacked: dict[str, tuple[Facts, Facts]]) -> None:
-    turned = {name: {fact for fact, (status, _) in page.items() if status != "holds"}
+    turned = {name: {fact for fact, status in page.items() if status != "holds"}
               for name, (page, _) in attacked.items()}  # fmt: skip
     # No attacks: the same lines, what an administrator or a second signer may, what a system leaves behind.
     fine = {"nothing", "no line feed at the end", "a key ended, its entry let in", "a countersigned report",
@@ -65,7 +71,7 @@ def test_any_bit_of_what_is_signed_turns_the_same_facts_in_both(count: int, tmp_
     assert [at for at, (page, program) in enumerate(found) if page != program] == []
     # Of the key's own JSON a blank may become another one, and the last line feed may go: then nothing was changed.
     quiet = [one for one, (page, _) in zip(packages, found, strict=True)
-             if all(status == "holds" for status, _ in page.values())]  # fmt: skip
+             if all(status == "holds" for status in page.values())]  # fmt: skip
     assert all(one[name].rstrip() == files[name].rstrip() for one in quiet for name in SIGNED[:3])
 
 
@@ -74,4 +80,4 @@ def test_the_package_that_the_office_makes_is_read_the_same(tmp_path: Path) -> N
     bag = packed(filled.office, filled.job).bag
     ((page, program),) = both_ways(tmp_path, [streamed(bag)])
     filled.close()
-    assert page == program and page["entries_signed"] == ("holds", None)
+    assert page == program and page["entries_signed"] == "holds"
