@@ -25,7 +25,7 @@ export function List({ job, record, definitions }) {
   return html`<${Screen} title=${say('reports')} over=${record.job.name} back=${path('job', job)} backTo=${record.job.name}>
     <p class="big" role="status" data-name="report-state" data-state=${state}>${say(`sealed.state.${state}`)}</p>
     ${(asked.data?.asked ?? []).map((/** @type {any} */ one) => html`<${Making} key=${one.id} one=${one} name=${kindName(one.kind)} under=${about(record, definitions, one.scope)} />`)}
-    <ol class="rows" data-name="reports">${reports.map((/** @type {any} */ one) => html`<li key=${one.number}><${Row} ...${{ job, record, definitions, one }} /></li>`)}</ol>
+    <ul class="rows" data-name="reports">${reports.map((/** @type {any} */ one) => html`<li key=${one.number}><${Row} ...${{ job, record, definitions, one }} /></li>`)}</ul>
     <p class="hint">${say('sealed.limits')}</p>
     ${state !== 'part' && html`<a class="press main" href=${path('job', job, 'report', 'new')} data-name="new-report"><span class="label">${say('reports.new')}</span><span class="under">${say('reports.new.under')}</span></a>`}
   <//>`

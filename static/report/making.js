@@ -14,5 +14,5 @@ export function Making({ one, name, under }) {
   return html`<div class="making" role="status" data-name="making" data-stage=${one.stage}>
     <p><strong>${name}</strong>${under && html`<br />${under}`}</p>
     <progress max="100" value=${percent} aria-label=${say('reports.share', { n: percent })}></progress>
-    <p class="figure-line">${say(`reports.stage.${one.stage}`)} · ${say('reports.share', { n: percent })}</p></div>`
+    <p>${say(`reports.stage.${one.stage}`)} · ${say('reports.share', { n: percent })}</p></div>`
 }

@@ -44,6 +44,7 @@ function Facts({ job, record, definitions, one }) {
     ${one.superseded_by && html`<a class="press" href=${path('job', job, 'report', one.superseded_by)} data-name="newer"><span class="label">${say('sealed.number', { number: one.superseded_by })}</span><span class="go" aria-hidden="true">→</span></a>`}
     <ul class="rows">${rows.map(([name, text]) => html`<li key=${name} class="row"><span>${say(`reports.fact.${name}`)}</span> <strong>${text}</strong></li>`)}</ul>
     ${one.supersedes && html`<p>${say('reports.supersedes', { n: one.supersedes })}</p>`}
+    <a class="press" href=${path('job', job, 'countersign', one.number)} data-name="signatures"><span class="label">${say('signing.see')}</span><span class="go" aria-hidden="true">→</span></a>
     <p class="hint">${say('sealed.limits')}</p>
     ${!url && html`<${MainAction} name="fetch-report" label=${say('sealed.fetch')} disabled=${state === 'lost'} run=${fetchIt} />`}
     ${url && html`<a class="press main" href=${url} download=${`seamwalk-report-${one.number}.pdf`} data-name="open-report"><span class="label">${say('sealed.open')}</span></a>`}`

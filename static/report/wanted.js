@@ -19,9 +19,10 @@ export function Wanted({ job, record, definitions }) {
   const there = parts(record, definitions)
   const kinds = ['closeout', ...Object.keys(there).filter((kind) => there[kind].options.length)]
   const part = there[want.kind]
-  const named = !part || Boolean(want[part.name])
+  const chosen = part && (want[part.name] || (part.options.length === 1 ? part.options[0].value : ''))
+  const named = !part || Boolean(chosen)
   const run = async () => {
-    const scope = part ? { [part.name]: want[part.name] } : {}
+    const scope = part ? { [part.name]: chosen } : {}
     await tell('POST', `/api/jobs/${job}/reports`, { kind: want.kind, ...scope, language: want.language, paper: want.paper, units: want.units })
     go('job', job, 'report')
   }
@@ -29,7 +30,7 @@ export function Wanted({ job, record, definitions }) {
     <p>${say('reports.new.what')}</p>
     <${Choice} name="kind" label=${say('reports.kind')} value=${want.kind} onChange=${(/** @type {string} */ kind) => change({ kind })}
       options=${kinds.map((kind) => ({ value: kind, label: kindName(kind), under: say(`reports.kind.${kind}.under`) }))} />
-    ${part && html`<${Choice} name=${part.name} label=${say(`reports.which.${want.kind}`)} value=${want[part.name]} onChange=${(/** @type {string} */ id) => change({ [part.name]: id })} options=${part.options} />`}
+    ${part && html`<${Choice} name=${part.name} label=${say(`reports.which.${want.kind}`)} value=${chosen} onChange=${(/** @type {string} */ id) => change({ [part.name]: id })} options=${part.options} />`}
     ${FORM.map(([name, options]) => html`<${Choice} key=${name} name=${name} label=${say(`reports.${name}`)} value=${want[name]} onChange=${(/** @type {string} */ one) => change({ [name]: one })}
       options=${options.map((value) => ({ value, label: say(`reports.${name}.${value}`) }))} />`)}
     <${MainAction} name="ask-report" label=${say('reports.ask')} under=${named ? '' : say('reports.wants_part')} disabled=${!named} run=${run} />
