@@ -65,7 +65,10 @@ def _signatures(signatures: Sequence[Signature], words: Words, language: str) ->
     lines = []
     for one in signatures:
         facts = {"field": one.field, "name": one.name, "time": one.time, "fingerprint": one.fingerprint}
-        lines.append(words.say("report.verify.signature", language, facts))
+        lines.append(words.say("report.verify.signature", language, {name: _shown(facts[name]) for name in facts}))
+        if one.stamp:
+            stamp = {name: _shown(value) for name, value in one.stamp.plain().items()}
+            lines.append(words.say("report.verify.stamp", language, stamp))
     return lines
 
 
@@ -73,4 +76,4 @@ def _end(key: str, facts: Sequence[Fact], failed: bool, words: Words, language: 
     unknown = [words.say(f"report.verify.{fact.name}", language, fact.about) for fact in facts
                if fact.status not in (HOLDS, FAILS)]  # fmt: skip
     state = "failed" if failed else "open" if unknown else "all"
-    return words.say(f"{key}.{state}", language, {"unknown": "; ".join(unknown)})
+    return words.say(f"{key}.{state}", language, {"unknown": "; ".join(dict.fromkeys(unknown))})

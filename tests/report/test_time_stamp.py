@@ -10,6 +10,7 @@ from cryptography.hazmat.primitives.serialization import Encoding
 from cryptography.x509.oid import ExtendedKeyUsageOID
 from pyhanko.pdf_utils.reader import PdfFileReader
 
+from inspect_app.command_line import main
 from inspect_app.evidence.container import token_faults
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN
 from inspect_app.evidence.time_stamp import token_in
@@ -150,3 +151,13 @@ def test_each_signature_has_a_stamp_of_its_own():
     assert [status for status, _ in fact(twice)] == [HOLDS, HOLDS]
     assert fact(alone) == [(HOLDS, None), (UNKNOWN, "no_time_stamp")]
     assert not verify(twice).failed and not verify(alone).failed
+
+
+def test_the_command_names_the_authority_and_no_name_reaches_the_terminal_as_it_is(tmp_path, capsys):
+    with serving() as authority:
+        once = sealed_with(ISSUER, authority=Authority(authority.url, 2))
+    (tmp_path / "r.pdf").write_bytes(signed_again(once, key("Owner \x1b[2J(invented)"), "Countersignature"))
+    main(["verify", str(tmp_path / "r.pdf"), "--lang", "es"])
+    said = capsys.readouterr().out
+    assert "sello de tiempo de Clock house (invented): 2026-11-25T23:06:03+00:00" in said
+    assert "Owner" in said and "\x1b" not in said
