@@ -48,9 +48,12 @@ PUBLISHED = {
 ELSEWHERE = [
     ("the report's numbers done again by hand from its printed pages", "pdftotext", "report/test_trace.py"),
     ("a draw done again", "Node, from the README alone", "node/test_node.py"),
-    ("signatures", "RFC 7515 A.3, joserfc, cryptography", "entry/test_jws.py"),
+    ("signatures", "RFC 7515 A.3, joserfc, jwcrypto, cryptography", "entry/test_jws.py"),
+    ("signatures and thumbprints again", "Node's crypto, RFC 7515 A.3, RFC 7638", "node/entry_outside.test.js"),
     ("thumbprints", "RFC 7638", "entry/test_keys.py"),
     ("sealed reports", "pdfsig, qpdf", "evidence/test_verify.py"),
+    ("time stamps", "openssl ts (RFC 3161)", "report/test_time_stamp.py"),
+    ("countersigned reports", "pdfsig", "report/test_countersign.py"),
     ("the report's file", "pypdf, qpdf", "report/test_pages.py"),
     ("the API's document", "openapi-spec-validator", "web/test_open_api.py"),
     ("how long findings stay open, the open ones counted", "SciPy (Kaplan, Meier)", "record/test_trend_closing.py"),

@@ -8,14 +8,18 @@ from cryptography.hazmat.primitives.serialization import Encoding, NoEncryption,
 from hypothesis import given, seed, settings
 from joserfc import jws as outside
 from joserfc.jwk import ECKey
+from jwcrypto import jwk as second
+from jwcrypto.jws import JWS as SecondJws
+from jwcrypto.jws import InvalidJWSSignature
 
 from inspect_app.entry.base64url import decode, encode
 from inspect_app.entry.jwk import public_jwk
 from inspect_app.entry.jws import LARGEST, format_jws, parse_jws, verify
 from inspect_app.entry.refusal import Refused
 from inspect_app.entry.signature import is_low, lowered, matches
+from inspect_app.entry.thumbprint import thumbprint
 
-from .known import ADA, BEN, facts
+from .known import ADA, BEN, ENTRIES, STATEMENTS, facts
 from .wild import objects
 
 # RFC 7515 appendix A.3.1, in the RFC's own bytes (its payload has CR LF and spaces).
@@ -51,6 +55,34 @@ def test_an_independent_reader_of_jws_takes_our_tokens() -> None:
     token = format_jws(payload, "seamwalk-entry", ADA)
     seen = outside.deserialize_compact(token, ECKey.import_key(A3_KEY), algorithms=["ES256"])
     assert json.loads(seen.payload) == payload
+
+
+def test_a_second_independent_library_reads_entries_and_statements_as_they_were_signed() -> None:
+    """jwcrypto, which shares no code with joserfc or with us; and it refuses what was changed."""
+    entries = [row["token"] for row in ENTRIES["good"]]
+    statements = [row["token"] for row in STATEMENTS["statements"]]
+    for tokens, jwk in ((entries, ENTRIES["jwk"]), (statements, STATEMENTS["server"])):
+        key = second.JWK(**jwk)
+        assert key.thumbprint() == thumbprint(jwk), "RFC 7638"
+        for token in tokens:
+            read = SecondJws()
+            read.deserialize(token, key, "ES256")
+            assert json.loads(read.payload) == parse_any(token).payload
+            head, payload, signature = token.split(".")
+            changed = payload[:20] + ("A" if payload[20] != "A" else "B") + payload[21:]
+            with pytest.raises(InvalidJWSSignature):
+                SecondJws().deserialize(f"{head}.{changed}.{signature}", key, "ES256")
+
+
+def parse_any(token: str) -> Any:
+    typ = json.loads(decode(token.split(".")[0], "header"))["typ"]
+    return parse_jws(token, typ)
+
+
+def test_the_example_of_rfc_7515_appendix_a_3_in_the_second_library() -> None:
+    read = SecondJws()
+    read.deserialize(f"{A3_INPUT.decode()}.{A3_SIGNATURE}", second.JWK(**A3_KEY), "ES256")
+    assert json.loads(read.payload)["iss"] == "joe"
 
 
 def test_our_reader_takes_the_tokens_of_an_independent_writer() -> None:
