@@ -2,14 +2,16 @@
 
 import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
-import { path } from '../frame/route.js'
+import { go, path } from '../frame/route.js'
 import { shown } from '../frame/amount.js'
 import { Folded } from '../frame/folded.js'
+import { MainAction } from '../frame/main_action.js'
 import { Lost } from '../frame/opening.js'
 import { usePeople } from '../frame/people.js'
 import { Problem } from '../frame/problem.js'
 import { Part, Screen } from '../frame/screen.js'
 import { useAuthority } from '../finding/authority.js'
+import { tell } from '../office/asked.js'
 import { placeIn, stepsOf } from './address.js'
 import { Approved } from './approved.js'
 import { Asked } from './asked.js'
@@ -26,6 +28,11 @@ export function SurveyFound({ job, record, person, rest }) {
   const may = (useAuthority()?.survey ?? []).includes(person.role)
   const { told, fault } = useSurvey(record, place)
   if (!place) return html`<${Lost} />`
+  const report = async () => {
+    const { language, paper, units } = record.job
+    await tell('POST', `/api/jobs/${job}/reports`, { kind: 'survey', ...place, language, paper, units })
+    go('job', job, 'report')
+  }
   const own = (told?.asked ?? []).some((/** @type {any} */ one) => one.by === person.id)
   const facts = { area: record.areas[place.area].name, panel: place.panel, at: shown(place.from_low_end), radius: shown(place.radius) }
   return html`<${Screen} title=${say('survey.found.title')} over=${record.job.name} back=${path('job', job, 'survey')} backTo=${say('survey')} wide>
@@ -43,7 +50,7 @@ export function SurveyFound({ job, record, person, rest }) {
       <//>
       <${Folded} id="survey-wear" name=${say('survey.found.wear')} n=${told.asked.filter((/** @type {any} */ one) => one.wear).length}><${Wear} ...${{ told }} /><//>
       <${Folded} id="survey-asked" name=${say('survey.found.asked')} n=${told.asked.length}><${Asked} ...${{ told, people }} /><//>
-      <a class="press" href=${path('job', job, 'report')} data-name="survey-report"><span class="label">${say('survey.ask.report')}</span><span class="go" aria-hidden="true">→</span></a>
+      <${MainAction} quiet name="survey-report" label=${say('survey.ask.report')} run=${report} />
       ${may ? html`<a class="press main" href=${path('job', job, 'survey-ask', ...stepsOf(place))} data-name="survey-ask"><span class="label">${say(own ? 'survey.ask.again' : 'survey.ask')}</span><span class="under">${say('survey.ask.under')}</span></a>`
         : html`<p class="hint" data-name="survey-role">${say('survey.ask.role')}</p>`}`}
   <//>`

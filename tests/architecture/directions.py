@@ -61,7 +61,7 @@ JAVASCRIPT = {
     "trends": ["card", "finding", "frame", "lot", "people", "roof", "rules", "words"],
     "card": ["frame", "phone", "roof", "rules", "words"],
     "fit": ["frame", "roof", "rules", "server", "walk", "words"],
-    "survey": ["day_record", "entry", "finding", "frame", "roof", "rules", "server", "walk", "words"],
+    "survey": ["day_record", "entry", "finding", "frame", "office", "roof", "rules", "server", "walk", "words"],
     "screens": ["card", "day", "day_record", "doubt", "draw", "finding", "fit", "frame", "jobs", "lot", "office",
                 "phone", "report", "roof", "survey", "trends", "walk"],
     "verify": ["entry", "words"],
