@@ -78,7 +78,8 @@ async function handOver(patience) {
   const next = registration?.waiting ?? null
   leaveInPeace(true)
   try {
-    await becomes(async () => ((await askWorker('rest', navigator.serviceWorker.controller, 1000)) ?? REST) >= REST, RESTS)
+    const rests = async () => ((await askWorker('rest', navigator.serviceWorker.controller, 1000)) ?? REST) >= REST
+    if (!(await becomes(rests, RESTS)) && !patience) throw new Trouble('shell.update_stuck') // another time, then
     askWorker('take over', next)
     if (!(await becomes(() => next?.state !== 'installed', LEAVES + patience))) throw new Trouble('shell.update_stuck')
   } finally {
