@@ -7,9 +7,9 @@ from pathlib import Path
 from typing import Any
 
 from inspect_app.commands.opened import open_archive
-from inspect_app.commands.package_check import check_package
 from inspect_app.package.page import known
 from inspect_app.settings import shipped
+from tests.evidence.attacks.found import check
 
 SCRIPT = Path(__file__).with_name("check_packages.mjs")
 # What the page checks: the rest rests on sealed reports and on rules, and is the program's.
@@ -32,5 +32,5 @@ def by_the_page(folder: Path, zips: list[Path]) -> list[dict[str, Any]]:
 
 
 def by_the_program(path: Path) -> Facts:
-    found = check_package(open_archive(path), (), ask=lambda work, *given: work(*given))
+    found = check(open_archive(path), ())
     return {fact.name: fact.status for fact in found.facts if fact.name in SHARED}
