@@ -2,12 +2,24 @@
 
 import sys
 
-from tests.bench import delivery, entries, pages, report_photos, roof_plan, roofs, rules, uploads, verdict, weight
+from tests.bench import (
+    delivery,
+    entries,
+    packages,
+    pages,
+    report_photos,
+    roof_plan,
+    roofs,
+    rules,
+    uploads,
+    verdict,
+    weight,
+)
 
 
 def main() -> int:
     broken = 0
-    for part in (entries, rules, roofs, verdict, roof_plan, uploads, delivery, pages, report_photos, weight):
+    for part in (entries, rules, roofs, verdict, roof_plan, uploads, delivery, pages, report_photos, packages, weight):
         for row in part.rows():
             print(row, flush=True)
             broken += not row.kept
