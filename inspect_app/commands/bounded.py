@@ -53,8 +53,9 @@ class Bounded:
     def _begin(self) -> None:
         context = get_context("spawn")
         self._to, theirs = context.Pipe()
-        self._child = context.Process(target=_serve, args=(theirs, self.memory), daemon=True)
-        self._child.start()
+        child = context.Process(target=_serve, args=(theirs, self.memory), daemon=True)
+        child.start()
+        self._child = child
         theirs.close()
 
     def _end(self) -> None:

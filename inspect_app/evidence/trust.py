@@ -11,6 +11,7 @@ import re
 from collections.abc import Collection
 
 from inspect_app.entry.base64url import decode
+from inspect_app.entry.refusal import Refused
 from inspect_app.entry.thumbprint import thumbprint
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 
@@ -28,8 +29,16 @@ def fingerprint_in(text: str) -> str | None:
 def key_print(data: bytes) -> str | None:
     """The thumbprint of the JWK in a ``server-key.json`` as hexadecimal digits; None where there is none."""
     try:
-        return decode(thumbprint(json.loads(data)), "kid").hex()
+        return key_digits(thumbprint(json.loads(data)))
     except Exception:  # no JSON, or no key: a thing that has no name
+        return None
+
+
+def key_digits(kid: str | None) -> str | None:
+    """A key's thumbprint in hexadecimal digits, as it is read out; None where there is none."""
+    try:
+        return None if kid is None else decode(kid, "kid").hex()
+    except Refused:
         return None
 
 

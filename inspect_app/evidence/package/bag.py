@@ -50,9 +50,9 @@ def bag_facts(
     if _oxum(texts.get(INFO, b"")) != (sum(payload.values()), len(payload)):
         faults.append(Fault(INFO, "oxum"))
     other = [name for name in sorted(listed) if name in ours and digests.get(name) != listed[name]]
-    left_out = len(sizes) - len(ours)
+    ranked = sorted(set(faults), key=lambda one: (CODES.index(one.code), one.file))
     return [
-        _told(COMPLETE, sorted(set(faults), key=lambda one: (CODES.index(one.code), one.file)), {"count": len(ours), "left_out": left_out}),
+        _told(COMPLETE, ranked, {"count": len(ours), "left_out": len(sizes) - len(ours)}),
         _told(MATCHES, [Fault(name, "other_bytes") for name in other], {"count": len(listed)}),
     ]
 

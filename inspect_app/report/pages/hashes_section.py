@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from inspect_app.evidence.trust import key_digits
 from inspect_app.report.pages.look import BODY, CODE, SMALL
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
@@ -28,6 +29,7 @@ def hashes_section(page: Page, number: str, digest: str) -> list[Any]:
         )
     )
     story.append(Row(page.say("server_key"), Paragraph(line(told["server_kid"], 60), CODE)))
+    story.append(Row(page.say("server_print"), Paragraph(line(key_digits(told["server_kid"]), 100), CODE)))
     story.append(Row(page.say("fingerprint"), Paragraph(line(told["fingerprint"], 100), CODE), 6))
     for one in told["keys"]:
         name = line(one["person"], 60) if one["person"] else page.say("key_of_nobody")
