@@ -6,12 +6,13 @@ from datetime import datetime
 from typing import Any
 from unicodedata import normalize
 
-from flask import Blueprint, Response, render_template, request, send_file
+from flask import Blueprint, Response, render_template, request
 
 from inspect_app.entry.format import parse
 from inspect_app.errors import Gone, NotAllowed, NotFound, Problem
 from inspect_app.intake.uploads_metadata import SHA256
 from inspect_app.people.viewer_links import ViewerLink
+from inspect_app.report.shelf_list import listed
 from inspect_app.web.entitled import by_secret
 from inspect_app.web.error_body import explained
 from inspect_app.web.language import language
@@ -19,6 +20,7 @@ from inspect_app.web.office_desk import office
 from inspect_app.web.packages_desk import Pass, packer, read_pass, spelled
 from inspect_app.web.parts import parts
 from inspect_app.web.photos import copy, original
+from inspect_app.web.reports import sent
 from inspect_app.web.reports_desk import maker
 from inspect_app.web.zip_answer import zip_answer
 
@@ -61,18 +63,22 @@ def page(secret: str) -> str:
         "view.html", language=language(), say=_say, link=link, job=job, at=f"/view/{secret}", count=len(entries),
         report=maker().shelf.newest_ready(link.job), kinds=_kinds(entries), held=len(photos), page=number,
         first=first + 1, photos=[photo.sha256 for photo in photos[first : first + PHOTOS]],
-        given=spelled(Pass(link.job, link.id, parts().clock())),
+        given=spelled(Pass(link.job, link.id, parts().clock())), reports=_reports(link.job),
     )  # fmt: skip
 
 
 @blueprint.get("/<secret>/report.pdf")
 def report(secret: str) -> Response:
-    """The sealed PDF of the newest report that is ready."""
+    """The sealed PDF of the newest report of the whole job that is ready."""
     link = _opened(secret, "report_seen")
-    ready = maker().shelf.newest_ready(link.job)
-    if ready is None or ready.pdf is None or not ready.pdf.is_file():
-        raise NotFound("report_none", "link", link.name)
-    return send_file(ready.pdf.resolve(), mimetype="application/pdf", download_name=ready.pdf.name)
+    return sent(link.job, maker().shelf.newest_ready(link.job))
+
+
+@blueprint.get("/<secret>/reports/<int:number>.pdf")
+def numbered(secret: str, number: int) -> Response:
+    """The sealed PDF of any report that is ready."""
+    link = _opened(secret, "report_seen", number=number)
+    return sent(link.job, maker().shelf.numbered(link.job, number), number)
 
 
 @blueprint.get("/<secret>/entries.txt")
@@ -116,6 +122,19 @@ def _opened(secret: str, what: str, **facts: object) -> ViewerLink:
     link = by_secret(office().links.find, secret)
     office().trail.visit(what, link.job, link=link.id, name=link.name, **facts)
     return link
+
+
+def _reports(job: str) -> list[dict[str, object]]:
+    """Every report that is ready, the newest first, with the words for what it speaks of and whether it holds."""
+    words, told = parts().words, []
+    for one in listed(maker().shelf.ready(job)):
+        state = "superseded" if one["superseded_by"] else "draft" if one["final"] is False else "holds"
+        told.append({
+            "number": one["number"], "kind": words.say(f"report.kind.{one['kind']}", language()),
+            "issued": str(one["issued"] or "")[:16].replace("T", " "), "gone": one["size"] is None,
+            "state": _say(f"report_{state}", number=one["superseded_by"]),
+        })  # fmt: skip
+    return told
 
 
 def _kinds(entries: list[Any]) -> list[dict[str, object]]:

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from datetime import timedelta
 from typing import Any, NamedTuple
 
+from inspect_app.report.asked import Asked
 from inspect_app.report.countersign import look
 from tests.copies import files_of, tar
 from tests.evidence.sealed import key as key_of
@@ -136,6 +137,13 @@ class Asking:
             case "PATCH /api/photos/<upload>" | "POST /api/photos/<upload>":
                 told = {**TUS, "Upload-Offset": "0", "Content-Type": "application/offset+octet-stream"}
                 return Ask({"upload": self.upload}, headers=told | {"X-HTTP-Method-Override": "PATCH"}, data=b"")
+            case "POST /api/jobs/<job>/reports":
+                return Ask(job, {"kind": "closeout"})
+            case "GET /api/jobs/<job>/reports/asked/<int:identity>":
+                asked = self._once("asked report", "", lambda: self.app.extensions["asks"].add(world.job, "x", Asked()))
+                return Ask(job | {"int:identity": str(asked.id)})
+            case "GET /api/jobs/<job>/reports/<int:number>.pdf":
+                return Ask(job | {"int:number": "1"})
             case "GET /api/jobs/<job>/reports/<int:number>/signing":
                 return Ask(job | {"int:number": "1"})
             case "POST /api/jobs/<job>/reports/<int:number>/signing":
@@ -177,7 +185,8 @@ class Asking:
                 return Ask({"name": "rules/window.py"})
         path = job if "<job>" in rule else {}
         if "/view/<secret>" in rule:
-            return Ask({"secret": self._once(f"view {case}", "", lambda: self._view(case)), "sha256": SHA["theirs"]})
+            secret = self._once(f"view {case}", "", lambda: self._view(case))
+            return Ask({"secret": secret, "sha256": SHA["theirs"], "int:number": "1"})
         return Ask(path)
 
     def _copy(self, phone: Phone, case: str) -> Ask:

@@ -153,6 +153,19 @@ def test_numbers_are_one_series_and_each_report_supersedes_the_newest_before_it_
     assert [one["final"] for one in told] == [True, True, True, False, False, True]
     assert all(one["size"] for one in told), "a superseded one stays readable"
     assert told[0]["about"]["areas"] == ["High roof"] and told[1]["about"] == {}
+    a_reviewer_sees_them(walked)
+
+
+def a_reviewer_sees_them(walked):
+    office, job = walked.office, walked.job
+    with office.app.app_context():
+        secret = office.app.extensions["office"].links.make(job, "A reviewer", 1, walked.foreman.person.id)[1]
+    client = office.client()
+    rows = [row for row in client.get(f"/view/{secret}").text.split("<tr>") if "/reports/" in row]
+    assert ["Current" in row for row in rows] == [True] * 3 + [False] * 3
+    assert "Superseded by 5" in rows[4] and "Report of one walk" in rows[0] and "reports/6.pdf" in rows[0]
+    assert client.get(f"/view/{secret}/reports/2.pdf").data.startswith(b"%PDF-"), "superseded, and still to be read"
+    assert client.get(f"/view/{secret}/reports/7.pdf").status_code == 404
 
 
 def test_a_report_asked_for_in_another_form_does_not_have_the_due_one_made_again(walked):

@@ -11,7 +11,8 @@ OPEN = {
     "/rulebook.json", "/pack",
 }  # fmt: skip
 DIGEST, SHA256 = "A" * 43, "0" * 64
-BODY = {"entries": [], "name": "n", "side": "sub", "role": "foreman", "firm": new_uuid()}
+BODY = {"entries": [], "name": "n", "side": "sub", "role": "foreman", "firm": new_uuid(), "pkcs12": "AA==",
+        "passphrase": "p"}  # fmt: skip
 
 
 def routes(office, job):
@@ -23,6 +24,7 @@ def routes(office, job):
         "digest": DIGEST,
         "name": "nothing",
         "number": 1,
+        "identity": 1,
         "kid": "K" * 43,
         "secret": "S" * 43,
         "invitation": "i",
