@@ -12,7 +12,7 @@ from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.row import Heading, Row, paragraphs, space, together
 from inspect_app.report.pages.text import line
 
-KEPT = 1  # rows of photos
+KEPT = 2  # flowables of photos: the first row and the space before it
 
 
 def finding_title(page: Page, finding: dict[str, Any]) -> str:

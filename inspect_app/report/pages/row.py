@@ -174,10 +174,12 @@ def settle(story: list[Any]) -> list[Any]:
     """The story with each heading kept to what it heads, so that none stands alone at the foot of a page."""
     settled: list[Any] = []
     heads: list[Any] = []
-    for part in story:
+    for part, after in zip(story, [*story[1:], None], strict=True):
         if isinstance(part, Heading):
             settled += [] if heads else [room(150 if part.level == 0 else 84)]
             heads.append(part)
+        elif heads and isinstance(part, Row | Spacer) and isinstance(after, Heading | KeepTogether | Spacer):
+            heads.append(part)  # what a chapter says first of itself goes with its first part
         elif isinstance(part, KeepTogether):
             settled.append(together([*heads, part]))
             heads = []
