@@ -99,7 +99,7 @@ def countersign_file(source: Path, target: Path, hand: Hand, means: Means) -> St
         raise CannotCountersign("no_room", str(len(looked.signatures) - 1))
     box, corners = looked.boxes[0]
     voice = Voice(means.texts, looked.language, looked.units)
-    headline = voice.say("seal_countersigned_by") if hand.words is None else plain(f"{hand.words} ·", 90)
+    headline = voice.say("seal_countersigned_by") if hand.words is None else plain(hand.words, 90)
     paint = box_of(means.fonts, voice, hand.key, spell(hand.when), headline)
     with open(target, "xb+") as out:
         try:

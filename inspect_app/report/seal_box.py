@@ -7,6 +7,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import NamedTuple
 
+from pyhanko.pdf_utils import layout
 from pyhanko.pdf_utils.content import ImportedPdfPage
 from pyhanko.stamp.base import BaseStampStyle
 from pyhanko.stamp.static import StaticStampStyle
@@ -16,6 +17,10 @@ from inspect_app.report.pages.look import BOLD, CODE, GREY, INK, PLAIN, load_fon
 from inspect_app.report.pages.text import plain
 from inspect_app.report.pages.voice import Voice
 from inspect_app.report.seal_key import SealKey
+
+WHOLE_BOX = layout.SimpleBoxLayoutRule(
+    layout.AxisAlignment.ALIGN_MIN, layout.AxisAlignment.ALIGN_MIN, layout.Margins.uniform(0)
+)
 
 
 class Stamping(NamedTuple):
@@ -70,7 +75,7 @@ def styled(corners: Sequence[float], paint: Paint, stamping: Stamping) -> Iterat
         stamp = Path(folder) / "stamp.pdf"
         stamp.write_bytes(_drawn(x1 - x0, y1 - y0, paint, stamping))
         page = ImportedPdfPage(str(stamp))  # type: ignore[no-untyped-call]
-        yield StaticStampStyle(border_width=0, background=page)
+        yield StaticStampStyle(border_width=0, background=page, background_layout=WHOLE_BOX)
 
 
 def _drawn(width: float, height: float, paint: Paint, stamping: Stamping) -> bytes:

@@ -37,7 +37,8 @@ function OwnKey({ job, number, read }) {
   const run = async () => {
     if (!file) return
     if (file.size > LARGEST_KEY) throw new Trouble('signing.no_key_file', { field: 'pkcs12', value: file.name })
-    await tell('POST', `/api/jobs/${job}/reports/${number}/signing`, { pkcs12: await base64(file), passphrase, words })
+    const pkcs12 = base64(await bytesOf(file))
+    await tell('POST', `/api/jobs/${job}/reports/${number}/signing`, { pkcs12, passphrase, words })
     setPassphrase('')
     setFile(null)
     await read()
@@ -56,7 +57,8 @@ function OtherProgram({ job, number, read }) {
   const [file, setFile] = useState(/** @type {File | null} */ (null))
   const run = async () => {
     if (!file) return
-    await tell('POST', `/api/jobs/${job}/reports/${number}/signed`, new Blob([file], { type: 'application/pdf' }), file.size / SLOWEST)
+    const signed = new Blob([await bytesOf(file)], { type: 'application/pdf' })
+    await tell('POST', `/api/jobs/${job}/reports/${number}/signed`, signed, file.size / SLOWEST)
     setFile(null)
     await read()
   }
@@ -76,7 +78,16 @@ function FileChoice({ name, label, accept, file, setFile }) {
     ${file && html`<p class="big" data-name=${`chosen-${name}`}>${say('signing.chosen', { name: file.name, size: size(file.size) })}</p>`}`
 }
 
-/** @param {File} file */
-async function base64(file) {
-  return btoa(String.fromCharCode(...new Uint8Array(await file.arrayBuffer())))
+/** @param {File} file @throws {Trouble} `signing.file_gone` where it was changed or moved since it was chosen */
+async function bytesOf(file) {
+  try {
+    return new Uint8Array(await file.arrayBuffer())
+  } catch {
+    throw new Trouble('signing.file_gone', { field: 'file', value: file.name })
+  }
+}
+
+/** @param {Uint8Array} bytes */
+function base64(bytes) {
+  return btoa(String.fromCharCode(...bytes))
 }
