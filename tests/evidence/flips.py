@@ -1,6 +1,6 @@
 """A package in a folder whose bytes are changed one at a time, each time verified and put back."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -10,6 +10,7 @@ from tests.evidence.packed import Files, bagged, sound, written
 
 BAG = ("bagit.txt", "bag-info.txt", "manifest-sha256.txt", "tagmanifest-sha256.txt")
 HELP = "verify.html"
+LISTS = ("bag_complete", "bag_matches")
 # Of package.json what nobody signed and nothing in the package tells: it is said to be its own word.
 ITS_OWN_WORD = (b'"made"', b'"build"', b'"seal_fingerprint"', b'"kept_apart"', b'"missing_reports"')
 
@@ -17,17 +18,19 @@ ITS_OWN_WORD = (b'"made"', b'"build"', b'"seal_fingerprint"', b'"kept_apart"', b
 class Flipped:
     """``fitting``: whether the lists are written anew after each change, as somebody does who knows of them."""
 
-    def __init__(self, folder: Path, fitting: bool) -> None:
+    def __init__(self, folder: Path, fitting: bool, files: Mapping[str, bytes] | None = None) -> None:
         self.folder, self.fitting = folder, fitting
-        self.files: Files = dict(sound())
+        self.files: Files = dict(files or sound())
         written(self.files, folder)
 
-    def found(self, name: str, at: int, bit: int) -> Turned:
-        """What turns when this bit of that byte is another."""
+    def found(self, name: str, at: int, bit: int) -> tuple[Turned, set[str]]:
+        """What turns when this bit of that byte is another, and the files that are named for it."""
         data = self.files[name]
         changed = self.files | {name: data[:at] + bytes([data[at] ^ (1 << bit)]) + data[at + 1 :]}
         with self._written(bagged(changed) if self.fitting else changed):
-            return of(check(open_folder(self.folder), trust()))
+            found = check(open_folder(self.folder), trust())
+        named = [one["file"] for fact in found.facts if fact.name in LISTS for one in fact.about.get("files", [])]
+        return of(found), set(named)
 
     @contextmanager
     def _written(self, files: Files) -> Iterator[None]:

@@ -1,14 +1,16 @@
 """A bit of any byte of a package is found and named: by its lists, and by its record where the lists fit it."""
 
 import random
+from hashlib import sha256
 
 import pytest
 
 from tests.evidence.attacks.found import trust, turned_archive
 from tests.evidence.attacks.on_the_archive import archive
 from tests.evidence.flips import BAG, HELP, Flipped, places
-from tests.evidence.packed import DEFINITION, PHOTOS, sound
+from tests.evidence.packed import DEFINITION, PHOTOS, bagged, job, payload, reports, sound
 from tests.evidence.test_verify import flipped
+from tests.phone import new_uuid
 
 SEED = 20261125
 RECORD = [name for name in sound() if name not in (*BAG, HELP) and "/reports/" not in name]
@@ -21,13 +23,15 @@ def some(every, count):
 
 
 def unfound(package, spots, needed=None):
-    """Those of the bytes that nothing names; ``needed``: facts of which one has to be false."""
+    """Those of the bytes that nothing names; ``needed``: facts of which one has to be false. Where the lists were left,
+    the very file has to be named, or, of a list, some file."""
     chance = random.Random(SEED)
     missed = []
     for name, at in spots:
-        false = package.found(name, at, chance.randrange(8)).false
-        if not false or (needed and not needed & false.keys()):
-            missed.append((name, at, false))
+        turned, named = package.found(name, at, chance.randrange(8))
+        of_a_list = package.fitting or (name in BAG and named)
+        if not turned.false or (needed and not needed & turned.false.keys()) or not (of_a_list or name in named):
+            missed.append((name, at, turned, named))
     return missed
 
 
@@ -91,6 +95,26 @@ def test_every_byte_of_every_file_is_found_by_the_lists(tmp_path, name, monkeypa
     monkeypatch.setattr("tests.evidence.flips.check", check)
     spots = [(name, at) for at in range(len(sound()[name]))]
     assert unfound(Flipped(tmp_path / "package", fitting=False), spots, BYTES_OF_FILES) == []
+
+
+@pytest.mark.soak
+def test_a_flip_anywhere_in_a_large_package_is_found_and_its_file_named(tmp_path):
+    chance = random.Random(SEED)
+    photos = tuple(b"\xff\xd8" + chance.randbytes(200_000) for _ in range(150))
+    files = bagged(payload(of_many(photos), {1: reports()[0]}, (*PHOTOS, *photos)))
+    large = Flipped(tmp_path, fitting=False, files=files)
+    names = chance.choices(list(files), [len(data) for data in files.values()], k=100)
+    spots = [(name, chance.randrange(len(files[name]))) for name in names]
+    assert large.found(*spots[0], 0)[0].false.keys() >= {"bag_matches"}
+    assert unfound(large, spots, {"bag_matches"}) == []
+
+
+def of_many(photos):
+    site = job().site.up_to(None)
+    for data in photos:
+        name = sha256(data).hexdigest()
+        site.say(site.foreman, "photo", name, {"walk": new_uuid(), "station": None, "sha256": name, "size": len(data)})
+    return site.made((*PHOTOS, *photos))
 
 
 @pytest.mark.soak
