@@ -22,6 +22,7 @@ from inspect_app.demo.fit import check
 from inspect_app.demo.followed import Followed
 from inspect_app.demo.http import Http
 from inspect_app.demo.phone import Phone
+from inspect_app.demo.survey import later, survey
 from inspect_app.demo.walk import Ticking, Walk
 from inspect_app.demo.week import DAYS, WEEK, walk_the_week
 from inspect_app.intake.job_file import read_yaml, sayings
@@ -80,9 +81,13 @@ def make(folder: Path, start: Callable[[Path], Flask], now: datetime, entropy: C
         people += Gathering(app, address(server), phones["administrator"], job, clock, entropy).make(making)
         if clock() > now + LENGTH:
             raise RuntimeError(f"the walk ends at {clock()}, later than {LENGTH} after {now}")
+        scope = _survey(app, address(server), people, job, now, entropy) if week else None
         tell("compiling and sealing the report")
         with app.app_context():
             maker().make(job["id"])
+            if scope:
+                tell("and that of a warranty survey, told by an invented clock that is years ahead")
+                maker().make(job["id"], scope=scope)
     finally:
         stop(server)
     _let_go(app)
@@ -167,6 +172,17 @@ def _walk(app: Flask, phones: dict[str, Phone], job: dict[str, Any], clock: Tick
     clock.to(dusk)
     walk_at_dusk(walk())
     foreman.deliver()
+
+
+def _survey(app: Flask, at: str, people: list[dict[str, str]], job: dict[str, Any], dusk: datetime,
+            entropy: Callable[[int], bytes]) -> dict[str, Any]:  # fmt: skip
+    reviewer = Phone(Http(at), later(dusk), entropy)
+    person = next(one for one in people if one["role"] == "reviewer")
+    reviewer.sign_in(person["login"], person["password"], "demonstration phone of a reviewer, years later")
+    with app.app_context():
+        record = dict(app.extensions["seamwalk"].records.record(job["id"]))
+    build = reviewer.http.call("GET", "/shell.json").json()["build"]
+    return survey(reviewer, job["id"], record, build, dusk)
 
 
 def _let_go(app: Flask) -> None:

@@ -12,11 +12,12 @@ CLASS = {
     "concession": "released", "disposition": "released", "release": "released", "survey": "asked",
 }  # fmt: skip
 CLASSES = ("approved", "set", "looked", "found", "corrected", "released", "asked")
-# What stands for itself; an answer that passed is counted at its place, and a photo there named with it.
+# What stands for itself; an answer that passed is counted at its place or with its walk, and a photo named with it.
 TOLD_APART = ("fail", "too_close", "not_determinable")
 PARTS = (("area", "areas"), ("assembly", "assemblies"), ("fit", "fits"), ("walk", "walks"), ("station", "stations"),
          ("mark", "marks"), ("stop", "stops"), ("release", "releases"), ("lot", "lots"))  # fmt: skip
 OF_PANELS = ("mark", "stop", "release", "lot")
+OF_AREAS = ("areas", "assemblies", "fits")
 CLOCKS = ("clock_fast", "clock_slow", "clock_back")
 
 
@@ -25,8 +26,9 @@ def events(record: dict, part: dict, kept: dict) -> list:
     "clock"}]`` of a survey's part of the record, by the devices' clocks, but after whatever it names.
 
     ``how``: ``place`` ``panel`` ``area`` ``unplaced`` ``beside`` as the circle tells, ``job`` for what speaks of all;
-    ``distance`` in the survey's unit, or None. ``results`` of a station: ``{result: answers}``. ``stands``: nothing
-    said later takes its place. ``clock``: a doubt's code where its clock is known to be off, else None."""
+    ``distance`` in the survey's unit, or None. ``results`` of a station, or of a whole walk: ``{result: answers}``.
+    ``stands``: nothing said later takes its place. ``clock``: a doubt's code where its clock is known to be off, else
+    None."""
     rows: dict = {}
     where = kept["where"]
     for key in sorted(part["findings"]):
@@ -35,8 +37,12 @@ def events(record: dict, part: dict, kept: dict) -> list:
             kind = "finding" if said["kind"] == "answer" else said["kind"]
             _add(rows, said, said["kind"], key, where.get("finding/" + key), before, kind)
             before = [said["digest"]]
+    there = {area: True for area in kept["panels"] if kept["panels"][area]}
+    there.update({record["areas"][area].get("assembly"): True for area in list(there)})
     for kind, name in PARTS:
         for key in sorted(part[name]):
+            if name in OF_AREAS and key not in there:  # a walk goes over other areas too
+                continue
             told = where.get(kind + "/" + key) or (("panel" if kind in OF_PANELS else "area"), None)
             _add(rows, part[name][key], kind, key, told, [])
     for key in sorted(part["walks"]):
@@ -70,9 +76,10 @@ def _add(rows: dict, said: dict, kind: str, key: str, told: "tuple | None", name
     panel = said.get("panel", said.get("to"))
     row = {
         "digest": said["digest"], "kind": kind, "id": key, "by": said["by"], "at": said["at"],
-        "class": CLASS.get(reads or kind, "looked"), "how": how, "distance": distance, "area": said.get("area"),
+        "class": CLASS.get(reads or kind, "looked"), "how": how, "distance": distance,
+        "area": key if kind in ("area", "fit") else said.get("area"),
         "panel": panel if type(panel) is int else None, "result": None, "results": {},
-        "photos": list(said.get("photos") or []), "stands": True, "names": names,
+        "photos": [] if kind == "walk" else list(said.get("photos") or []), "stands": True, "names": names,
     }  # fmt: skip
     found: dict = rows.setdefault(said["digest"], row)
     return found
@@ -81,7 +88,7 @@ def _add(rows: dict, said: dict, kind: str, key: str, told: "tuple | None", name
 def _answers(rows: dict, part: dict, where: dict) -> None:
     for key in sorted(part["answers"]):
         answer = part["answers"][key]
-        station = part["stations"].get(answer.get("station"))
+        station = part["stations"].get(answer.get("station")) or part["walks"].get(answer.get("walk"))
         row = rows.get(station["digest"]) if station else None
         if row is not None:
             row["results"][answer["result"]] = row["results"].get(answer["result"], 0) + 1
@@ -95,8 +102,11 @@ def _photos(rows: dict, part: dict, where: dict) -> None:
     for key in sorted(part["photos"]):
         photo = part["photos"][key]
         station = part["stations"].get(photo.get("station"))
-        if station is not None:
-            rows[station["digest"]]["photos"].append(key)
+        if station is None and photo.get("panel") is None:
+            station = part["walks"].get(photo.get("walk"))
+        row = rows.get(station["digest"]) if station else None
+        if row is not None:
+            row["photos"] += [key] if key not in row["photos"] else []
         else:
             how = "panel" if photo.get("panel") is not None else "area"
             _add(rows, photo, "photo", key, (how, None), [])["photos"] = [key]

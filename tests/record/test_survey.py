@@ -83,6 +83,18 @@ def test_what_was_found_corrected_and_rechecked_stands_in_order_with_its_class()
     assert site.finding in part["findings"] and not told(site, panel=30)["findings"]
 
 
+def test_what_passed_is_counted_at_its_place_or_with_its_walk_and_what_failed_stands_for_itself():
+    site = Site()
+    station = site.station(9, HERE, chosen="hand")
+    for item, result in (("screw", "pass"), ("dimple", "pass"), ("wave", "fail")):
+        site.answer(station, item, result)
+    whole = {**body_of("answer"), "walk": "walk", "station": None, "area": AREA, "item": "loose", "photos": []}
+    site.say(FOREMAN, "answer", "walk/evening/loose", whole)
+    rows = {one["kind"]: one for one in told(site)["survey"]["events"]}
+    assert rows["station"]["results"] == {"pass": 2, "fail": 1} and rows["answer"]["result"] == "fail"
+    assert rows["walk"]["results"] == {whole["verdict"]["result"]: 1} and kinds(told(site)).count("answer") == 1
+
+
 def test_drawing_the_roof_anew_moves_nothing_out_of_a_survey():
     """Somebody draws the area with panels twice as wide: panel 12 would lie 8 ft from panel 9 and not 4."""
     site = Site()
