@@ -35,6 +35,7 @@ def findings(record: dict[str, Any], people: dict[str, Any], definitions: dict[s
         told.append({
             "n": n, "id": subject, "state": finding["state"], "source": finding["source"], "result": finding["result"],
             "severity": _worse(answer.get("severity"), finding["severity"]), "asked": item.get("severity"),
+            "question": item.get("question"),
             "station": numbers["stations"].get(finding["station"] or ""),
             "walk": numbers["walks"].get(finding["walk"]), "area": finding["area"] or answer.get("area"),
             "cause": _cause(finding, definitions),

@@ -46,7 +46,7 @@ def finding_block(page: Page, finding: dict[str, Any], answer: dict[str, Any] | 
     if answer is not None:
         head += answer_block(page, answer, beside=True)
     elif finding["source"] == "answer":
-        head.append(Row("", Paragraph(line(finding["id"]), BODY)))
+        head.append(Row("", Paragraph(line(page.voice.both(finding["question"], str(finding["id"]))), BODY)))
     else:
         opened = finding["told"]["opened"]
         head += paragraphs("", [f"{who_and_when(page, finding, opened)} · {entry_of(page, opened)}"], SMALL)

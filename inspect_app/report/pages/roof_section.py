@@ -26,7 +26,7 @@ def roof_section(page: Page, number: str) -> list[Any]:
     if placed:
         paint = lambda canvas, width, height: draw_roof(canvas, width, height, placed, page)  # noqa: E731
         story += [
-            Row("", Paragraph(page.say("roof_says"), SMALL), 4),
+            Row("", Paragraph(page.say("roof_says" if page.contents["coverage"] else "roof_says_part"), SMALL), 4),
             Drawing(roof_height(placed, WIDE, TALLEST), paint, 3, page.say("alt.roof", areas=len(placed))),
             hatch_legend(page, [one["id"] for one in areas]),
             mark_legend(page),
