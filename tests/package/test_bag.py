@@ -182,9 +182,9 @@ def test_no_name_of_a_job_begins_a_line_of_its_own(office, tmp_path: Path, name)
     assert json.loads((bag / "data" / "package.json").read_bytes())["name"] == text
 
 
-def test_a_report_that_is_finished_while_the_package_is_made_is_of_a_later_moment_and_not_in_it(office):
-    filled = Filled(office)
-    packer = office.app.extensions["packages"]
+def test_a_report_that_is_finished_while_the_package_is_made_is_of_a_later_moment_and_not_in_it(any_office):
+    filled = Filled(any_office)
+    packer = any_office.app.extensions["packages"]
     seen = packer.reading.job_entries
 
     class Slow(type(packer.reading)):
@@ -198,9 +198,9 @@ def test_a_report_that_is_finished_while_the_package_is_made_is_of_a_later_momen
             return found
 
     def finish():
-        with office.app.app_context():
-            filled.report(office.parts)
+        with any_office.app.app_context():
+            filled.report(any_office.parts)
 
     packer.reading = Slow(packer.transactions)
-    names = [one.name for one in packed(office, filled.job).bag.members]
+    names = [one.name for one in packed(any_office, filled.job).bag.members]
     assert [name for name in names if "/reports/" in name] == ["data/reports/1-closeout.pdf"]
