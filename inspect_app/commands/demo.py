@@ -47,7 +47,8 @@ def run(args: argparse.Namespace) -> int:
     verification = verify(shelved.pdf.read_bytes(), fingerprint)
     print("\n".join(told(verification, Words(settings.static / "words"), "en")))
     print(f"report: {os.path.relpath(shelved.pdf)}")
-    print(f"again:  seamwalk verify {os.path.relpath(shelved.pdf)} --trust {fingerprint}", flush=True)
+    print(f"again:  seamwalk verify {os.path.relpath(shelved.pdf)} --trust {fingerprint}")
+    print(f"everything, to be checked: SEAMWALK_DATA={os.path.relpath(folder)} seamwalk package {made.job}", flush=True)
     if verification.failed:
         return 1
     if not args.once:
