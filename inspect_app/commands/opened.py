@@ -74,15 +74,15 @@ def open_folder(folder: Path) -> Opened:
     """``OSError`` when the folder itself cannot be read."""
     places: dict[str, Place] = {}
     strange: list[Strange] = []
-    waiting = [(str(folder), "")]
+    waiting, seen = [(str(folder), "")], 0
     while waiting:
         path, before = waiting.pop()
         with os.scandir(path) as inside:
             for one in sorted(inside, key=lambda one: one.name):
                 # A name of a disk may be no text: such a one is none of ours, and is shown with its bytes.
                 name = before + os.fsencode(one.name).decode("utf-8", "backslashreplace")
-                if len(places) + len(strange) > MOST:
-                    raise OSError(f"{folder} holds more than {MOST} files")
+                if (seen := seen + 1) > MOST:
+                    raise OSError(f"{folder} holds more than {MOST} files and folders")
                 if one.is_symlink():
                     strange.append(Strange(name, "link"))
                 elif one.is_dir(follow_symlinks=False):

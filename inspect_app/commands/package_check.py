@@ -13,6 +13,7 @@ from inspect_app.evidence.package.names import (
     KEYS,
     LARGEST_REPORT,
     LARGEST_TEXT,
+    LARGEST_TOKENS,
     OF_THE_BAG,
     PACKAGE,
     REPORT,
@@ -40,7 +41,7 @@ def check_package(opened: Opened, trust: Sequence[str], later: Callable[[Jwk], S
 def _checked(
     opened: Opened, trust: Sequence[str], later: Callable[[Jwk], Sequence[Witness]] | None, ask: Ask
 ) -> PackageVerification:
-    texts = {name: data for name in TEXTS if (data := _text(opened.places.get(name))) is not None}
+    texts = {name: data for name in TEXTS if (data := _text(opened.places.get(name), name)) is not None}
     with ThreadPoolExecutor(1) as beside:
         looking = beside.submit(_looked_at, opened, texts, trust, ask)
         digests, faults = _hashed(opened)
@@ -69,9 +70,9 @@ def read_report(name: str, place: Place, trust: Sequence[str], server_key: Jwk |
     return report_found(name, place.read(LARGEST_REPORT), trust, server_key)
 
 
-def _text(place: Place | None) -> bytes | None:
+def _text(place: Place | None, name: str) -> bytes | None:
     try:
-        return None if place is None else place.read(LARGEST_TEXT)
+        return None if place is None else place.read(LARGEST_TOKENS if name in TOKENS else LARGEST_TEXT)
     except OSError:
         return None
 

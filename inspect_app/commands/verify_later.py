@@ -9,7 +9,7 @@ from inspect_app.entry.jwk import Jwk
 from inspect_app.errors import BadInput
 from inspect_app.evidence.enclosure import RECEIPTS
 from inspect_app.evidence.package.log import Witness, receipts_in
-from inspect_app.evidence.package.names import LARGEST_REPORT, LARGEST_TEXT
+from inspect_app.evidence.package.names import LARGEST_REPORT, LARGEST_TOKENS
 from inspect_app.evidence.verify import enclosed_in
 
 PDF = b"%PDF-"
@@ -34,7 +34,7 @@ def _lines(file: Path) -> Iterator[bytes]:
     if file.is_dir() or is_archive(file):
         opened = open_folder(file) if file.is_dir() else open_archive(file)
         place = opened.places.get(f"data/{RECEIPTS}")
-        data = place.read(LARGEST_TEXT) if place else b""
+        data = place.read(LARGEST_TOKENS) if place else b""
     else:
         place = Place(str(file), 0, file.stat().st_size)
         data = place.read(LARGEST_REPORT)

@@ -32,6 +32,10 @@ class Flipped:
         named = [one["file"] for fact in found.facts if fact.name in LISTS for one in fact.about.get("files", [])]
         return of(found), set(named)
 
+    def untouched(self) -> Turned:
+        """What is false of it before any byte is changed: nothing, or no change could be told."""
+        return of(check(open_folder(self.folder), trust()))
+
     @contextmanager
     def _written(self, files: Files) -> Iterator[None]:
         other = {name: data for name, data in files.items() if self.files[name] != data}

@@ -20,7 +20,7 @@ SIZE64, ALL16, ALL32 = 1, 0xFFFF, 0xFFFFFFFF
 AFTERWARDS, UTF8 = 1 << 3, 1 << 11  # the CRC follows the bytes; the name is UTF-8
 HEADER = "header"
 MADE_BY = (45, 3 << 8 | 45)  # whoever writes the 64-bit record has version 4.5; 3 is Unix
-LONGEST_LIST = 512 * 1024 * 1024
+LONGEST_LIST = 64 * 1024**2
 
 
 class NoArchive(Exception):

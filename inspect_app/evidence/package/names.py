@@ -15,10 +15,9 @@ DEFINITION = re.compile(r"data/definitions/([A-Za-z0-9_-]{43})\.json")
 REPORT = re.compile(r"data/reports/([1-9][0-9]{0,8})-[a-z0-9_-]{1,80}\.pdf")
 SYSTEM = (".DS_Store", "Thumbs.db", "desktop.ini")  # what a system puts into folders that were looked at
 
-LARGEST_TEXT = 256 * 1024 * 1024  # bytes of one file that is read whole
-LARGEST_REPORT = 1024 * 1024 * 1024
-LARGEST_DEFINITION = 4 * 1024 * 1024
-MOST = 1_000_000  # files: a list beyond is no package
+# Bytes of a file that is read whole; photos and definitions are only hashed, block by block.
+LARGEST_TOKENS, LARGEST_REPORT, LARGEST_TEXT = 256 * 1024**2, 1024**3, 32 * 1024**2
+MOST = 200_000  # files: a list beyond is no package
 
 
 class Strange(NamedTuple):
