@@ -77,7 +77,8 @@ def _area(page: Page, area: dict[str, Any], told: dict[str, Any]) -> Any:
         canvas.drawString(0, 0.5, page.say("coverage.first"))
         canvas.drawRightString(width, 0.5, page.say("panel_n", n=told["panels"]))
 
-    figures = [f"{told['counts'].get(state, 0)} {page.say('coverage.' + state)}" for state in COUNTED]
+    figures = [f"{told['counts'].get(state, 0)} {page.say('coverage.' + state)}"
+               for state in COUNTED if told["counts"].get(state)]
     return together([
         Row(line(area["name"], 60), Drawing(BAR + 8, paint, 1, page.say("alt.coverage"))),
         Row("", Paragraph(" · ".join(figures), SMALL), 5),

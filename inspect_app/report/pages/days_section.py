@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from inspect_app.report.pages.answer_block import answer_block
+from inspect_app.report.pages.answer_block import answer_block, answer_link
 from inspect_app.report.pages.daily_part import crew_days
 from inspect_app.report.pages.look import BODY
 from inspect_app.report.pages.page import Page
@@ -49,7 +49,10 @@ def _day(page: Page, day: dict[str, Any], answers: dict[str, Any]) -> list[Any]:
     for one in own:
         computed = bool((one["working"] or {}).get("values"))  # a reader may do its sum again
         short = is_short(one) and not computed
-        story += [answer_row(page, one, day)] if short else [*answer_block(page, one), space(3)]
+        if one["finding"]:
+            story.append(answer_link(page, one))
+        else:
+            story += [answer_row(page, one, day)] if short else [*answer_block(page, one), space(3)]
     return [*story, space(5)]
 
 

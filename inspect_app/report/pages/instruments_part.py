@@ -19,7 +19,9 @@ MOST = 20  # names of one rule; the rest is counted, and contents.json has all
 def instruments_part(page: Page) -> list[Any]:
     """The readings by instrument, then every stated uncertainty with its origin."""
     story: list[Any] = [Heading(page.say("instruments"), "instruments", 1)]
-    texts = [_instrument(page, one) for one in page.contents["instruments"]]
+    metal = [one for one in page.contents["instruments"] if one["instrument"] == "metal_temperature"]
+    texts = [_instrument(page, one) for one in page.contents["instruments"] if one not in metal]
+    texts += _metal(page, metal)
     story += paragraphs("", texts or [page.say("no_instruments")])
     rows = [
         Columns("", [page.say(f"instrument_name.{one['instrument']}"),
@@ -47,11 +49,21 @@ def _origin(page: Page, one: dict[str, Any]) -> str:
     return page.say("origin_job", source=source)
 
 
-def _instrument(page: Page, one: dict[str, Any]) -> str:
-    if one["instrument"] == "metal_temperature":
+def _metal(page: Page, told: list[dict[str, Any]]) -> list[str]:
+    """How each walk read the metal; walks that read it alike as one."""
+    alike: dict[tuple[str, str], list[int]] = {}
+    for one in told:
         by = page.say("metal_by." + str(one["by"])) if one["by"] else page.say("not_recorded")
         bound = page.voice.quantity(one["uncertainty"]) if one["uncertainty"] else page.say("not_recorded")
-        return "– " + page.say("instrument.metal_temperature", walk=one["walk"], by=line(by, 90), bound=bound)
+        alike.setdefault((line(by, 90), bound), []).append(one["walk"])
+    return [
+        "– " + page.say("instrument.metal_temperature" + (".several" if walks[1:] else ""), walk=ranges(page, walks),
+                        by=by, bound=bound)
+        for (by, bound), walks in alike.items()
+    ]  # fmt: skip
+
+
+def _instrument(page: Page, one: dict[str, Any]) -> str:
     return "– " + page.say(f"instrument.{one['instrument']}", count=one["count"])
 
 
@@ -80,7 +92,8 @@ def _readings(page: Page, own: list[dict[str, Any]]) -> str:
         page.say("accepted_of_rule", rule=line(rule, 40), count=len(rules[rule]), where=_where(page, rules[rule]))
         for rule in sorted(rules)
     ]
-    return page.say("accepted_readings", count=len(own), readings="; ".join(told))
+    small = f'<font color="#646b70" size="7.3">{"; ".join(told)}</font>'
+    return page.say("accepted_readings", count=len(own), readings=small)
 
 
 def _where(page: Page, own: list[dict[str, Any]]) -> str:
