@@ -41,8 +41,7 @@ class Packer:
     def __init__(
         self, transactions: Transactions, reading: LogReading, archive: DefinitionArchive, vault: Vault,
         key: ServerKey, reports: Path, folder: Path, page: Callable[[], bytes],
-        fingerprint: Callable[[], str | None],
-        apart: Callable[[str], int],
+        fingerprint: Callable[[], str | None], apart: Callable[[str], int],
     ) -> None:  # fmt: skip
         self.transactions, self.reading, self.archive, self.vault = transactions, reading, archive, vault
         self.key, self.reports, self.folder = key, reports, folder
@@ -87,10 +86,16 @@ class Packer:
         }  # fmt: skip
 
     def _definitions(self, moment: Snapshot, sheet: Sheet) -> tuple[list[Member], list[str]]:
-        kept = {digest: self.archive.read(digest) for digest in moment.named.definitions}
+        kept = {digest: self._definition(digest) for digest in moment.named.definitions}
         members = [member(sheet, f"data/definitions/{digest}.json", data) for digest, data in kept.items()
                    if data is not None]  # fmt: skip
         return members, [digest for digest, data in kept.items() if data is None]
+
+    def _definition(self, digest: str) -> bytes | None:
+        try:
+            return self.archive.read(digest)
+        except OSError:  # the disk gives nothing back: named as missing
+            return None
 
 
 def _name(job: str, made: datetime) -> str:

@@ -13,6 +13,7 @@ from sqlalchemy import update
 from inspect_app.entry.statement import parse_statement
 from inspect_app.evidence.enclosure import ENROLMENTS, ENTRIES, RECEIPTS, SERVER_KEY
 from inspect_app.package.named import named
+from inspect_app.store.definitions import DefinitionArchive
 from inspect_app.store.tables import ReportRow
 from tests.package.packages import files_below, folder_of, packed, zipped
 from tests.upkeep.filled import PHOTO, SHA, Filled
@@ -117,6 +118,21 @@ def test_a_report_that_is_gone_is_named_and_one_of_a_release_without_digests_is_
     pdf.unlink()
     told = packed(office, filled.job).told
     assert (told["missing_reports"], told["counts"]["reports"]) == ([1], 0)
+
+
+def test_a_checklist_that_the_disk_does_not_give_back_is_named_as_missing(office):
+    job, _ = office.job()
+    packer = office.app.extensions["packages"]
+    pinned = packed(office, job).told
+
+    class Failing(DefinitionArchive):
+        def read(self, digest):
+            raise OSError(5, "input/output error")
+
+    packer.archive = Failing(packer.archive.folder)
+    told = packed(office, job).told
+    assert told["counts"]["definitions"] == 0
+    assert len(told["missing_definitions"]) == pinned["counts"]["definitions"] + len(pinned["missing_definitions"]) > 0
 
 
 def test_the_keys_are_told_with_person_device_and_the_time_they_were_good(office, tmp_path):
