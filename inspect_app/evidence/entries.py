@@ -3,9 +3,9 @@
 Facts: ``record_enclosed`` (the tokens are in the file); those of ``signed_record``; ``heads_match`` (the heads that
 the report prints); ``answers_follow`` (the entries, folded again, give the answers and results of the report, and
 its fit checks line by line, and no others); and ``draw_recomputes`` of ``draws``, ``lots_follow`` of ``lots_told``,
-``days_follow`` of ``days_told``, ``findings_follow`` of ``findings_told``, and ``scope_follows`` of ``scope_told``.
-What a report says is held to the entries as far as it speaks of them (``scope_told.scoped``); the tokens themselves are
-always the whole job's.
+``days_follow`` of ``days_told``, ``findings_follow`` of ``findings_told``, ``signoffs_follow`` of ``signoffs_told``
+and ``scope_follows`` of ``scope_told``. What a report says is held to the entries as far as it speaks of them
+(``scope_told.scoped``); the tokens themselves are always the whole job's.
 """
 
 from collections.abc import Mapping
@@ -23,8 +23,10 @@ from inspect_app.evidence.lots_told import lots_fact
 from inspect_app.evidence.scope_told import NAME as SCOPE
 from inspect_app.evidence.scope_told import scope_fact, scoped
 from inspect_app.evidence.signed_record import OWN, VERDICTS, SignedRecord, read_record, record_facts
+from inspect_app.evidence.signoffs_told import NAME as SIGNOFFS
+from inspect_app.evidence.signoffs_told import signoffs_fact
 
-REST = (*OWN[:-1], "heads_match", SCOPE, "answers_follow", VERDICTS, DRAWS, LOTS, DAYS, FINDINGS)
+REST = (*OWN[:-1], "heads_match", SCOPE, "answers_follow", VERDICTS, DRAWS, LOTS, DAYS, FINDINGS, SIGNOFFS)
 Contents = Mapping[str, Any]
 
 
@@ -53,6 +55,7 @@ def entry_facts(files: Mapping[str, bytes] | None, contents: Contents | None) ->
         lots_fact(contents, record),
         days_fact(contents, record),
         findings_fact(contents, record),
+        signoffs_fact(contents, record),
     ]
 
 

@@ -2,7 +2,7 @@
 
 
 def fold_signoff(walk: dict, group: dict, grouped: dict, flags: list) -> "dict | None":
-    """The sign-off made by whoever opened the walk, as its body plus ``digest, by, at, clock, heads`` and
+    """The sign-off made by whoever opened the walk, as its body plus ``digest, kid, by, at, clock, heads`` and
     ``uncovered``: digests of the walk's entries it does not name (recorded or arrived after signing).
 
     Another person's sign-off is flagged ``not_their_walk`` and closes nothing. None when no head counts.
@@ -19,7 +19,8 @@ def fold_signoff(walk: dict, group: dict, grouped: dict, flags: list) -> "dict |
     signoff = dict(payload["body"])
     covered = signoff.get("covers") or []
     signoff.update({
-        "digest": own[-1]["digest"], "by": payload["by"], "at": payload["at"], "clock": payload["clock"],
+        "digest": own[-1]["digest"], "kid": own[-1]["kid"],
+        "by": payload["by"], "at": payload["at"], "clock": payload["clock"],
         "heads": [entry["digest"] for entry in own],
         "uncovered": sorted(digest for digest in _digests(walk, grouped) if digest not in covered),
     })

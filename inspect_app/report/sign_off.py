@@ -1,7 +1,8 @@
-"""Sign-offs: the statement, the name, the strokes, and what it does not cover."""
+"""Sign-offs: the statement, the name, the strokes, the key that signed, and what it does not cover."""
 
 from typing import Any
 
+from inspect_app.record.signoff_told import signoff_told
 from inspect_app.report.person import person
 
 
@@ -14,35 +15,6 @@ def sign_offs(record: dict[str, Any], people: dict[str, Any], numbers: dict[str,
         if not signoff:
             told.append({"walk": n, "signed": False})
             continue
-        told.append(
-            {
-                "walk": n,
-                "signed": True,
-                "digest": signoff.get("digest"),
-                "statement": signoff.get("statement"),
-                "name": signoff.get("name"),
-                "role": signoff.get("role"),
-                "by": person(people, signoff.get("by")),
-                "at": signoff.get("at"),
-                "strokes": _strokes(signoff.get("strokes")),
-                "canvas": signoff.get("canvas"),
-                "covers": len(signoff.get("covers") or []),
-                "uncovered": list(signoff.get("uncovered") or []),
-            }
-        )
+        said = signoff_told(signoff)
+        told.append({"walk": n, "signed": True, **said, "by": person(people, signoff.get("by"))})
     return told
-
-
-def _strokes(strokes: Any) -> list[list[int]]:
-    """Only whole strokes of whole numbers: what cannot be drawn is left out of the drawing, not of the
-    log."""
-    if not isinstance(strokes, list):
-        return []
-    return [
-        stroke
-        for stroke in strokes
-        if isinstance(stroke, list)
-        and len(stroke) > 1
-        and len(stroke) % 2 == 0
-        and all(isinstance(number, int) and not isinstance(number, bool) for number in stroke)
-    ]

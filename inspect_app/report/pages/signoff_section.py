@@ -54,4 +54,6 @@ def _signoff(page: Page, one: dict[str, Any]) -> list[Any]:
     if one["uncovered"]:
         covers += " " + page.say("covers_not", count=len(one["uncovered"]))
     rows.append(Row("", Paragraph(f"{covers} {page.say('entry', digest=line(one['digest'], 50))}", SMALL)))
+    if one.get("kid"):
+        rows.append(Row("", Paragraph(page.say("signoff_key", kid=line(one["kid"], 50)), SMALL)))
     return [together(rows), space(9)]
