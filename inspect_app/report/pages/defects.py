@@ -11,7 +11,7 @@ from inspect_app.report.pages.row import Drawing, Row
 from inspect_app.report.pages.text import plain
 from inspect_app.report.pages.working import percent
 
-MOST, FEW = 10, 2  # bars drawn; fewer kinds than that make no order
+MOST, FEW = 10, 2  # bars drawn; fewer kinds, or fewer of the first, make no order
 LINE, BAR, LEFT, RIGHT = 15.0, 8.5, 196.0, 150.0
 SEVERITIES = {"critical": "covered_unseen", "major": "looked_at", "minor": "to_come"}  # each in the hatch of a state
 Group = dict[str, Any]
@@ -24,7 +24,7 @@ def defects(page: Page) -> list[Any]:
                                              "digest": one["told"]["opened"]["digest"]}
             for one in findings.values()]  # fmt: skip
     groups = pareto(rows, {"item": _looks(page)})["by"]["item"]
-    if len(groups) < FEW:
+    if len(groups) < FEW or groups[0]["n"] < FEW:
         return []
     shown = groups[:MOST]
     names = [_name(page, group, findings) for group in shown]
@@ -76,7 +76,7 @@ def _draw(canvas: Any, width: float, height: float, page: Page, told: list[tuple
         canvas.setFont(PLAIN, 6.6)
         canvas.setFillColor(GREY)
         key = "pareto_row" if group["looks"] else "pareto_row_unasked"
-        facts = {"open": group["open"], "looks": group["looks"], "cumulative": percent(round(group["cumulative"], 4))}
+        facts = {"open": group["open"], "count": group["looks"], "cumulative": percent(round(group["cumulative"], 4))}
         canvas.drawRightString(width, y + 1.5, page.say(key, **facts))
     x = LEFT
     for severity, state in SEVERITIES.items():
