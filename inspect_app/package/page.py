@@ -55,14 +55,18 @@ def _modules(static: Path) -> dict[str, str]:
         name = waiting.pop()
         if name in found:
             continue
-        folder = PurePosixPath(name).parent
         source = (static / name).read_text("utf-8")
-        named = [_joined(folder, one[3], name) for one in IMPORT.finditer(source)]
-        found[name] = IMPORT.sub(lambda one, f=folder, n=name: f"{one[1]}'{_joined(f, one[3], n)}'", source)
+        named = {one[3]: _joined(PurePosixPath(name).parent, one[3], name) for one in IMPORT.finditer(source)}
+        found[name] = _leading(source, named)
         if LEFT.search(COMMENT.sub("", found[name])):
             raise RuntimeError(f"{name}: an import that is not one line at its beginning")
-        waiting += named
+        waiting += named.values()
     return dict(sorted(found.items()))
+
+
+def _leading(source: str, named: dict[str, str]) -> str:
+    """The source with other names in its imports: ``{written: path in static/}``."""
+    return IMPORT.sub(lambda one: f"{one[1]}'{named[one[3]]}'", source)
 
 
 def _joined(folder: PurePosixPath, path: str, name: str) -> str:
