@@ -57,5 +57,7 @@ def test_a_long_table_says_its_head_on_every_page_and_loses_no_row():
     rows = [[f"row {n}", "x " * (n % 7)] for n in range(200)]
     pages = drawn(Cells(["Number", "Matter"], rows, (0.3, 0.7)))
     assert len(pages) > 2 and all("Number" in page and "Matter" in page for page in pages)
+    tall = drawn(Cells(["Number", "Matter"], [[str(n), "line<br/>" * 30] for n in range(5)], (0.3, 0.7)))
+    assert len(tall) == 3 and all("Number" in page for page in tall)  # two such rows a page
     text = " ".join(pages)
     assert [n for n in range(200) if f"row {n} " not in f"{text} "] == []

@@ -8,6 +8,7 @@ from inspect_app.report.pages.look import CELL, CELL_HEAD, HAIR
 from inspect_app.report.pages.paragraph import Paragraph
 
 GUTTER = 8.0
+MOST_OF_A_PAGE = 500.0  # points: where rows are so tall, fewer must do
 
 
 class Cells(Flowable):  # type: ignore[misc]
@@ -36,7 +37,8 @@ class Cells(Flowable):  # type: ignore[misc]
         while fit < len(self.rows) and used + self.talls[fit + 1] <= height:
             used += self.talls[fit + 1]
             fit += 1
-        if fit < min(3, len(self.rows)) or fit == len(self.rows):  # a head over two rows is hardly a table
+        least = min(3, len(self.rows)) if height < MOST_OF_A_PAGE else 1  # a head over two rows is hardly a table
+        if fit < least or fit == len(self.rows):
             return []
         return [self._part(0, fit), self._part(fit, len(self.rows))]
 
