@@ -48,7 +48,7 @@ def place(request, tmp_path):
     office = Office(tmp_path / "data", url)
     office.clock.now = office.clock.now.__class__.now(office.clock.now.tzinfo)
     people = [office.phone(f"fay{n}", "foreman") for n in range(3)]
-    job, _ = office.job(*[phone.person.id for phone in people])
+    job, _ = office.job(*[phone.person.id for phone in people], definitions={})
     yield SimpleNamespace(data=tmp_path / "data", url=url, office=office, people=people, job=job)
 
 

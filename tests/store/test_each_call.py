@@ -26,7 +26,7 @@ def begun(tmp_path_factory):
     """An office with a job and a foreman, and what he is about to send; ``kept`` is its folder, for each fault anew."""
     folder = tmp_path_factory.mktemp("each") / "data"
     office = Office(folder)
-    job, _ = office.job()
+    job, _ = office.job(definitions={})  # none is kept here that it could go by
     fay = office.phone("fay", "foreman", job)
     *first, last = office.walk(fay, job, SHA)
     closed(office)
