@@ -5,6 +5,7 @@ import { say } from '../words/say.js'
 import { go, path } from '../frame/route.js'
 import { today } from '../frame/today.js'
 import { useDraft } from '../frame/draft.js'
+import { useAreasGiven } from '../frame/areas_given.js'
 import { Screen } from '../frame/screen.js'
 import { Choice } from '../frame/choice.js'
 import { Stepper } from '../frame/stepper.js'
@@ -24,6 +25,7 @@ export function PlanDay({ job, record, definitions, person, rest }) {
   const key = `plan/${job}/${lot?.id ?? 'new'}`
   const [draft, change] = useDraft(person.id, key, blankPlan(record, person, lot, today()))
   const ticket = useTicketThere(job)
+  const given = useAreasGiven(job)
   const state = useCalledFor(record, draft?.crew ?? '', draft?.area ?? '', draft?.day ?? '')
   if (!draft || ticket === undefined) return null
   const { proposed, choices } = asked(state)
@@ -42,6 +44,7 @@ export function PlanDay({ job, record, definitions, person, rest }) {
     ${!ticket && html`<div class="problem" role="alert" data-name="no-ticket"><strong>▲ ${say('plan_day.no_ticket')}</strong><p>${say('plan_day.no_ticket.way_out')}</p></div>`}
     ${!lot && Object.keys(record.areas).length > 1 && html`<${Choice} name="plan-area" label=${say('walk.areas.one')} value=${draft.area}
       onChange=${(/** @type {string} */ area) => change({ area, ...nextPanels(record, person, area) })} options=${sorted(record.areas, 'name').map((one) => ({ value: one.id, label: one.name }))} />`}
+    ${given && draft.area && !given.includes(draft.area) && html`<div class="problem" role="alert" data-name="area-in-part"><strong>▲ ${say('plan_day.in_part')}</strong><p>${say('plan_day.in_part.way_out')}</p></div>`}
     ${!lot && crews.length > 0 && html`<${Choice} name="plan-crew" label=${say('walk.crew')} value=${draft.other ? OTHER : draft.crew}
       onChange=${(/** @type {string} */ crew) => change(crew === OTHER ? { other: true, crew: '' } : { other: false, crew })}
       options=${[...crews.map((crew) => ({ value: crew, label: crew })), { value: OTHER, label: say('plan_day.other_crew') }]} />`}

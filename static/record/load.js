@@ -20,6 +20,11 @@ export async function seesPart(job) {
   return (await jobs()).find((one) => one.id === job)?.partial === true
 }
 
+/** The areas that the current person sees whole; null for all. @param {string} job @returns {Promise<string[] | null>} */
+export async function areasGiven(job) {
+  return (await jobs()).find((one) => one.id === job)?.areas ?? null
+}
+
 /** Records folded lately, or being folded: a job's entries only ever grow in number. @type {Map<string, {key: string, record: Promise<any>}>} */
 const folded = new Map()
 
@@ -33,7 +38,7 @@ export async function jobRecord(job) {
   const rows = await withDb(['entries'], 'readonly', (tx) => tx.store.index('job').getAll([person.id, job]))
   const people = await peopleOf(job)
   const partial = await seesPart(job)
-  const areas = (await jobs()).find((one) => one.id === job)?.areas ?? null
+  const areas = await areasGiven(job)
   const key = JSON.stringify([person.id, job, rows.length, people, partial, areas])
   const before = folded.get(job)
   if (before?.key === key) return before.record

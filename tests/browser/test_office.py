@@ -20,6 +20,10 @@ SEND = "async () => { await (await import('/static/sync/engine.js')).sendNow() }
 DRAFTS = """async () => (await import('/static/storage/database.js'))
   .withDb(['drafts'], 'readonly', (tx) => tx.store.getAll())"""
 
+GIVEN = """async (area) => { const { readMeta, writeMeta } = await import('/static/storage/meta.js')
+  const { current } = await import('/static/people/session.js'); const key = ['jobs', (await current()).id]
+  await writeMeta(key, (await readMeta(key)).map((job) => ({ ...job, areas: [area] }))) }"""
+
 
 def test_a_firm_s_foreman_joins_by_the_code_and_the_work_of_a_lost_phone_is_let_in_by_a_named_person(
     chromium: Any, roof: Roof, tmp_path: Path
@@ -103,6 +107,15 @@ def join(rita: Walker, roof: Roof) -> None:
     rita.sees('[data-name="report-state"][data-state="part"]')
     at(rita, roof, "coverage")
     rita.sees('[data-name="part-seen"]')  # what others recorded is not counted here, and that is said
+    readable(page)
+    at(rita, roof, "day", "plan")
+    rita.sees('[data-name="draw"]')
+    assert page.locator('[data-name="area-in-part"]').count() == 0, "she sees all of this one"
+    page.evaluate(GIVEN, "another")  # and of this one only what her own firm recorded
+    at(rita, roof, "coverage")
+    rita.sees('[data-name="part-seen"]')
+    at(rita, roof, "day", "plan")
+    rita.sees('[data-name="area-in-part"]:has-text("other firms")')
     readable(page)
 
 
