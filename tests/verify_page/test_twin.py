@@ -2,6 +2,7 @@
 
 import json
 import random
+import zipfile
 from collections.abc import Callable
 from pathlib import Path
 
@@ -84,6 +85,15 @@ def test_any_bit_of_what_is_signed_turns_the_same_facts_in_both(count: int, tmp_
     # Of the key's own JSON a blank may become another one, and the last line feed may go: then nothing was changed.
     quiet = [one for one, (page, _) in zip(packages, found, strict=True) if set((page or {}).values()) == {"holds"}]
     assert all(one[name].rstrip() == files[name].rstrip() for one in quiet for name in SIGNED[:3])
+
+
+def test_the_long_form_of_a_zip_is_read_too(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """As the standard library writes it, told that anything over a hundred bytes is large."""
+    monkeypatch.setattr(zipfile, "ZIP64_LIMIT", 100)
+    data = zipped(Small().files())
+    assert data.count(b"PK\x06\x06") == 1
+    ((page, program),) = both_ways(tmp_path, [data])
+    assert page == program and set(program.values()) == {"holds"}
 
 
 def test_the_package_that_the_office_makes_is_read_the_same(tmp_path: Path) -> None:
