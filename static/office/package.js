@@ -23,12 +23,12 @@ export function Package({ job, record }) {
     <${Told} asked=${asked}>${(/** @type {any} */ { bytes, counts }) => html`
       <p class="big" data-name="package-size">${say('package.size', { size: size(bytes) })}</p>
       <ul class="rows" data-name="package-counts">${HELD.map((name) => html`<li key=${name} class="row" data-count=${name}>
-        <span>${say(`package.count.${name}`)}</span> <strong>${counts[name].toLocaleString(language())}</strong></li>`)}</ul>
+        <strong>${counts[name].toLocaleString(language())}</strong> <span>${say(`package.count.${name}`)}</span></li>`)}</ul>
       ${LACKS.filter((name) => counts[name] > 0).map((name) => html`<p key=${name} class="problem" data-name="package-lacks" data-lack=${name}><strong>▲ ${say(`package.lacks.${name}`, { n: counts[name] })}</strong></p>`)}
       <p>${say('package.check')}</p>
+      <p class="hint">${say('package.limits')}</p>
       <${MainAction} name="fetch-package" label=${say('package.fetch')} under=${say('package.fetch.under')} done=${say('package.begun')} run=${fetchIt} />`}
     <//>
-    <p class="hint">${say('package.limits')}</p>
   <//>`
 }
 
