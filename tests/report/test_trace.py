@@ -150,7 +150,7 @@ def test_the_risk_of_a_spacing_at_its_very_limit_is_a_half(text):
 
 def test_a_fit_line_s_numbers_can_be_done_again_by_hand(text):
     """The run that a slot takes when set at the day's aim: (slot − shank − 2 × error) / (expansion × range)."""
-    line = re.search(r"Movement the slot or clip can take · (.*?) Judged again", text)[1]
+    line = re.search(r"Movement the slot or clip can take (.*?) Judged again", text)[1]
     aimed = (value(line, "slot length", "in") - value(line, "shank diameter", "in")
              - 2 * value(line, "placing error", "in")) / (6.5e-6 * 200) / 12  # fmt: skip
     close(float(re.search(r"at most ([\d.]+) ft", line)[1]), aimed, 0.0051)
