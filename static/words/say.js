@@ -1,7 +1,7 @@
 // Words for people, in the language they chose. Every sentence lives in a file of this folder, never in code.
 
 /** The files of texts beside this one; a test compares the list with the folder. */
-export const FILES = ['screens.json', 'instruments.json', 'rules.json', 'outbox.json', 'people.json', 'passkeys.json', 'office.json', 'shell.json', 'storage.json', 'entry.json', 'photos.json', 'card.json', 'fit.json', 'day.json', 'day_record.json', 'lots.json', 'coverage.json', 'audit.json', 'tickets.json', 'draw.json', 'plan.json', 'finding.json', 'trends.json', 'doubts.json', 'survey.json', 'copy.json', 'signing.json', 'package.json']
+export const FILES = ['screens.json', 'instruments.json', 'rules.json', 'outbox.json', 'people.json', 'passkeys.json', 'office.json', 'shell.json', 'storage.json', 'entry.json', 'photos.json', 'card.json', 'fit.json', 'day.json', 'day_record.json', 'lots.json', 'coverage.json', 'audit.json', 'tickets.json', 'draw.json', 'plan.json', 'finding.json', 'trends.json', 'doubts.json', 'survey.json', 'copy.json', 'signing.json', 'package.json', 'reports.json']
 export const LANGUAGES = ['en', 'es']
 
 /** @type {Record<string, Record<string, string>>} key -> language -> text */
