@@ -25,7 +25,7 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     for item in items:
         if Path(item.fspath).is_relative_to(Path(__file__).parent):
             item.add_marker(pytest.mark.browser)
-            # Both workers drive a browser of their own, file by file: all in one worker, the other had nothing left to do.
+            # File by file, so that both workers drive a browser: with all in one, the other had nothing left to do.
             item.add_marker(pytest.mark.xdist_group(f"browser {Path(item.fspath).stem}"))
 
 

@@ -6,7 +6,9 @@ from typing import Any
 
 def the_office(tour: Any) -> Iterator[str]:
     """What an administrator does there is walked by ``test_office.py``."""
-    for name, sign in (("people", '[data-name="rights"]'), ("devices", '[data-here="true"]'), ("package", '[data-name="fetch-package"]')):
+    signs = {"people": "rights", "package": "fetch-package"}
+    for name in ("people", "devices", "package"):
+        sign = f'[data-name="{signs[name]}"]' if name in signs else '[data-here="true"]'
         tour.at(name)
         tour.walker.sees(sign)
         yield f"{name} of the job"
