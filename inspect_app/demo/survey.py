@@ -1,5 +1,6 @@
 """The demonstration's warranty survey: years later, by an invented reviewer's clock, where a finding once stood."""
 
+import json
 from collections.abc import Callable
 from datetime import datetime, timedelta
 from typing import Any
@@ -7,8 +8,8 @@ from typing import Any
 from inspect_app.demo import picture
 from inspect_app.demo.phone import Phone
 from inspect_app.demo.walk import in_strings
+from inspect_app.record.ask import ask
 from inspect_app.record.scope import narrowed
-from inspect_app.rules.rulebook import judge
 
 LATER = timedelta(days=4 * 365 + 118)
 RADIUS = {"value": "6", "unit": "ft"}
@@ -66,7 +67,7 @@ def survey(reviewer: Phone, job: str, record: dict[str, Any], rulebook: str, dus
 def _held(record: dict[str, Any], scope: dict[str, Any], rulebook: str) -> dict[str, Any]:
     """The mark against the movement, as the phone shows it."""
     wear = narrowed(record, scope)["survey"]["wear"]
-    told = in_strings(judge("wear", {**wear["inputs"], "mark": MARK["length"], "uncertainty": MARK["uncertainty"],
-                                     "fixed": wear["fixed"]}))  # fmt: skip
+    inputs = {**wear["inputs"], "mark": MARK["length"], "uncertainty": MARK["uncertainty"], "fixed": wear["fixed"]}
+    told = in_strings(json.loads(ask(json.dumps({"call": "judge", "rule": "wear", "inputs": inputs})))["ok"])
     return {"result": "not_applicable", "rule": told["rule"], "rulebook": rulebook, "reason": told["reason"],
             "inputs": told["inputs"], "values": told["values"]}  # fmt: skip
