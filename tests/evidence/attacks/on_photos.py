@@ -26,11 +26,18 @@ def another(files: Files) -> Files:
     return bagged(fitted(left | {f"data/photos/{hashlib.sha256(good).hexdigest()}.jpg": good}))
 
 
+def more(files: Files) -> Files:
+    """One more photo, that no server received."""
+    good = b"\xff\xd8 one photo more (invented)"
+    return bagged(fitted(files | {f"data/photos/{hashlib.sha256(good).hexdigest()}.jpg": good}))
+
+
 ATTACKS = [
     Attack("a photo is changed under its name", NOBODY, with_bytes("data/photos/", lambda data: data + b"!")),
     Attack("two photos are exchanged", NOBODY, exchanged),
     Attack("a photo is taken out, and said to be missing", NOBODY, lambda files: without(photos(files)[0], files)),
     Attack("a photo is replaced by another under its own hash", NOBODY, another),
+    Attack("a photo that nobody received is put in", NOBODY, more),
     Attack("a checklist is altered under its name", NOBODY,
            with_bytes("data/definitions/", lambda data: data.replace(b"Invented", b"Inverted"))),
     Attack("a checklist is put under another digest", NOBODY, lambda files: bagged(fitted(

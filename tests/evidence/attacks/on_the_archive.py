@@ -84,6 +84,7 @@ ATTACKS = [
     OnTheArchive("a name is written twice in the zip", lambda data: packed_anew(data, second)),
     OnTheArchive("bytes are put before the first member", hidden),
     OnTheArchive("bytes are put behind the end", lambda data: data + b"\0"),
+    OnTheArchive("bytes are put between the directory and its end", lambda data: data[:-22] + bytes(9) + data[-22:]),
     OnTheArchive("a member's own header names another file", header_changed),
     OnTheArchive("a member unpacks to many times its size", lambda data: packed_anew(data, bomb)),
     OnTheArchive("a member lies outside the package's folder", lambda data: packed_anew(
