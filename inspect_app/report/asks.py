@@ -20,6 +20,7 @@ RECENT = 100  # asks of a job that are looked through
 KEPT = timedelta(days=2)  # what became of it can be read that long
 PENDING = ("waiting", "making")
 BETWEEN = 0.5  # seconds between two notes of how far it is: each is a commit
+MOST_ROWS = 2**63 - 1
 
 
 class Ask(NamedTuple):
@@ -61,6 +62,8 @@ class Asks:
 
     def find(self, job: str, identity: int) -> Ask | None:
         """One of a job's."""
+        if identity > MOST_ROWS:  # a number that no column holds is nobody's
+            return None
         with self.transactions.reading() as session:
             row = session.get(ReportAskRow, identity)
             return _ask(row) if row is not None and row.job == job else None

@@ -113,3 +113,8 @@ def test_the_seal_is_told_to_be_compared(office, engineer):
 
         assert told["fingerprint"] == maker().key().fingerprint
     assert len(told["server"]) == 64 and told["authority"] is False and told["until"] > "2040"
+
+
+def test_a_number_that_no_column_of_a_database_holds_is_nobody_s(job, engineer):
+    for path in (f"{10**30}/signing", f"{10**30}.pdf", f"asked/{10**30}"):
+        assert engineer.client.get(f"/api/jobs/{job}/reports/{path}", headers=engineer.bearer).status_code == 404

@@ -18,7 +18,7 @@ from tests.office import Office
 SEED = int(os.environ.get("SEED") or 5)
 
 
-@schemathesis.serializer("application/offset+octet-stream", "application/x-tar")
+@schemathesis.serializer("application/offset+octet-stream", "application/x-tar", "application/pdf")
 def piece(ctx: Any, value: Any) -> bytes:
     """A piece of an upload (tus 1.0.0), a saved copy: bytes, whatever they are."""
     return value if isinstance(value, bytes) else repr(value).encode("utf-8", "surrogatepass")
