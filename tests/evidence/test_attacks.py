@@ -28,7 +28,7 @@ def test_an_attack_is_found_or_cannot_be_seen_from_inside(attack: Attack):
 
 @pytest.mark.parametrize("attack", on_the_archive.ATTACKS, ids=lambda one: one.what.replace(" ", "_"))
 def test_an_attack_on_the_zip_is_found(attack: on_the_archive.OnTheArchive):
-    assert turned_archive(attack.change).false
+    assert {"archive_sound", "package_readable"} & turned_archive(attack.change).false.keys()
 
 
 def test_the_zip_that_nobody_touched_is_sound():
