@@ -43,7 +43,7 @@ from inspect_app.report.authority import Authority
 from inspect_app.report.background import Background
 from inspect_app.report.countersign import Means
 from inspect_app.report.countersigned import Countersigned
-from inspect_app.report.judged import judge_apart
+from inspect_app.report.judged import judge_apart, key_apart
 from inspect_app.report.make import Maker
 from inspect_app.report.seal_key import SealKey, UnreadableKey, given_key, own_key
 from inspect_app.report.shelf import Shelf
@@ -221,7 +221,8 @@ def signing_means(settings: Settings, words: Words) -> Means:
 def countersigned_by(parts: Parts, maker: Maker) -> Countersigned:
     """What puts second signatures on the maker's reports."""
     means = signing_means(parts.settings, parts.words)
-    return Countersigned(maker.shelf, parts.statements, parts.reading, means, parts.clock, judge_apart)
+    return Countersigned(maker.shelf, parts.statements, parts.reading, means, parts.clock, judge_apart,
+                         key_apart)  # fmt: skip
 
 
 def packer(parts: Parts) -> Packer:

@@ -68,7 +68,8 @@ class Stamper(TimeStamper):
         heads = {"Content-Type": QUERY, "Accept": REPLY}
         async with (
             aiohttp.ClientSession(timeout=limit, trust_env=True) as session,
-            session.post(self.url, data=req.dump(), headers=heads) as answer,
+            # Whoever set the address chose whom to ask: nobody sends us on to another, least of all to one in here.
+            session.post(self.url, data=req.dump(), headers=heads, allow_redirects=False) as answer,
         ):
             if answer.status != 200 or answer.content_type != REPLY:
                 raise ValueError("no_reply")

@@ -26,12 +26,13 @@ from inspect_app.report.countersign import (
     look,
     sound,
 )
-from inspect_app.report.seal_key import SealKey
+from inspect_app.report.seal_key import SealKey, key_in
 from inspect_app.report.shelf import Shelf, Shelved, synced
 from inspect_app.store.log_reading import LogReading
 from inspect_app.store.statements import Statements
 
 BLOCK = 1024 * 1024
+LONGEST_NAME = 200  # characters
 NOBODY = "server"  # who brought a countersignature that was found without its statement
 
 
@@ -46,13 +47,14 @@ class Signing(NamedTuple):
 
 
 class Countersigned:
-    """``judge(path)`` looks at a file from elsewhere as ``look`` does, with an end to its time. All calls need an app
-    context."""
+    """``judge(path)`` looks at a file from elsewhere as ``look`` does, ``opens(bytes, passphrase)`` takes the key out
+    of one as ``key_in`` does, each with an end to its time. All calls need an app context."""
 
     def __init__(self, shelf: Shelf, statements: Statements, reading: LogReading, means: Means, clock: Clock,
-                 judge: Callable[[Path], Looked] = look) -> None:  # fmt: skip
+                 judge: Callable[[Path], Looked] = look,
+                 opens: Callable[[bytes, str], SealKey] = key_in) -> None:  # fmt: skip
         self.shelf, self.statements, self.reading = shelf, statements, reading
-        self.means, self.clock, self.judge = means, clock, judge
+        self.means, self.clock, self.judge, self.opens = means, clock, judge, opens
         self._locks: dict[tuple[str, int], threading.Lock] = defaultdict(threading.Lock)
 
     def told(self, job: str, number: int) -> Signing | None:
@@ -100,9 +102,9 @@ class Countersigned:
                 one = looked.signatures[n]
 
                 def make(seq: int, at: str, n: int = n, print_: str = str(one.fingerprint),
-                         name: str = one.name or "") -> dict[str, object]:  # fmt: skip
+                         name: str = _kept(one.name or "")) -> dict[str, object]:  # fmt: skip
                     return countersignature(
-                        seq, at, job, shelved.number, n, prints[n - 1], prints[n], print_, name[:200], by
+                        seq, at, job, shelved.number, n, prints[n - 1], prints[n], print_, name, by
                     )
 
                 self.statements.issue(make)
@@ -149,6 +151,13 @@ class Countersigned:
     def _stated(self, job: str, number: int) -> list[dict[str, Any]]:
         said = [parse_statement(one).payload for one in self.reading.statements(("countersignature",))]
         return [dict(one) for one in said if one["job"] == job and one["number"] == number]
+
+
+def _kept(name: str) -> str:
+    """A certificate's name as a statement keeps it: what it cannot hold is a visible replacement, since a signature
+    that cannot be stated would hold up every one after it."""
+    plain = name.replace("\0", "\ufffd").encode("utf-16", "surrogatepass").decode("utf-16", "replace")
+    return plain[:LONGEST_NAME]
 
 
 def _goes_on(pdf: Path, signed: Path) -> bool:

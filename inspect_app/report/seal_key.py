@@ -5,9 +5,11 @@ from datetime import datetime, timedelta
 from pathlib import Path
 from typing import NamedTuple
 
+from asn1crypto import x509 as asn1_x509
 from cryptography import x509
+from cryptography.exceptions import InvalidSignature
 from cryptography.hazmat.primitives import hashes, serialization
-from cryptography.hazmat.primitives.asymmetric import ec
+from cryptography.hazmat.primitives.asymmetric import ec, rsa
 from cryptography.hazmat.primitives.serialization import pkcs12
 from cryptography.x509.oid import NameOID
 
@@ -15,11 +17,13 @@ from inspect_app.store.server_key import kept_secret
 
 YEARS = 25  # a roof outlives its installer's warranty; the certificate should too
 NAME_LIMIT = 64  # X.520: upper bound of a common name
+RSA_BITS = (2048, 8192)  # NIST SP 800-131A Rev. 2, table 2, has the least; a key of more takes seconds to sign once
 
 
 class UnreadableKey(Exception):
     """The PKCS#12 file cannot be used: ``path`` (None for bytes that were handed over) and ``reason``
-    (``not_found``, ``not_pkcs12``, ``no_key``)."""
+    (``not_found``, ``not_pkcs12``, ``no_key``, ``unusable``: no key that reports are signed with, or a certificate
+    whose name cannot be read)."""
 
     def __init__(self, path: Path | None, reason: str) -> None:
         super().__init__(str(path), reason)
@@ -69,7 +73,42 @@ def key_in(data: bytes, passphrase: str, path: Path | None = None) -> SealKey:
         raise UnreadableKey(path, "not_pkcs12") from reason
     if key is None or certificate is None:
         raise UnreadableKey(path, "no_key")
-    return SealKey(_key_der(key), _der(certificate), tuple(_der(other) for other in others))
+    if not _usable(key, certificate):
+        raise UnreadableKey(path, "unusable")
+    return SealKey(_key_der(key), _der(certificate), tuple(_der(other) for other in _above(certificate, others)))
+
+
+def _usable(key: object, certificate: x509.Certificate) -> bool:
+    """Whether what this key signs is read by those who verify: ECDSA or RSA, under a name that says who."""
+    sized = isinstance(key, rsa.RSAPrivateKey) and RSA_BITS[0] <= key.key_size <= RSA_BITS[1]
+    if not sized and not isinstance(key, ec.EllipticCurvePrivateKey):
+        return False
+    try:
+        read = asn1_x509.Certificate.load(_der(certificate))
+        # Names are compared as RFC 3454 prepares them, which knows the letters of Unicode 3.2 and no emoji.
+        return bool(read.issuer.hashable and read.subject.hashable) and any(
+            read.subject.native.get(member) for member in ("common_name", "organization_name")
+        )
+    except ValueError:
+        return False
+
+
+def _above(certificate: x509.Certificate, others: list[x509.Certificate]) -> list[x509.Certificate]:
+    """Of the certificates in a file its own issuer, that one's, and so on: any other in a seal is a fault there."""
+    chain, left, at = [], list(others), certificate
+    while found := next((other for other in left if _issued_by(at, other)), None):
+        left.remove(found)
+        chain.append(found)
+        at = found
+    return chain
+
+
+def _issued_by(certificate: x509.Certificate, issuer: x509.Certificate) -> bool:
+    try:
+        certificate.verify_directly_issued_by(issuer)
+    except (ValueError, TypeError, InvalidSignature):
+        return False
+    return True
 
 
 def own_key(folder: Path, name: str, now: datetime) -> SealKey:

@@ -16,7 +16,7 @@ from inspect_app.people.accounts import Person
 from inspect_app.people.rights import may
 from inspect_app.report.countersign import CannotCountersign
 from inspect_app.report.countersigned import Signing
-from inspect_app.report.seal_key import UnreadableKey, key_in
+from inspect_app.report.seal_key import UnreadableKey
 from inspect_app.web.bearer import person_from_request
 from inspect_app.web.countersign_desk import countersigned
 from inspect_app.web.entitled import require_right, require_whole
@@ -60,7 +60,7 @@ def sign(given: dict[str, Any], job: str, number: int) -> dict[str, object]:
     """Countersign by a key that is handed over for this alone."""
     person = require_right(job, "countersigns")
     try:
-        key = key_in(b64decode(given["pkcs12"], validate=True), given["passphrase"])
+        key = countersigned().opens(b64decode(given["pkcs12"], validate=True), given["passphrase"])
     except (UnreadableKey, binascii.Error) as reason:
         code = reason.reason if isinstance(reason, UnreadableKey) else "not_pkcs12"
         raise BadInput(f"countersign_{code}", "pkcs12") from None

@@ -69,7 +69,7 @@ def test_openssl_takes_the_stamp_for_one_of_the_signature_s_value(tmp_path):
     assert subprocess.run(judged, cwd=tmp_path, capture_output=True, check=False).returncode != 0
 
 
-WAYS = ["broken", "page", "cut", "empty", "endless", "refuses", "other", "stale", "tires"]
+WAYS = ["broken", "page", "cut", "empty", "endless", "refuses", "other", "stale", "tires", "moved"]
 
 
 @pytest.mark.parametrize("way", WAYS)

@@ -119,7 +119,10 @@ def serving(way: str = "good", by: Keys | None = None, at: datetime = STAMPED_AT
             asked = self.rfile.read(int(self.headers["Content-Length"]))
             assert self.headers["Content-Type"] == "application/timestamp-query"
             status, kind, data = authority.answer(asked)
-            self.send_response(status)
+            moved = authority.way == "moved" and self.path == "/stamp"
+            self.send_response(307 if moved else status)
+            if moved:
+                self.send_header("Location", "/elsewhere")
             self.send_header("Content-Type", kind)
             self.send_header("Content-Length", str(len(data)))
             self.end_headers()

@@ -6,6 +6,7 @@ import pytest
 
 from inspect_app.evidence.verify import verify
 from inspect_app.report.countersign import look
+from inspect_app.report.seal_key import key_in
 from tests.evidence.sealed import key, sealed, signed_again
 from tests.office import Office
 from tests.report.countersigners import WORD, desk, file_of, pkcs12_of, shelved
@@ -16,7 +17,7 @@ ENGINEER = "Engineer (invented)"
 @pytest.fixture
 def office(tmp_path):
     office = Office(tmp_path / "data")
-    desk(office).judge = look  # in this process: the same answers, sooner
+    desk(office).judge, desk(office).opens = look, key_in  # in this process: the same answers, sooner
     return office
 
 
