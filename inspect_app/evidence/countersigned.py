@@ -7,8 +7,8 @@ package or in a later report, can miss it. Fact ``countersignatures_there``.
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from inspect_app.entry.jws import verify
-from inspect_app.entry.statement import parse_statement
+from inspect_app.entry.jwk import Jwk
+from inspect_app.evidence import once
 from inspect_app.evidence.fact import FAILS, HOLDS, Fact
 
 NAME = "countersignatures_there"
@@ -16,28 +16,34 @@ KIND = "countersignature"
 Said = Mapping[str, Any]
 
 
-def countersignatures_in(lines: Iterable[bytes], server_key: Mapping[str, object]) -> list[Said]:
+def statements_in(lines: Iterable[bytes], server_key: Jwk) -> list[Said]:
     """Payloads of those among the lines of an ``enrolments.txt`` that this server signed; what does not read is no
     statement."""
     found: list[Said] = []
     for line in lines:
         try:
-            statement = parse_statement(line)
-            if statement.kind == KIND:
-                verify(statement, server_key)
-                found.append(statement.payload)
+            statement = once.statement(line)
+            once.signed(statement, server_key)
+            found.append(statement.payload)
         except Exception:  # counted by keys_enrolled, where it stands among the record's own
             continue
     return found
 
 
-def countersigned_fact(statements: Iterable[Said], job: str | None, prints: Mapping[int, str]) -> Fact:
-    """``statements``: payloads, of which those of other kinds, other jobs, and said twice, change nothing; ``prints``:
-    SHA-256 of each report that is here, by its number. Of a report that is not here nothing is said."""
+def countersigned(statements: Iterable[Said], job: str | None) -> dict[int, list[Said]]:
+    """``{number of the report: payloads of its countersignatures}`` in this job; ``statements``: payloads, of which
+    those of other kinds and other jobs change nothing."""
     every: dict[int, list[Said]] = {}
     for one in statements:
-        if one["kind"] == KIND and one["job"] == job and one["number"] in prints:
+        if one["kind"] == KIND and one["job"] == job:
             every.setdefault(one["number"], []).append(one)
+    return every
+
+
+def countersigned_fact(statements: Iterable[Said], job: str | None, prints: Mapping[int, str]) -> Fact:
+    """``statements``: as ``countersigned`` takes them, perhaps said twice; ``prints``: SHA-256 of each report that is
+    here, by its number. Of a report that is not here nothing is said."""
+    every = {number: told for number, told in countersigned(statements, job).items() if number in prints}
     for number, told in sorted(every.items()):
         last = max(told, key=lambda one: (one["n"], one["seq"]))
         if prints[number] != last["after"]:

@@ -10,7 +10,11 @@ from inspect_app.evidence.tokens import Fault, Tokens
 def late(tokens: Tokens, record: Mapping[str, Any]) -> list[Fault]:
     """Those that nobody let in, as faults ``key_revoked``. ``record``: the entries, folded; where they cannot be,
     nobody is known to have let in any. What came before its key was ended stands, whatever became of the key since."""
-    ended = {one.payload["kid"]: int(str(one.payload["seq"])) for one in tokens.enrolments if one.kind == "revocation"}
+    ended: dict[object, int] = {}
+    for one in tokens.enrolments:
+        if one.kind == "revocation":  # said twice, the first ends it: a later one must not let in what came between
+            seq = int(str(one.payload["seq"]))
+            ended[one.payload["kid"]] = min(seq, ended.get(one.payload["kid"], seq))
     if not ended:
         return []
     let_in = {flag["digest"] for flag in record.get("flags", []) if flag["code"] == "admitted"}

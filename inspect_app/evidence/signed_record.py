@@ -3,10 +3,10 @@
 Facts: ``keys_enrolled`` (every key was tied to its person by the server's key); ``entries_signed`` (every entry by an
 enrolled key of its author, and what came once that key was ended let in by an administrator's entry: ``late``);
 ``receipts_whole`` (one chain from the first, no gap, fork or break); ``never_set_back`` of ``set_back``;
-``entries_receipted`` (exactly the entries that have receipts, in that order); ``chains_whole`` (every key's own
-chain: no gap, fork or orphan); and ``verdicts_recompute`` (every verdict a rule gave, of an answer, of a correction or
-recheck of a finding, or of a line of a fit check, judged again from its own inputs by this release's rules, comes out
-the same).
+``entries_receipted`` (exactly the entries that have receipts, in that order, each of the job of its receipt);
+``chains_whole`` (every key's own chain: no gap, fork or orphan); and ``verdicts_recompute`` (every verdict a rule gave,
+of an answer, of a correction or recheck of a finding, or of a line of a fit check, judged again from its own inputs by
+this release's rules, comes out the same).
 """
 
 from collections.abc import Mapping
@@ -82,17 +82,23 @@ def _receipts(found: Mapping[str, Any]) -> Fact:
 
 
 def _receipted(tokens: Tokens) -> Fact:
-    held = []
+    held: list[tuple[object, object]] = []
     for token in tokens.receipts:
         try:
-            held.append(once.statement(token).payload.get("entry"))
+            told = once.statement(token).payload
+            held.append((told.get("entry"), told.get("job")))
         except Exception:  # counted by receipts_whole
-            held.append("")
-    wanted = [one for one in held if one is not None]
+            held.append(("", None))
+    kept = [(entry, job) for entry, job in held if entry is not None]
+    wanted = [entry for entry, _ in kept]
     found = [one.digest for one in tokens.entries]
     about = {"missing": len(set(wanted) - set(found)), "without": len(set(found) - set(wanted))}
-    same = wanted == found
-    return Fact("entries_receipted", HOLDS if same else FAILS, None if same else "other_entries", about)
+    if wanted != found:
+        return Fact("entries_receipted", FAILS, "other_entries", about)
+    other = sum(one.job != job for one, (_, job) in zip(tokens.entries, kept, strict=True))
+    if other:
+        return Fact("entries_receipted", FAILS, "other_job", about | {"other": other})
+    return Fact("entries_receipted", HOLDS, None, about)
 
 
 def _chains(record: SignedRecord) -> Fact:

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from datetime import UTC, datetime
 from typing import NamedTuple
 
+from inspect_app.evidence.package.says import on_a_line
 from inspect_app.package.member import Member
 from inspect_app.package.sheet import Sheet
 
@@ -34,7 +35,7 @@ def bagged(
             "Payload-Oxum": f"{sum(one.size for one in payload)}.{len(payload)}", **told}  # fmt: skip
     texts = {
         "bagit.txt": DECLARATION,
-        "bag-info.txt": "".join(f"{label}: {_line(value)}\n" for label, value in info.items()).encode(),
+        "bag-info.txt": "".join(f"{label}: {on_a_line(value)}\n" for label, value in info.items()).encode(),
         "manifest-sha256.txt": manifest(payload),
         PAGE: page,
     }
@@ -52,8 +53,3 @@ def member(sheet: Sheet, name: str, text: bytes) -> Member:
 def manifest(members: Iterable[Member]) -> bytes:
     """A line for each, ``DIGEST  NAME``. Our names hold nothing that section 2.1.3 would have percent-encoded."""
     return "".join(f"{one.sha256}  {one.name}\n" for one in members).encode("ascii")
-
-
-def _line(text: str) -> str:
-    """What a person typed, on one line: a line break would begin another label."""
-    return "".join(sign if sign.isprintable() else " " for sign in text).strip()

@@ -9,6 +9,7 @@ from typing import Any, NamedTuple
 
 from inspect_app.clock import spell
 from inspect_app.evidence.enclosure import CONTENTS, enclosures
+from inspect_app.evidence.package.says import description
 from inspect_app.package.bag import Bag, bagged, member
 from inspect_app.package.keys import keys
 from inspect_app.package.member import Member
@@ -21,9 +22,6 @@ from inspect_app.store.log_reading import LogReading
 from inspect_app.store.server_key import ServerKey
 from inspect_app.store.transactions import Transactions
 from inspect_app.store.vault import Vault
-
-INVENTED = "INVENTED: everything in it was made up for a demonstration. "
-DESCRIPTION = "Evidence of the installation of a standing seam metal roof: signed entries, photos, reports. Job: "
 
 
 class Packed(NamedTuple):
@@ -75,7 +73,8 @@ class Packer:
         told = self._told(job, made, moment, counts) | lacking
         payload = [member(sheet, "data/package.json", _json(told)), member(sheet, "data/keys.json", _json(rows))]
         payload += [*tokens, *definitions, *originals.members, *finished]
-        return Packed(bagged(_name(job, made), made, payload, _info(job, moment), self.page(), sheet), told)
+        said = description(job, told["name"], told["invented"])
+        return Packed(bagged(_name(job, made), made, payload, said, self.page(), sheet), told)
 
     def _told(self, job: str, made: datetime, moment: Snapshot, counts: dict[str, int]) -> dict[str, Any]:
         head = {"seq": moment.head.payload["seq"], "receipt": moment.head.digest} if moment.head else None
@@ -100,12 +99,6 @@ class Packer:
 
 def _name(job: str, made: datetime) -> str:
     return f"seamwalk-package-{job[:8]}-{made.astimezone(UTC):%Y%m%dT%H%M%SZ}"
-
-
-def _info(job: str, moment: Snapshot) -> dict[str, str]:
-    invented = INVENTED if moment.job.get("invented") else ""
-    return {"External-Description": f"{invented}{DESCRIPTION}{moment.job.get('name', '')}",
-            "External-Identifier": job}  # fmt: skip
 
 
 def _json(told: object) -> bytes:

@@ -27,13 +27,16 @@ export function lastOf(receipts) {
 
 /** @param {Tokens} tokens @returns {import('./fact.js').Fact} */
 export function entriesReceipted({ entries, read }) {
-  const said = read.map((one) => (one ? one.payload.entry ?? null : '')) // what does not read speaks of no entry here
-  const wanted = said.filter((one) => one !== null)
+  const said = read.map((one) => ({ entry: one ? one.payload.entry ?? null : '', job: one?.payload.job })) // what does not read speaks of no entry here
+  const kept = said.filter(({ entry }) => entry !== null)
+  const wanted = kept.map(({ entry }) => entry)
   const found = entries.map((one) => one.digest)
   const [every, here] = [new Set(wanted), new Set(found)]
   const about = { missing: [...every].filter((one) => !here.has(one)).length, without: [...here].filter((one) => !every.has(one)).length }
   const same = wanted.length === found.length && wanted.every((one, at) => one === found[at])
-  return same ? holds('entries_receipted', about) : fails('entries_receipted', 'other_entries', about)
+  if (!same) return fails('entries_receipted', 'other_entries', about)
+  const other = entries.filter(({ payload }, at) => payload.job !== kept[at].job).length
+  return other ? fails('entries_receipted', 'other_job', { ...about, other }) : holds('entries_receipted', about)
 }
 
 /** @param {Tokens} tokens @returns {import('./fact.js').Fact} */

@@ -32,7 +32,10 @@ function named(seq, said) {
  */
 export function late({ enrolments, entries, read }) {
   /** @type {Map<string, number>} */
-  const ended = new Map(enrolments.filter((one) => one.kind === 'revocation').map(({ payload }) => [payload.kid, payload.seq]))
+  const ended = new Map()
+  for (const { kind, payload: { kid, seq } } of enrolments) {
+    if (kind === 'revocation') ended.set(kid, Math.min(seq, ended.get(kid) ?? seq)) // said twice, the first ends it
+  }
   if (!ended.size) return []
   const people = peopleOf(enrolments)
   const letIn = new Set(entries.filter((one) => one.kind === 'admission' && mayLetIn(people.get(one.payload.by), one.kid)).map((one) => one.payload.body.entry))

@@ -138,13 +138,14 @@ def spelled(told: object) -> bytes:
     return (json.dumps(told, ensure_ascii=False, sort_keys=True, indent=1) + "\n").encode()
 
 
-def bagged(files: Files) -> Files:
-    """The files with a bag around them that fits: what whoever changes a package does last."""
+def bagged(files: Files, info: bytes | None = None) -> Files:
+    """The files with a bag around them that fits: what whoever changes a package does last. ``info``: another
+    ``bag-info.txt``."""
     inside = {name: data for name, data in files.items() if name.startswith("data/")}
     size = sum(len(data) for data in inside.values())
     tags = {
         "bagit.txt": DECLARATION,
-        "bag-info.txt": b"Bagging-Date: 2026-11-26\nPayload-Oxum: %d.%d\n" % (size, len(inside)),
+        "bag-info.txt": info or b"Bagging-Date: 2026-11-26\nPayload-Oxum: %d.%d\n" % (size, len(inside)),
         "manifest-sha256.txt": _manifest(inside), "verify.html": files.get("verify.html", PAGE),
     }  # fmt: skip
     return inside | tags | {"tagmanifest-sha256.txt": _manifest(tags)}

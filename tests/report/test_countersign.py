@@ -8,7 +8,7 @@ import pytest
 from pyhanko.pdf_utils.incremental_writer import IncrementalPdfFileWriter
 
 from inspect_app.entry.statement import parse_statement
-from inspect_app.evidence.countersigned import countersignatures_in, countersigned_fact
+from inspect_app.evidence.countersigned import countersigned, countersigned_fact, statements_in
 from inspect_app.evidence.fact import FAILS, HOLDS
 from inspect_app.evidence.verify import verify
 from inspect_app.report.countersign import CannotCountersign, look
@@ -46,7 +46,7 @@ def stated(office):
 def there(office, job, prints):
     with office.app.app_context():
         lines = [one.encode() for one in office.parts.reading.statements(("enrolment", "countersignature"))]
-    fact = countersigned_fact(countersignatures_in(lines, office.parts.server_key.jwk), job, prints)
+    fact = countersigned_fact(statements_in(lines, office.parts.server_key.jwk), job, prints)
     return fact.status, fact.reason
 
 
@@ -95,8 +95,8 @@ def test_a_statement_that_this_server_did_not_sign_says_nothing(office, tmp_path
     signs(office, job, ENGINEER)
     with office.app.app_context():
         lines = [b"no statement", *(one.encode() for one in office.parts.reading.statements(("countersignature",)))]
-    assert len(countersignatures_in(lines, office.parts.server_key.jwk)) == 1
-    assert countersignatures_in(lines, Office(tmp_path / "other").parts.server_key.jwk) == []
+    assert len(statements_in(lines, office.parts.server_key.jwk)) == 1
+    assert statements_in(lines, Office(tmp_path / "other").parts.server_key.jwk) == []
 
 
 def test_a_later_report_encloses_the_statement_and_nothing_else_makes_it_a_new_one(office):
@@ -112,8 +112,8 @@ def test_a_later_report_encloses_the_statement_and_nothing_else_makes_it_a_new_o
     assert later.shelved.number == 2 and not verify(later.shelved.pdf.read_bytes()).failed
     with office.app.app_context():
         signed = maker().source.gather(job, "0" * 64).signed
-    said = countersignatures_in([one.encode() for one in signed.enrolments], office.parts.server_key.jwk)
-    assert [(one["number"], one["name"]) for one in said] == [(1, ENGINEER)]
+    said = statements_in([one.encode() for one in signed.enrolments], office.parts.server_key.jwk)
+    assert [(n, one["name"]) for n, every in countersigned(said, job).items() for one in every] == [(1, ENGINEER)]
     cut = first.shelved.pdf.read_bytes()[: look(first.shelved.pdf).ends[0]]
     assert not verify(cut).failed, "of the file alone nobody can tell"
 

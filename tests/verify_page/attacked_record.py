@@ -12,6 +12,7 @@ from inspect_app.entry.format import parse
 from inspect_app.entry.jwk import public_jwk
 from inspect_app.entry.statement import format_statement, parse_statement, restoration, revocation
 from tests.evidence.record import AT, author, enrol, sign
+from tests.phone import new_uuid
 from tests.verify_page.attack import Attack, changed_files, receipts_anew, with_file, with_tokens, without
 from tests.verify_page.bag import NAMED, Files, Small
 
@@ -73,6 +74,21 @@ def _other_server(small: Small) -> Files:
     small.server = ec.generate_private_key(ec.SECP256R1())
     small.enrolments = [enrol(small.server, at, one) for at, one in enumerate(small.site.authors, 1)]
     return receipts_anew(small)
+
+
+def _of_another_job(small: Small) -> Files:
+    """All that somebody did in another job is given receipts of this one."""
+    other = author("ivan", "inspector")
+    small.enrolments.append(enrol(small.server, 3, other))
+    small.entries.append(sign(other, new_uuid(), "walk", new_uuid(), 0, None, {"definition": NAMED}))
+    return receipts_anew(small)
+
+
+def _ended_again(small: Small) -> Files:
+    """The foreman's key was ended before the last photo came; the server says once more, and later, that it is."""
+    files = _ended(False)(small)
+    small.enrolments.append(format_statement(revocation(9000, AT, small.foreman.kid, "cleo"), small.server))
+    return files | small.files()
 
 
 def _ended(let_in: bool) -> Attack:
@@ -161,6 +177,8 @@ RECORD: dict[str, Attack] = {
     "the entries are gone": changed_files(without("data/entries.txt")),
     "a key ended, its entry late": _ended(False),
     "a key ended, its entry let in": _ended(True),
+    "a key ended, and ended again later": _ended_again,
+    "entries of another job": _of_another_job,
     "set back to a backup": _set_back(False),
     "a restoration hidden": _set_back(True),
     "an entry that hangs in the air": _loose,

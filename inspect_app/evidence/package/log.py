@@ -2,12 +2,14 @@
 
 A log that lost its last day is whole up to there. Only a word of the same server from later shows it: the receipts that
 a report encloses, or receipts kept elsewhere. Each such word is held to the log: the same receipt in the same place,
-and none beyond the log's end. What lies inside the package can show that something was cut and never that nothing was:
-whoever cuts a log takes out the reports that tell of it. So the fact holds only by a word that the reader has from
-elsewhere, which ends where the log ends, and as of then; without one it is not determinable.
+and none beyond the log's end. So is what else a report inside encloses of the server, whose key was ended when, or a
+restoration: those hang on no chain, and could be left out unseen. What lies inside the package can show that something
+was cut and never that nothing was: whoever cuts a log takes out the reports that tell of it. So the fact holds only by
+a word that the reader has from elsewhere, which ends where the log ends, and as of then; without one it is not
+determinable.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from inspect_app.entry.jwk import Jwk
@@ -29,11 +31,12 @@ class Receipt(NamedTuple):
 
 class Witness(NamedTuple):
     """Receipts of the server found outside the log; ``source``: a file's name, or what else a reader knows it by;
-    ``inside``: whether it came with the package."""
+    ``inside``: whether it came with the package, and then the other ``statements`` of the server in it, as payloads."""
 
     source: str
     receipts: Sequence[Receipt]
     inside: bool = False
+    statements: Sequence[Mapping[str, Any]] = ()
 
 
 def receipts_in(lines: Iterable[bytes], server_key: Jwk) -> list[Receipt]:
@@ -49,8 +52,12 @@ def receipts_in(lines: Iterable[bytes], server_key: Jwk) -> list[Receipt]:
     return found
 
 
-def log_fact(log: Sequence[Receipt], witnesses: Iterable[Witness]) -> Fact:
-    """The fact above. ``log``: the package's own receipts. A witness of another job or server says nothing."""
+def log_fact(
+    log: Sequence[Receipt], witnesses: Iterable[Witness], statements: Iterable[Mapping[str, Any]] = ()
+) -> Fact:
+    """The fact above. ``log``: the package's own receipts, ``statements``: what else it has of the server. A witness of
+    another job or server says nothing."""
+    said = {one["seq"]: one for one in statements}
     job = log[-1].job if log else None
     places = {one.n: one.digest for one in log}
     end = max(places, default=-1)
@@ -62,6 +69,10 @@ def log_fact(log: Sequence[Receipt], witnesses: Iterable[Witness]) -> Fact:
                 return Fact(NAME, FAILS, "cut" if one.n > end else "other_log", about)
             if one.n > newest.get(witness.inside, (-1,))[0]:
                 newest[witness.inside] = (one.n, witness.source, one.at)
+        hidden = next((one for one in witness.statements if said.get(one["seq"]) != one), None)
+        if hidden is not None:
+            about = {"source": witness.source, "kind": hidden["kind"], "at": hidden["at"], "end": end}
+            return Fact(NAME, FAILS, "statement_hidden", about)
     told: tuple[int, str, str] | None = newest.get(False) or newest.get(True)
     if told is None:
         return Fact(NAME, UNKNOWN, "no_later", {"end": end})

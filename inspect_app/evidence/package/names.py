@@ -12,7 +12,7 @@ OF_THE_BAG = (BAGIT, INFO, PAYLOAD, TAGS)
 NEEDED = (*OF_THE_BAG, PAGE, PACKAGE, KEYS, *TOKENS)
 PHOTO = re.compile(r"data/photos/([0-9a-f]{64})\.(jpg|png|webp|heic|bin)")
 DEFINITION = re.compile(r"data/definitions/([A-Za-z0-9_-]{43})\.json")
-REPORT = re.compile(r"data/reports/([1-9][0-9]{0,8})-[a-z0-9_-]{1,80}\.pdf")
+REPORT = re.compile(r"data/reports/([1-9][0-9]{0,8})-([a-z0-9_-]{1,80})\.pdf")
 SYSTEM = (".DS_Store", "Thumbs.db", "desktop.ini")  # what a system puts into folders that were looked at
 
 # Bytes of a file that is read whole; photos and definitions are only hashed, block by block.

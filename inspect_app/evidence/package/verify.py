@@ -76,7 +76,7 @@ def verify_package(
     facts += [known.facts[name] for name in OWN if name != VERDICTS]
     facts += _of_the_record(found, known, [*map(witness, reports), *later])
     facts.append(package_fact(found.texts, found.sizes, known))
-    facts += report_facts(reports, known, found.digests)
+    facts += report_facts(reports, known, found.digests, package_page(found.texts) or {})
     if found.no_archive is not None or found.sizes.keys().isdisjoint(NEEDED):
         # Of what does not read at all nothing is known; it is not that something was taken out.
         packed = [fact for fact in facts if fact.name == ARCHIVE and fact.status == FAILS]
@@ -115,7 +115,7 @@ def _of_the_record(found: Found, known: Known, witnesses: Sequence[Witness]) -> 
         unread = [Fact(name, UNKNOWN, "unreadable_record") for name in (LOG, MATCH, COMPLETE, DEFINITIONS)]
         return [*unread, verdicts, draw]
     return [
-        log_fact(known.receipts, witnesses),
+        log_fact(known.receipts, witnesses, known.statements),
         *photo_facts(found.digests, found.sizes, known.named, known.photos),
         definitions_fact(found.digests, known.definitions),
         verdicts,

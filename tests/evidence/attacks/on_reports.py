@@ -57,6 +57,23 @@ def without_first(files: Files) -> Files:
     return bagged(fitted({name: data for name, data in files.items() if "/reports/1-" not in name}))
 
 
+def doubled(files: Files) -> Files:
+    """The report as it was before it was countersigned, beside the countersigned one."""
+    return placed(reports()[1], placed(countersigned(), files), SECOND.replace("closeout", "audit"))
+
+
+def misnamed(files: Files) -> Files:
+    """A report of a close-out, under the name of a warranty survey."""
+    left = {name: data for name, data in files.items() if name != SECOND}
+    return placed(report(record(), 2, 1, kind="closeout"), left, SECOND.replace("closeout", "survey"))
+
+
+def forgotten(files: Files) -> Files:
+    """A countersigned report is taken out; the server had stated the countersignature."""
+    left = {name: data for name, data in stripped(files).items() if name != SECOND}
+    return bagged(fitted(left))
+
+
 ATTACKS = [
     Attack("a bit of a report is flipped", NOBODY,
            with_bytes(SECOND, lambda data: data[:900] + bytes([data[900] ^ 1]) + data[901:])),
@@ -70,4 +87,7 @@ ATTACKS = [
     Attack("a report is put in the place of another", NOBODY, lambda files: placed(reports()[0], files)),
     Attack("a report that another one replaces is taken out", NOBODY, without_first),
     Attack("a countersignature is cut off", NOBODY, stripped),
+    Attack("a countersigned report is taken out", NOBODY, forgotten),
+    Attack("a report stands there a second time, without its countersignature", NOBODY, doubled),
+    Attack("a report is named as one of another kind", NOBODY, misnamed),
 ]  # fmt: skip

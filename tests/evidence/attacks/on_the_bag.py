@@ -29,6 +29,12 @@ def renamed(files: Files) -> Files:
     return bagged(files | {"data/keys.json": spelled(rows)})
 
 
+def described(files: Files) -> Files:
+    """The bag says of itself what nobody said; the list of its own files is written anew."""
+    info = files["bag-info.txt"] + b"External-Description: Accepted by the engineer (invented)\n"
+    return bagged(files, info)
+
+
 ATTACKS = [
     Attack("a bit of a photo is flipped, and the lists are left", NOBODY, flipped),
     Attack("a file is taken out, and the lists are left", NOBODY, lambda files: without("data/keys.json", files)),
@@ -42,6 +48,9 @@ ATTACKS = [
         bagged(without(next(one for one in sorted(files) if one.startswith("data/photos/")), files)),
         missing_photos=[])),
     Attack("`keys.json` names somebody else", NOBODY, renamed),
+    Attack("`package.json` says a thing more", NOBODY,
+           lambda files: says(files, accepted="by the engineer (invented)")),
+    Attack("`bag-info.txt` says that somebody accepted the work", NOBODY, described),
     Attack("`verify.html` is replaced by a page that says all is well", NOBODY,
            lambda files: bagged(files | {"verify.html": PAGE}), unseen=TOLD),
 ]  # fmt: skip

@@ -2,6 +2,7 @@
 server's."""
 
 import base64
+import json
 from typing import Any
 
 from cryptography.hazmat.primitives.asymmetric import ec
@@ -11,8 +12,23 @@ from inspect_app.entry.jwk import public_jwk
 from inspect_app.entry.jws import format_jws
 from inspect_app.entry.statement import enrolment, format_statement, revocation
 from tests.evidence.attacks.attack import ALL, NOBODY, PERSON, SERVER, Attack, edit, put
-from tests.evidence.packed import PHOTOS, Files, bagged, job, lines, payload, read, reports
-from tests.evidence.record import AT, Author, answer, counted, receipts
+from tests.evidence.packed import (
+    NAMED,
+    PHOTOS,
+    Files,
+    bagged,
+    fitted,
+    job,
+    lines,
+    payload,
+    read,
+    record,
+    report,
+    reports,
+    spelled,
+)
+from tests.evidence.record import AT, Author, answer, author, counted, enrol, receipts, sign
+from tests.phone import new_uuid
 
 LAST = -1  # the entry that is dropped
 ONLY_LATER = "none: `log_not_cut` stays not determinable, and says what would show it"
@@ -97,6 +113,29 @@ def ended(files: Files) -> Files:
     return put(files, "enrolments", [*lines(files, "enrolments"), said])
 
 
+def unended(files: Files) -> Files:
+    """The last report tells that a key was ended; the package was rid of that statement."""
+    whole = record()
+    said = format_statement(revocation(9000, AT, foreman().kid, "cleo"), job().site.server)
+    told = whole._replace(signed=whole.signed._replace(enrolments=[*whole.signed.enrolments, said]))
+    return bagged(fitted(files | {"data/reports/2-closeout.pdf": report(told, 2, 1)}))
+
+
+def ended_again(files: Files) -> Files:
+    """A key was ended before its entries came, and the server says once more, and later, that it is."""
+    said = format_statement(revocation(9000, AT, foreman().kid, "cleo"), job().site.server)
+    return put(files, "enrolments", [*lines(ended(files), "enrolments"), said])
+
+
+def of_another_job(files: Files) -> Files:
+    """All that somebody did in another job is given receipts of this one."""
+    other, server = author("ivan", "inspector"), job().site.server
+    grafted = sign(other, new_uuid(), "walk", new_uuid(), 0, None, {"definition": NAMED})
+    made = put(files, "enrolments", [*lines(files, "enrolments"), enrol(server, 3, other)])
+    made = by_the_server(made, [*lines(files, "entries"), grafted])
+    return bagged(made | {"data/package.json": spelled(json.loads(made["data/package.json"]) | {"job": None})})
+
+
 ATTACKS = [
     Attack("an entry is taken out", NOBODY, edit("entries", lambda all: all[:-2] + all[-1:])),
     Attack("an entry is repeated", NOBODY, edit("entries", lambda all: [*all, all[-1]])),
@@ -121,6 +160,9 @@ ATTACKS = [
     Attack("a key is given to another person", NOBODY, edit(
         "enrolments", lambda all: [all[0], enrolled(foreman().kid, "Somebody else", STRANGER)])),
     Attack("an entry comes after its key was ended, and nobody let it in", SERVER, ended),
+    Attack("an entry comes after its key was ended, and the server ends it again later", SERVER, ended_again),
+    Attack("the end of a key is left out, and a report tells of it", NOBODY, unended),
+    Attack("what somebody did in another job is received into this one", SERVER, of_another_job),
     Attack("the server drops an entry and gives all receipts anew", SERVER,
            lambda files: by_the_server(files, [*lines(files, "entries")[:-2], lines(files, "entries")[-1]])),
     Attack("the server drops the last entry and gives all receipts anew", SERVER,
