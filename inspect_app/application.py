@@ -121,7 +121,7 @@ def create_serving_app(
     with app.app_context():
         app.extensions["reports"].shelf.sweep()
         for waiting in app.extensions["asks"].sweep():
-            background.asked(waiting)
+            background.asked(waiting.id, waiting.job)
     background.start(app)
     with app.app_context():
         app.extensions["seamwalk"].completion.look_again()

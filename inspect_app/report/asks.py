@@ -94,26 +94,28 @@ class Asks:
             most = max(most, share)
             if stage != last or now() - said >= BETWEEN:
                 last, said = stage, now()
-                self._set(identity, stage=stage, share=int(most * 1000))
+                self._set(identity, state="making", trouble=None, stage=stage, share=int(most * 1000))
 
         return tell
 
     def done(self, identity: int, number: int, new: bool) -> None:
         """It is ready under this number; not ``new``: that report says all of it already."""
-        self._set(identity, state="ready" if new else "same", stage="seal", share=1000, number=number)
+        self._set(identity, state="ready" if new else "same", stage="seal", share=1000, number=number,
+                  trouble=None)  # fmt: skip
 
     def fail(self, identity: int, trouble: str) -> None:
         """It could not be made; ``trouble`` is a code of the words."""
         self._set(identity, state="failed", trouble=trouble)
 
-    def sweep(self) -> list[int]:
+    def sweep(self) -> list[Ask]:
         """At the start of a server: what the one before was making has failed, and is not begun again by itself, since
-        it may be what ended that server. Returns the ids of those that still wait, the oldest first."""
+        it may be what ended that server. Returns those that still wait, the oldest first. Where that server has not
+        ended and goes on making one, its next word on how far it is takes the failure back."""
         with self.transactions.writing() as session:
             session.execute(update(ReportAskRow).where(ReportAskRow.state == "making").values(
                 state="failed", trouble="interrupted"))  # fmt: skip
-            waiting = select(ReportAskRow.id).where(ReportAskRow.state == "waiting").order_by(ReportAskRow.id)
-            return list(session.scalars(waiting))
+            waiting = select(ReportAskRow).where(ReportAskRow.state == "waiting").order_by(ReportAskRow.id)
+            return [_ask(row) for row in session.scalars(waiting)]
 
     def _set(self, identity: int, **values: object) -> None:
         with self.transactions.writing() as session:

@@ -1,5 +1,8 @@
 """Make reports in the background: what people asked for before what became due by itself, each job's due report once
-however often it is called for; a few at a time, so that the server goes on answering."""
+however often it is called for; a few at a time, so that the server goes on answering.
+
+A job that is being worked for waits behind every other: whoever asks for report after report of one job keeps neither
+another job's people nor any report that is due waiting for more than one of them."""
 
 import logging
 import threading
@@ -12,14 +15,14 @@ WORKERS = 2  # a short report need not wait for a long one; more would only shar
 
 
 class Background:
-    """``due(job)`` and ``asked(id)`` may be called from any thread, before ``start`` too; they return at once."""
+    """``due(job)`` and ``asked(id, job)`` may be called from any thread, before ``start`` too; they return at once."""
 
     def __init__(self, make_due: Callable[[Flask, str], object], make_asked: Callable[[Flask, int], object]) -> None:
         self.make_due, self.make_asked = make_due, make_asked
-        self._asked: list[int] = []
+        self._asked: dict[int, str] = {}  # their jobs, in the order in which they were asked
         self._due: list[str] = []
         self._changed = threading.Condition()
-        self._busy: list[int | str] = []
+        self._busy: dict[int | str, str] = {}
         self._app: Flask | None = None
 
     def due(self, job: str) -> None:
@@ -29,11 +32,11 @@ class Background:
                 self._due.append(job)
             self._changed.notify_all()
 
-    def asked(self, identity: int) -> None:
-        """Have made what somebody asked for."""
+    def asked(self, identity: int, job: str) -> None:
+        """Have made what somebody asked for of this job."""
         with self._changed:
-            if identity not in self._asked:
-                self._asked.append(identity)
+            if identity not in self._busy:
+                self._asked.setdefault(identity, job)
             self._changed.notify_all()
 
     def start(self, app: Flask) -> None:
@@ -59,10 +62,10 @@ class Background:
                 self._changed.wait_for(lambda: self._next() is not None)
                 item = self._next()
                 assert item is not None
-                self._busy.append(item)
                 if isinstance(item, int):
-                    self._asked.remove(item)
+                    self._busy[item] = self._asked.pop(item)
                 else:
+                    self._busy[item] = item
                     self._due.remove(item)
             try:
                 with self._app.app_context():
@@ -74,11 +77,11 @@ class Background:
                 log.exception("report %s could not be made", item)
             finally:
                 with self._changed:
-                    self._busy.remove(item)
+                    del self._busy[item]
                     self._changed.notify_all()
 
     def _next(self) -> int | str | None:
-        if self._asked:
-            return self._asked[0]
-        # A job whose report is being made waits for that one: two threads would only wait for each other.
-        return next((job for job in self._due if job not in self._busy), None)
+        # A job whose due report is being made waits for that one: two threads would only wait for each other.
+        due = (job for job in self._due if job not in self._busy)
+        others = (one for one, job in self._asked.items() if job not in self._busy.values())
+        return next((one for every in (others, due, self._asked) for one in every), None)

@@ -102,10 +102,11 @@ class Shelf:
         """Give back a number under which nothing was written."""
         with self.transactions.writing() as session:
             session.execute(delete(ReportRow).where(
-                ReportRow.job == job, ReportRow.number == number, ReportRow.state == "making"))  # fmt: skip
+                ReportRow.job == job, ReportRow.number == number, ReportRow.state != "ready"))  # fmt: skip
 
     def sweep(self) -> None:
-        """At the start of a server: what an earlier one was making when it ended will never be ready."""
+        """At the start of a server: what an earlier one was making when it ended will never be ready. Where it has not
+        ended it finishes all the same, and says so."""
         with self.transactions.writing() as session:
             session.execute(update(ReportRow).where(ReportRow.state == "making").values(
                 state="failed", trouble="the server ended while it was being made"))  # fmt: skip
@@ -135,8 +136,8 @@ class Shelf:
         finally:
             self.disk.remove(temporary)
         self.disk.sync_folder(folder)
-        self._set(job, number, state="ready", contents=digest, file=f"{job}/{name}", sha256=sha256, up_to=up_to,
-                  told=sorted_json(told or {}))  # fmt: skip
+        self._set(job, number, state="ready", trouble=None, contents=digest, file=f"{job}/{name}", sha256=sha256,
+                  up_to=up_to, told=sorted_json(told or {}))  # fmt: skip
         shelved = self.numbered(job, number)
         assert shelved is not None  # what was just written
         return shelved

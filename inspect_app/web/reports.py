@@ -50,7 +50,7 @@ def ask(given: dict[str, Any], job: str) -> dict[str, object]:
     if asked is None:
         raise TooOften("reports_waiting", "reports", AGAIN)
     office().trail.note("report_asked", job, person.id, kind=scope["kind"])
-    begin(asked.id)
+    begin(asked)
     return _told(asked)
 
 

@@ -6,7 +6,7 @@ from typing import cast
 
 from flask import Flask, current_app
 
-from inspect_app.report.asks import Asks
+from inspect_app.report.asks import Ask, Asks
 from inspect_app.report.background import Background
 from inspect_app.report.make import Maker
 from inspect_app.report.seal_key import UnreadableKey
@@ -26,11 +26,11 @@ def asks() -> Asks:
     return cast(Asks, current_app.extensions["asks"])
 
 
-def begin(identity: int) -> None:
+def begin(ask: Ask) -> None:
     """Have what was asked for made: at once where this server makes reports by itself, else at its next start."""
     background = current_app.extensions.get("background")
     if background is not None:
-        cast(Background, background).asked(identity)
+        cast(Background, background).asked(ask.id, ask.job)
 
 
 def make_report(app: Flask, job: str) -> None:
