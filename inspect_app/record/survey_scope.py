@@ -2,7 +2,6 @@
 
 from inspect_app.record.circle import Circle
 from inspect_app.record.narrow import keep
-from inspect_app.record.ranges import common
 from inspect_app.record.survey import survey_of
 
 SIDES = 2  # panels told to each side of the place, whatever the radius (common practice, no source)
@@ -40,7 +39,7 @@ def within(record: dict, circle: Circle) -> dict:
               if 1 <= number <= (circle.roof(circle.area).count if circle.drawn else circle.panel + SIDES)]  # fmt: skip
     panels[circle.area] = sorted(dict.fromkeys(panels[circle.area] + beside, True))
     where: dict = {}
-    kept: dict = {"panels": panels, "where": where, "areas": [circle.area]}
+    kept: dict = {"panels": panels, "where": where, "areas": list(panels), "around": True}
     for kind, name in (("station", "stations"), ("finding", "findings"), ("survey", "surveys")):
         things = record[name]
         kept[name] = [key for key in things if _placed(circle, things[key], kind + "/" + key, where, beside)]
@@ -56,6 +55,8 @@ def within(record: dict, circle: Circle) -> dict:
         kept[name] = [key for key in record[name] if _on(record[name][key], panels)]
     kept["lots"] = [key for key in record["lots"] if _of_lot(record["lots"][key], panels)]
     kept["marks"] = _marks(record, kept["lots"], panels)
+    told = {record["marks"][key].get("lot"): True for key in kept["marks"]}
+    kept["lots"] = [key for key in record["lots"] if key in told or key in kept["lots"]]
     walks: dict = {}
     for name in ("stations", "answers", "photos", "releases", "findings"):
         walks.update({record[name][key].get("walk"): True for key in kept[name]})
@@ -107,17 +108,28 @@ def _of_lot(lot: dict, panels: dict) -> bool:
 
 
 def _marks(record: dict, lots: list, panels: dict) -> list:
-    """Of each lot the marks that told one of the panels as set: from beyond the mark before to its own panel."""
+    """The marks that told one of the panels as set: of these lots, and of those that go on with them, in each area from
+    beyond the mark before to its own panel. Two that say the same both told it."""
+    wanted = dict.fromkeys(lots, True)
+    families: dict = {}
+    for key in record["lots"]:
+        family = [key]
+        family += record["lots"][key].get("extensions") or []
+        if [1 for lot in family if lot in wanted]:
+            families.update({lot: families.get(lot, key) for lot in family})
+    said: dict = {}
+    for key, one in record["marks"].items():
+        if one.get("lot") in families:
+            told = said.setdefault((families[one["lot"]], one.get("area")), {})
+            told.setdefault(one["to"], []).append(key)
     found = []
-    for lot in lots:
+    for family, area in said:
         low = 0
-        own = [(one["to"], key) for key, one in record["marks"].items() if one.get("lot") == lot]
-        for to, key in sorted(own):
-            there = panels.get(record["marks"][key].get("area"), [])
-            if [number for number in there if common([[low + 1, to]], number, number)]:
-                found.append(key)
-            low = max(low, to)
-    return found
+        for to in sorted(said[family, area]):
+            if [number for number in panels.get(area, []) if low < number <= to]:
+                found += said[family, area][to]
+            low = to
+    return sorted(found)
 
 
 def _own_of(walk: dict, part: dict) -> dict:

@@ -11,7 +11,7 @@ from inspect_app.record.scope import narrowed
 from inspect_app.rules.refused import Refused
 from tests.bodies import body_of
 from tests.record.finding_sample import HERE, Place
-from tests.record.rhythm_sample import AREA, FOREMAN, LEAD, PEOPLE, REVIEWER, Site
+from tests.record.rhythm_sample import AREA, FOREMAN, LEAD, PEOPLE, REVIEWER, SECOND, Site
 
 
 def q(value, unit="ft"):
@@ -51,6 +51,31 @@ def test_a_panel_started_from_the_right_lies_where_its_seam_is():
     site.station(12, q("7.5"), chosen="hand")
     (station,) = [one for one in told(site, radius="4.01")["survey"]["events"] if one["kind"] == "station"]
     assert station["distance"] == pytest.approx(4.0)
+
+
+def marks_told(site, panel):
+    return sorted(event["id"] for event in told(site, panel=panel, radius="0.5")["survey"]["events"]
+                  if event["kind"] == "mark")  # fmt: skip
+
+
+def test_a_mark_that_reaches_back_over_the_lot_its_own_goes_on_with_is_told():
+    site = Site()
+    first = site.plan(1, 10, n=0)
+    more = site.plan(11, 20, n=1, extends=first)
+    site.mark(more, 15, subject="reaches-back")
+    assert marks_told(site, 4) == ["reaches-back"]
+    assert more in told(site, panel=4, radius="0.5")["lots"]
+    site.mark(first, 9, subject="nearer")
+    assert marks_told(site, 4) == ["nearer"] and marks_told(site, 13) == ["reaches-back"]
+
+
+def test_neither_a_second_mark_of_the_same_panel_nor_one_on_another_roof_hides_a_mark():
+    site = Site()
+    site.add_area("other", 20)
+    lot = site.plan(1, 10)
+    for subject, more in (("one", {}), ("two", {"kid": SECOND}), ("elsewhere", {"area": "other", "to": 6})):
+        site.mark(lot, **{"to": 7, "subject": subject, **more})
+    assert marks_told(site, 4) == ["one", "two"]
 
 
 def test_another_area_counts_only_where_the_drawing_places_both():
