@@ -3,6 +3,7 @@
 from flask import Response, request
 from flask_smorest import Blueprint
 
+from inspect_app.clock import spell
 from inspect_app.errors import NotAllowed, NotFound
 from inspect_app.package.stored_zip import StoredZip
 from inspect_app.people.rights import may
@@ -46,11 +47,15 @@ def download(job: str) -> Response:
 
 
 def _of_pass(job: str, text: str) -> Pass:
-    """What the pass gives leave for, as far as its person still may."""
+    """What the pass gives leave for, as far as its person still may. A pass from before a phone of theirs was revoked
+    ends with it, as their sign-ins do: it may be on that very phone."""
     given = read_pass(text)
     if given.job != job or not parts().membership.belongs(given.person, job):
         raise NotFound("job_unknown", "job", job)
     person = parts().accounts.by_id(given.person)
     if person is None or not may(person.role, "exports", office().firms.areas_of(job, person.id) is None):
         raise NotAllowed("role_may_not", "role", person.role if person else "")
+    ended = parts().accounts.sign_ins_from(person.id)
+    if ended is not None and spell(given.made) <= ended:
+        raise NotAllowed("package_pass", "pass", text[:20])
     return given

@@ -77,6 +77,21 @@ def test_a_pass_opens_its_own_job_for_as_long_as_its_person_may(office):
     assert fetched(filled, url).json["error"]["code"] == "package_pass"
 
 
+def test_a_pass_ends_with_the_phone_that_may_hold_it(office):
+    filled = Filled(office)
+    asked = f"/api/jobs/{filled.job}/package"
+    url = filled.foreman.client.get(asked, headers=filled.foreman.bearer).json["url"]
+    of_another = filled.chief.client.get(asked, headers=filled.chief.bearer).json["url"]
+    with office.app.app_context():
+        office.parts.devices.revoke(filled.foreman.kid, "server")
+    refused = fetched(filled, url)
+    assert (refused.status_code, refused.json["error"]["code"]) == (403, "package_pass")
+    assert fetched(filled, of_another).status_code == 200
+    office.clock.forward(hours=1)
+    again = office.phone("fran", "foreman", filled.job)
+    assert fetched(filled, again.client.get(asked, headers=again.bearer).json["url"]).status_code == 200
+
+
 def test_whose_firm_sees_areas_only_gets_no_package_by_any_way(office):
     filled = Filled(office)
     sub = office.phone("sue", "foreman", filled.job)
