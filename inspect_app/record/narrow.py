@@ -10,7 +10,8 @@ OF_ENTRIES = ("versions", "seen_differently")  # doubts about things; the others
 def keep(record: dict, kept: dict) -> dict:
     """A record of the ids that ``kept`` names, by the record's own names (``NAMED``; ``areas``: further areas;
     ``days``: the very days), with the areas that any of them names, their assemblies and fit checks. Of a day no area
-    is kept for its own sake: it tells of more than was looked at.
+    is kept for its own sake: it tells of more than was looked at. With ``around`` true neither is an area that only a
+    walk or a lot names: they reach over roofs that a place has nothing to do with.
 
     Job, sampling, layouts and chains stay as they are. Of flags and doubts those go whose entries all belong to what is
     left out: what cannot be placed stays, since nobody may be spared a doubt by a narrow question.
@@ -20,7 +21,7 @@ def keep(record: dict, kept: dict) -> dict:
         wanted = dict.fromkeys(kept.get(name) or [], True)
         part[name] = {key: record[name][key] for key in record[name] if key in wanted}
     part["days"] = list(kept.get("days") or [])
-    there = _areas(part, kept.get("areas") or [])
+    there = _areas(part, kept.get("areas") or [], kept.get("around"))
     part["areas"] = {key: record["areas"][key] for key in record["areas"] if key in there}
     part["fits"] = {key: record["fits"][key] for key in record["fits"] if key in there}
     under = {area.get("assembly"): True for area in part["areas"].values()}
@@ -31,10 +32,12 @@ def keep(record: dict, kept: dict) -> dict:
     return part
 
 
-def _areas(part: dict, further: list) -> dict:
+def _areas(part: dict, further: list, around: object) -> dict:
     there = dict.fromkeys(further, True)
     for name in ("stations", "answers", "photos", "marks", "stops", "releases", "findings"):
         there.update({thing.get("area"): True for thing in part[name].values()})
+    if around:
+        return there
     for walk in part["walks"].values():
         there.update(dict.fromkeys(walk.get("areas") or [], True))
         there.update({row["area"]: True for row in walk.get("placed") or []})

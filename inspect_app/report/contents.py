@@ -107,7 +107,7 @@ def report_contents(
     told["uncertainties"] = uncertainties(job)
     told["acceptance"] = {"job": job.get("acceptance"), "readings": acceptances(answers, told["fits"])}
     told["instruments"] = instruments(answers, told["days"])
-    told["not_seen"] = not_seen(record, definitions, numbers, places, answers, told["areas"])
+    told["not_seen"] = not_seen(record, definitions, numbers, places, answers, told["areas"], scope == WHOLE)
     told["cautions"] = cautions(record, told, definitions, people, log.get("apart", 0))
     told["final"] = bool(options.get("final")) and not any(one["blocks"] for one in told["missing"])
     told["cover"] = cover(told)

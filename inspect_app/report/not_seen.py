@@ -5,20 +5,23 @@ from typing import Any
 
 def not_seen(record: dict[str, Any], definitions: dict[str, Any], numbers: dict[str, Any],
              stations: list[dict[str, Any]], answers: list[dict[str, Any]], areas: list[dict[str, Any]],
-             ) -> list[dict[str, Any]]:  # fmt: skip
+             whole: bool) -> list[dict[str, Any]]:  # fmt: skip
     """``[{"code", "facts"}]``: areas without a fit check, areas without a look or seen as a whole only, places not
     reached or covered, places without an answer, items not answered, and how many panels of those placed have a place
-    looked at."""
+    looked at. ``whole``: the record is that of the whole job. A part does not know of all looks at a lot's panels, and
+    does not count them."""
+    in_lots = {row["area"] for lot in record["lots"].values() for row in lot["population"]}
     told: list[dict[str, Any]] = []
     told += [_fact("area_no_fit", area=area["name"]) for area in areas if area["id"] not in record["fits"]]
     reached = [one for one in stations if one["reached"] == "yes"]
     for area in areas:
         looked = {one["panel"] for one in reached if one["area"] == area["id"]}
         if not looked:
-            whole = any(one.get("area") == area["id"] and not one.get("station") for one in record["answers"].values())
-            told.append(_fact("area_whole_only" if whole else "area_not_looked", area=area["name"]))
-        laid = _panels(area["placed"])
-        if laid:
+            own = [one for one in record["answers"].values() if one.get("area") == area["id"]]
+            of_it = any(not one.get("station") for one in own)
+            told.append(_fact("area_whole_only" if of_it else "area_not_looked", area=area["name"]))
+        laid = _panels([*area["placed"], *_marked(record, area["id"])])
+        if laid and (whole or area["id"] not in in_lots):
             told.append(_fact("panels_looked", area=area["name"], looked=len(looked & laid), placed=len(laid)))
     for code in ("unsafe", "covered"):
         told += [
@@ -112,6 +115,15 @@ def _items(definition: dict[str, Any], assemblies: list[Any], given: set[Any], w
     questions = [item.get("question") or {"en": item["id"], "es": item["id"]} for item in left]
     return [_fact("items_not_answered", walk=walk, station=station, title=definition.get("title"),
                   count=len(left), questions=questions)]  # fmt: skip
+
+
+def _marked(record: dict[str, Any], area: Any) -> list[dict[str, Any]]:
+    """What the marks of each crew's days tell as set there."""
+    return [
+        {"from": row["from"], "to": lot["placed_to"]}
+        for lot in record["lots"].values() if lot["purpose"] == "work"
+        for row in lot["population"] if row["area"] == area
+    ]  # fmt: skip
 
 
 def _panels(placed: list[dict[str, Any]]) -> set[int]:

@@ -159,6 +159,20 @@ def test_the_neighbors_two_each_side_are_told_whatever_the_radius():
     assert [one["panel"] for one in told(site, panel=1)["survey"]["beside"]] == [1, 2, 3]
 
 
+def test_a_roof_that_only_a_lot_or_a_walk_reaches_over_is_no_part_of_a_survey():
+    site = Site()
+    lot = site.plan(1, 40)
+    site.mark(lot, 20)
+    site.station(9, q("7.5"), chosen="hand")
+    record = site.record()
+    record["areas"]["far"] = {**record["areas"][AREA], "id": "far", "place": None}
+    record["lots"][lot]["population"].append({"area": "far", "from": 1, "to": 9})
+    for walk in record["walks"].values():
+        walk["areas"] = [AREA, "far"]
+    part = narrowed(record, scope())
+    assert list(part["areas"]) == [AREA] and lot in part["lots"] and part["walks"]
+
+
 def approve(site, replaces=(), **changed):
     return site.say(LEAD, "assembly", "assembly", {**body_of("assembly"), **changed}, replaces)
 

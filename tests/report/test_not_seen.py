@@ -58,8 +58,9 @@ def test_at_a_place_of_an_audit_what_its_draw_asks_is_asked_and_nothing_else(cli
     rec["job"]["definitions"] |= {"clip": digest("clip"), "end-of-day": digest("day")}
     told = sample_contents(rec)
     (place,) = [one for one in told["stations"] if one["n"] == 4]
-    rec["lots"] = {"lot": {"purpose": purpose, "asks": {"critical": ["end-of-day/loose"], "major": ["clip/tab"]}}}
-    found = not_seen(rec, DEFINITIONS, {"walks": {}}, [place | {"lot": "lot"}], told["answers"], [])
+    asks = {"critical": ["end-of-day/loose"], "major": ["clip/tab"]}
+    rec["lots"] = {"lot": {"purpose": purpose, "population": [], "asks": asks}}
+    found = not_seen(rec, DEFINITIONS, {"walks": {}}, [place | {"lot": "lot"}], told["answers"], [], True)
     assert [question["en"] for one in found for question in one["facts"]["questions"]] == [
         "Is anything loose?" if purpose == "audit" else "Is it hooked?"]  # fmt: skip
 
@@ -73,3 +74,13 @@ def test_places_are_counted_by_how_they_were_chosen_and_whether_they_were_reache
         {"chosen": "drawn", "count": 2, "yes": 1, "unsafe": 1, "covered": 0, "unknown": 0},
         {"chosen": "hand", "count": 3, "yes": 1, "unsafe": 0, "covered": 1, "unknown": 1},
     ]
+
+
+@pytest.mark.parametrize(("kind", "counted"), [("closeout", [20]), ("walk", [])])
+def test_panels_told_by_a_walk_and_by_marks_are_counted_once_and_by_a_part_of_the_job_not_at_all(kind, counted):
+    rec = record()
+    marked = {"purpose": "work", "placed_to": 20, "population": [{"area": "quay", "from": 11, "to": 20}]}
+    areas = [{"id": "quay", "name": "Quay slope", "placed": [{"from": 1, "to": 14}]}]
+    rec["lots"] = {"lot": marked}
+    told = not_seen(rec, DEFINITIONS, {"walks": {}}, [], [], areas, kind == "closeout")
+    assert [one["facts"]["placed"] for one in told if one["code"] == "panels_looked"] == counted

@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from inspect_app.record.ranges import merged
 from inspect_app.report.pages.answer_block import answer_block, answer_link
 from inspect_app.report.pages.look import BODY, HAIR, SMALL
 from inspect_app.report.pages.outline import Outline, Undrawable
@@ -56,7 +57,7 @@ def _area(page: Page, area: dict[str, Any], chapter: list[Any]) -> list[Any]:
         for lot in page.contents["lots"] for row in lot["rows"]
         if lot["purpose"] == "work" and row["area"] == area["id"] and lot["placed_to"] is not None
     ]  # fmt: skip
-    laid = ", ".join(page.say("laid_run", low=one["from"], high=one["to"]) for one in [*area["placed"], *marked][:20])
+    laid = ", ".join(page.say("laid_run", low=low, high=high) for low, high in _runs(area["placed"] + marked)[:20])
     head.append(Row(page.say("laid"), Paragraph(laid or page.say("laid_none"), BODY), 6))
     story: list[Any] = [*head]
     runs = (page.contents["coverage"].get(area["id"]) or {}).get("runs")
@@ -81,6 +82,12 @@ def _area(page: Page, area: dict[str, Any], chapter: list[Any]) -> list[Any]:
     if not mine:
         story.append(Row("", Paragraph(page.say("area_no_places"), BODY)))
     return story
+
+
+def _runs(laid: list[dict[str, Any]]) -> list[list[Any]]:
+    """Each panel once, however often it was told as placed; what is no number is told as it was."""
+    told = [[one["from"], one["to"]] for one in laid]
+    return merged(told) if all(isinstance(end, int) for run in told for end in run) else told
 
 
 def _fixed(page: Page, area: dict[str, Any]) -> str:
