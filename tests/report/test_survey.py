@@ -55,6 +55,15 @@ def test_the_pages_say_where_what_was_approved_that_day_and_what_nobody_saw(tmp_
         assert text in said or text.replace("Nobody told where", "own fixed line") in said, text
 
 
+def test_what_people_were_asked_of_another_place_near_by_names_that_place(tmp_path):
+    made = site()
+    other = {**body_of("survey"), "area": AREA, "panel": 10, "from_low_end": q("9.5", "ft")}
+    made.say(REVIEWER, "survey", "s2", other, at="2031-04-12T09:30:00.000-05:00")
+    said = words(lay_out(contents(made))[0], tmp_path)
+    for name in ("panel 10, 9.5 ft from its low end", "panel 9, 7.5 ft from its low end"):
+        assert said.count("Of " + made.record()["areas"][AREA]["name"] + ", " + name) == 2, name
+
+
 def test_in_spanish_no_word_of_it_stays_english_nor_stands_for_itself(tmp_path):
     pdf, _ = lay_out(contents(site(), language="es", units="SI", paper="a4"))
     said = words(pdf, tmp_path)

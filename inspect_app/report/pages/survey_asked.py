@@ -20,10 +20,16 @@ def asked_parts(page: Page) -> list[Any]:
     return story
 
 
+def asked_at(page: Page, one: dict[str, Any]) -> str:
+    """The very place that people were asked about: a survey tells of every one within its radius."""
+    return page.say("survey.asked.at", area=page.area(one["area"]), panel=line(one["panel"], 12),
+                    distance=page.voice.quantity(one["from_low_end"]))  # fmt: skip
+
+
 def _asked(page: Page, one: dict[str, Any]) -> list[Any]:
     who = page.voice.person(page.contents["survey"]["people"].get(one["by"]))
     head = f"{page.voice.moment(one['at'])} · {who}"
-    story = paragraphs(page.say("survey.asked.by"), [head + page.recorded()])
+    story = paragraphs(page.say("survey.asked.by"), [head + page.recorded(), asked_at(page, one)])
     for name, texts in (
         ("warranty", _warranty(page, one["warranty"])), ("event", _event(page, one["event"])),
         ("noticed", _noticed(page, one["noticed"])),

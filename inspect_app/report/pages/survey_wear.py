@@ -5,6 +5,7 @@ from typing import Any
 from inspect_app.report.pages.look import BOLD, GREY, INK, PALE, PLAIN, SMALL
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.row import Drawing, Heading, Row, paragraphs
+from inspect_app.report.pages.survey_asked import asked_at
 from inspect_app.report.pages.text import line, plain
 from inspect_app.rules.quantity import convert
 from inspect_app.rules.refused import Refused
@@ -40,7 +41,7 @@ def _mark(page: Page, one: dict[str, Any]) -> list[Any]:
     text = page.say("survey.mark.is", length=page.voice.quantity(mark["length"]), by=line(mark["by"], 60) or "—",
                     uncertainty=page.voice.quantity(mark["uncertainty"]), at=page.voice.moment(one["at"]))  # fmt: skip
     why = (verdict.get("reason") or {}).get("code")
-    texts = [text] + ([page.say(f"reason.{why}")] if isinstance(why, str) else [])
+    texts = [text, asked_at(page, one)] + ([page.say(f"reason.{why}")] if isinstance(why, str) else [])
     bars = _lengths(mark, verdict)
     story = paragraphs(page.say("survey.mark"), texts)
     if bars:
