@@ -2,7 +2,9 @@
 
 Fact ``time_stamped``: it holds where an authority's token (RFC 3161) stamps this very signature and agrees with the
 time that the signer gives. Without a token nobody but the signer says when: not determinable, unless the signed part
-says that there was one. Where the two times differ it is not determinable which of the clocks was wrong, or why.
+says that there was one. Nor is it where the signed part does not say so: the token stands where no signature covers it, and
+whoever has the file can put one by an authority of their own there. Where the two times differ it is not determinable
+which of the clocks was wrong, or why.
 """
 
 from collections.abc import Sequence
@@ -33,6 +35,8 @@ def _fact(one: Signature) -> Fact:
         codes = [code for code in one.reasons if code.startswith("time_stamp")]
         return Fact(NAME, FAILS, codes[0] if codes else "time_stamp_other", about)
     about["signed"] = one.time
+    if not one.stamp_said:
+        return Fact(NAME, UNKNOWN, "time_stamp_unsaid", about)
     if one.time is None or abs(datetime.fromisoformat(one.time) - datetime.fromisoformat(one.stamp.time)) > APART:
         return Fact(NAME, UNKNOWN, "times_differ", about)
     return Fact(NAME, HOLDS, None, about)

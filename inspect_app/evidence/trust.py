@@ -1,6 +1,7 @@
 """Whose seal and whose server it is: by fingerprints that a reader got by another way.
 
-Facts: ``signer_known`` (the seal's certificate is one of those expected) and ``server_known`` (so is the key of the
+Facts: ``signer_known`` (the seal's certificate is one of those expected, and of every further signature its own: the
+free boxes of a report can be signed by anybody, in any name) and ``server_known`` (so is the key of the
 server that gave the receipts; or a report that bears an expected seal says on its pages that it is this one). A
 fingerprint is 64 hexadecimal digits: the SHA-256 of a certificate's DER, or a key's thumbprint (RFC 7638) as bytes. One
 that is neither the seal's nor the server's was meant for one of the two: then neither is known.
@@ -55,6 +56,14 @@ def signer_fact(seal: str | None, intact: bool, given: Collection[str], server: 
     others = sorted(wanted - {server})
     return Fact(SIGNER, FAILS, "other_signer", about | {"given": others[0]}) if others else Fact(
         SIGNER, UNKNOWN, "only_server_given", about)  # fmt: skip
+
+
+def countersigner_fact(field: str, name: str | None, found: str | None, intact: bool, given: Collection[str]) -> Fact:
+    """``signer_known`` of a further signature in that ``field``; ``found``: the fingerprint of its certificate."""
+    about = {"field": field, "name": name or "", "fingerprint": found}
+    if found in _read(given)[0] and intact:
+        return Fact(SIGNER, HOLDS, None, about)
+    return Fact(SIGNER, UNKNOWN, "countersigner_not_given", about)
 
 
 def server_fact(server: str | None, given: Collection[str], seals: Collection[str | None], vouched: bool) -> Fact:

@@ -22,7 +22,7 @@ from inspect_app.evidence.entries import entry_facts
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.signature import Signature, examine
 from inspect_app.evidence.time_stamps import stamp_facts
-from inspect_app.evidence.trust import key_print, server_fact, signer_fact
+from inspect_app.evidence.trust import countersigner_fact, key_print, server_fact, signer_fact
 
 CONTENTS = re.compile(r"seamwalk contents sha256 ([0-9a-f]{64})")
 READS = "is_pdf"
@@ -158,7 +158,9 @@ def _whose(
     signer = signer_fact(first, bool(signatures) and signatures[0].intact is True, given, server)
     printed = any(fact.name == "heads_match" and fact.status == HOLDS for fact in record)
     seals = [one.fingerprint for one in signatures]
-    return [signer, server_fact(server, given, seals, signer.status == HOLDS and printed)]
+    further = [countersigner_fact(one.field, one.name, one.fingerprint, one.intact is True, given)
+               for one in signatures[1:]]  # fmt: skip
+    return [signer, *further, server_fact(server, given, seals, signer.status == HOLDS and printed)]
 
 
 def _contents(named: str | None, own: bytes | None, given: bytes | None) -> Fact:

@@ -37,7 +37,7 @@ def test_the_command_says_of_an_honest_report_what_verification_finds(tmp_path, 
     (tmp_path / "report.pdf").write_bytes(countersigned())
     assert main(["verify", str(tmp_path / "report.pdf"), "--trust", ISSUER, "--json"]) == 2
     found = verify(countersigned(), ISSUER)
-    assert {fact.name for fact in found.facts if fact.status != HOLDS} == {"time_stamped"}
+    assert {fact.name for fact in found.facts if fact.status != HOLDS} == {"time_stamped", "signer_known"}
     told = json.loads(capsys.readouterr().out)
     assert told == {"kind": "report"} | found.plain() | {"failed": False, "exit": 2}
 

@@ -180,7 +180,9 @@ def test_the_signer_is_known_only_by_the_fingerprint_given():
     spelled = ":".join(right[at : at + 2] for at in range(0, 64, 2)).upper()
     assert status(verify(sealed(), trust=right))["signer_known"] == {HOLDS}
     assert status(verify(sealed(), trust=spelled))["signer_known"] == {HOLDS}
-    assert status(verify(countersigned(), trust=right))["signer_known"] == {HOLDS}
+    assert status(verify(countersigned(), trust=right))["signer_known"] == {HOLDS, UNKNOWN}, "anybody can countersign"
+    both = [right, key("Countersigner (invented)").fingerprint]
+    assert status(verify(countersigned(), trust=both))["signer_known"] == {HOLDS}
     assert status(verify(sealed(), trust=key("Countersigner (invented)").fingerprint))["signer_known"] == {FAILS}
     assert status(verify(sealed(), trust="abc"))["signer_known"] == {FAILS}
     assert status(verify(flipped(sealed(), 40, 0), trust=right))["signer_known"] == {FAILS}

@@ -1,12 +1,18 @@
 """Time stamps: asked of a real authority over HTTP, done without where none comes, and looked at to the last byte."""
 
+import asyncio
+import hashlib
 import io
 import subprocess
 import time
+from datetime import timedelta
 
 import pytest
 from asn1crypto import cms
-from cryptography.hazmat.primitives.serialization import Encoding
+from cryptography import x509
+from cryptography.hazmat.primitives import hashes
+from cryptography.hazmat.primitives.asymmetric import ec
+from cryptography.hazmat.primitives.serialization import Encoding, NoEncryption, PrivateFormat
 from cryptography.x509.oid import ExtendedKeyUsageOID
 from pyhanko.pdf_utils.reader import PdfFileReader
 
@@ -16,8 +22,9 @@ from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN
 from inspect_app.evidence.time_stamp import token_in
 from inspect_app.evidence.verify import verify
 from inspect_app.report.authority import Authority
+from inspect_app.report.seal_key import SealKey
 from tests.evidence.sealed import key, sealed_with, signed_again
-from tests.report.time_authority import gone, keys, serving
+from tests.report.time_authority import MADE, gone, keys, named, serving
 
 ISSUER = key("Issuer (invented)")
 
@@ -101,6 +108,38 @@ def test_a_stamp_that_was_taken_out_is_missed():
     assert len(changed) == len(data)
     assert fact(changed) == (FAILS, "time_stamp_gone")
     assert fact(changed, "seal_intact") == (HOLDS, None), "nothing but the mark under the signature tells"
+
+
+def roomy():
+    """A seal's key with a certificate as large as an organisation's with its chain."""
+    private, who = ec.generate_private_key(ec.SECP256R1()), named("Large (invented)")
+    filled = x509.UnrecognizedExtension(x509.ObjectIdentifier("2.25.1"), bytes(2400))
+    made = (
+        x509.CertificateBuilder().subject_name(who).issuer_name(who).public_key(private.public_key()).serial_number(7)
+        .not_valid_before(MADE).not_valid_after(MADE + timedelta(days=3650)).add_extension(filled, critical=False)
+        .sign(private, hashes.SHA256())
+    )  # fmt: skip
+    der = private.private_bytes(Encoding.DER, PrivateFormat.PKCS8, NoEncryption())
+    return SealKey(der, made.public_bytes(Encoding.DER), ())
+
+
+def test_a_stamp_that_somebody_put_there_afterwards_dates_nothing():
+    """No signature covers the place of the token, and a large certificate leaves room there: anybody can have the seal
+    stamped by a clock house of their own."""
+    data = sealed_with(roomy())
+    signature = PdfFileReader(io.BytesIO(data)).embedded_signatures[0]
+    with serving() as authority:
+        stamper = Authority(authority.url, 2).stamper()
+        digest = hashlib.sha256(signature.signer_info["signature"].native).digest()
+        token = asyncio.run(stamper.async_timestamp(digest, "sha256"))
+    start, end = signature.byte_range[1] + 1, signature.byte_range[2] - 1
+    info = cms.ContentInfo.load(bytes.fromhex(data[start:end].decode()))
+    info["content"]["signer_infos"][0]["unsigned_attrs"] = cms.CMSAttributes(
+        [cms.CMSAttribute({"type": "signature_time_stamp_token", "values": [token]})])  # fmt: skip
+    der = info.dump(force=True).hex()
+    added = data[:start] + der.ljust(end - start, "0").encode() + data[end:]
+    assert len(added) == len(data) and not verify(added).failed, "the seal is whole all the same"
+    assert fact(added) == (UNKNOWN, "time_stamp_unsaid")
 
 
 def test_a_flip_in_any_byte_of_a_token_is_found():
