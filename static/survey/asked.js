@@ -4,12 +4,18 @@ import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
 import { clock } from '../frame/age.js'
 import { Facts } from '../frame/facts.js'
+import { shown } from '../frame/amount.js'
 
-/** @param {{told: any, people: Record<string, {name: string}>}} props */
-export function Asked({ told, people }) {
+/** The very place that people were asked about: what is told reaches over every one within the radius.
+ * @param {any} record @param {any} one */
+export const askedAt = (record, one) => say('survey.asked.at', { area: record.areas[one.area]?.name ?? one.area, panel: one.panel, at: shown(one.from_low_end) })
+
+/** @param {{record: any, told: any, people: Record<string, {name: string}>}} props */
+export function Asked({ record, told, people }) {
   if (told.asked.length === 0) return html`<p>${say('survey.asked.nobody')}</p>`
   return told.asked.map((/** @type {any} */ one) => html`<div key=${one.digest} class="statement stack" data-name="survey-told">
     <h3>${clock(one.at)} · ${people[one.by]?.name ?? one.by}</h3>
+    <p>${askedAt(record, one)}</p>
     <p><strong>${say(`survey.shown.${one.warranty.shown}`)}</strong></p>
     <${Facts} rows=${[
       [say('survey.warranty.number'), one.warranty.number], [say('survey.warranty.by'), one.warranty.by], [say('survey.warranty.terms'), one.warranty.terms],

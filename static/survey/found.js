@@ -48,8 +48,8 @@ export function SurveyFound({ job, record, person, rest }) {
         ${told.events.length === 0 ? html`<p>${say('survey.found.nothing')}</p>`
           : html`<ol class="rows">${told.events.map((/** @type {any} */ event) => html`<${Event} key=${event.digest} ...${{ job, record, people, event, unit: told.place.unit }} />`)}</ol>`}
       <//>
-      <${Folded} id="survey-wear" name=${say('survey.found.wear')} n=${told.asked.filter((/** @type {any} */ one) => one.wear).length}><${Wear} ...${{ told }} /><//>
-      <${Folded} id="survey-asked" name=${say('survey.found.asked')} n=${told.asked.length}><${Asked} ...${{ told, people }} /><//>
+      <${Folded} id="survey-wear" name=${say('survey.found.wear')} n=${told.asked.filter((/** @type {any} */ one) => one.wear).length}><${Wear} ...${{ record, told }} /><//>
+      <${Folded} id="survey-asked" name=${say('survey.found.asked')} n=${told.asked.length}><${Asked} ...${{ record, told, people }} /><//>
       <${MainAction} quiet name="survey-report" label=${say('survey.ask.report')} run=${report} />
       ${may ? html`<a class="press main" href=${path('job', job, 'survey-ask', ...stepsOf(place))} data-name="survey-ask"><span class="label">${say(own ? 'survey.ask.again' : 'survey.ask')}</span><span class="under">${say('survey.ask.under')}</span></a>`
         : html`<p class="hint" data-name="survey-role">${say('survey.ask.role')}</p>`}`}

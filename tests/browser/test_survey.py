@@ -47,6 +47,8 @@ def write_down(walker: Walker) -> None:
     walker.sees('[data-name="survey-unseen"]')
     page.evaluate("document.querySelectorAll('details').forEach((one) => { one.open = true })")
     walker.sees('[data-name="survey-told"]:has-text("the owner (invented)")')
+    for part in ("survey-told", "survey-wear"):
+        walker.sees(f'[data-name="{part}"]:has-text("panel 9, 7.5 ft from its low end")')
 
 
 def test_a_place_is_surveyed_without_signal_and_what_people_say_arrives_signed(
