@@ -2,9 +2,9 @@
 
 Fact ``time_stamped``: it holds where an authority's token (RFC 3161) stamps this very signature and agrees with the
 time that the signer gives. Without a token nobody but the signer says when: not determinable, unless the signed part
-says that there was one. Nor is it where the signed part does not say so: the token stands where no signature covers it, and
-whoever has the file can put one by an authority of their own there. Where the two times differ it is not determinable
-which of the clocks was wrong, or why.
+says that there was one. Nor is it where the signed part does not say so: the token stands where no signature covers it,
+and whoever has the file can put one by an authority of their own there. Where the two times differ it is not
+determinable which of the clocks was wrong, or why.
 """
 
 from collections.abc import Sequence

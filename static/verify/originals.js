@@ -1,7 +1,7 @@
 // The photos and checklists of a package: whether each is the one it is named after, and whether any is wanting. The twin
 // of inspect_app/evidence/package/photos.py and definitions.py.
 
-import { encode } from '../entry/base64url.js'
+import { encode, namesSha256 } from '../entry/base64url.js'
 import { fails, holds, unknown } from './fact.js'
 import { definitionIn, photoIn } from './names.js'
 
@@ -54,8 +54,9 @@ const digestIn = (hash) => hash && encode(Uint8Array.from(hash.match(/../g) ?? [
 
 /** @param {Entry} entry @returns {string[]} */
 function definitionsOf({ kind, payload: { body } }) {
-  if (kind === 'job') return Object.values(body.definitions ?? {})
-  return ['walk', 'answer'].includes(kind) ? [body.definition] : []
+  const { definition, definitions } = body
+  const pinned = kind === 'job' && definitions !== null && typeof definitions === 'object' && !Array.isArray(definitions)
+  return [definition, ...(pinned ? Object.values(definitions) : [])].filter((one) => typeof one === 'string' && namesSha256(one))
 }
 
 /** SHA-256 of every photo that an entry's body names, however deep: the twin of inspect_app/entry/pictures.py. @param {Entry} entry */

@@ -9,7 +9,12 @@ const LARGEST_TEXT = 256 * 1024 * 1024
 
 /** Of a zip. Throws Unreadable. @param {Blob} file @returns {Promise<Files>} */
 export async function packageInZip(file) {
-  return within(await filesInZip(file))
+  const all = await filesInZip(file)
+  const files = within(all)
+  const looked = new Set(files.values())
+  // What lies beside the package would be unpacked with it, and nothing here would have looked at it.
+  for (const [name, one] of all) if (!looked.has(one)) throw new Unreadable('path', { name })
+  return files
 }
 
 /** Of a folder as a browser lists it. Throws Unreadable. @param {Iterable<File>} list @returns {Files} */

@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from inspect_app.entry.statement import countersignature, format_statement
 from tests.evidence.record import AT
+from tests.phone import new_uuid
 from tests.verify_page.attack import Attack, changed_files, receipts_anew, with_file, without
 from tests.verify_page.bag import NAMED, TAGS, Files, Small, listed, manifest
 
@@ -66,7 +67,16 @@ def _never(small: Small) -> Files:
     return receipts_anew(small)
 
 
+def _unasked(small: Small) -> Files:
+    """A place names a checklist too, which no form asks of it and none forbids; it is not here."""
+    small.site.say(small.foreman, "station", new_uuid(), {
+        "walk": small.walk, "area": small.site.area, "panel": 4, "definition": NAMED[:-2] + "AA"})  # fmt: skip
+    small.entries.append(small.site.entries[-1])
+    return receipts_anew(small)
+
+
 FILES: dict[str, Attack] = {
+    "a checklist named by a place is missing": _unasked,
     "two photos exchanged": changed_files(_exchange),
     "a photo touched up": changed_files(_touched),
     "a photo missing": changed_files(without("data/photos/{0}.jpg")),

@@ -1,5 +1,6 @@
 """The page's own check and `seamwalk verify` come to the same facts, on sound packages and on attacked ones."""
 
+import io
 import json
 import random
 import zipfile
@@ -8,8 +9,10 @@ from pathlib import Path
 
 import pytest
 
+from inspect_app.commands.opened import open_archive
+from inspect_app.evidence.fact import FAILS
 from inspect_app.settings import shipped
-from tests.evidence.attacks.found import GROUPS
+from tests.evidence.attacks.found import GROUPS, check
 from tests.evidence.packed import sound
 from tests.office import Office
 from tests.package.packages import packed
@@ -94,6 +97,17 @@ def test_the_long_form_of_a_zip_is_read_too(tmp_path: Path, monkeypatch: pytest.
     assert data.count(b"PK\x06\x06") == 1
     ((page, program),) = both_ways(tmp_path, [data])
     assert page == program and set(program.values()) == {"holds"}
+
+
+def test_a_zip_with_something_beside_the_package_is_taken_by_neither(tmp_path: Path) -> None:
+    out = io.BytesIO(zipped(Small().files()))
+    with zipfile.ZipFile(out, "a") as more:
+        more.writestr("another-package/bagit.txt", b"x")
+    path = tmp_path / "two.zip"
+    path.write_bytes(out.getvalue())
+    (page,) = by_the_page(tmp_path, [path])
+    assert page["unreadable"] == "path"
+    assert "archive_sound" in {fact.name for fact in check(open_archive(path), ()).facts if fact.status == FAILS}
 
 
 def test_the_package_that_the_office_makes_is_read_the_same(tmp_path: Path) -> None:

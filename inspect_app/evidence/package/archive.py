@@ -7,6 +7,7 @@ plain storing is read: nothing can unpack to more than the file itself. Whoever 
 unpacks it and has the folder verified.
 """
 
+import re
 from collections.abc import Callable
 from typing import NamedTuple
 
@@ -21,6 +22,7 @@ AFTERWARDS, UTF8 = 1 << 3, 1 << 11  # the CRC follows the bytes; the name is UTF
 HEADER = "header"
 MADE_BY = (45, 3 << 8 | 45)  # whoever writes the 64-bit record has version 4.5; 3 is Unix
 LONGEST_LIST = 64 * 1024**2
+FOLDER = re.compile(rb"[A-Za-z0-9][A-Za-z0-9._ ()-]{0,199}")  # leads nowhere when it is unpacked
 
 
 class NoArchive(Exception):
@@ -55,7 +57,8 @@ class Row(NamedTuple):
 def read_archive(size: int, read: Read) -> tuple[list[Member], list[tuple[str, str]]]:
     """``(members, [(name, fault)])`` of a file of that size. Faults: ``repeated`` (a name twice), ``packed`` (not
     stored), ``header`` (it says other than the directory), ``between`` (bytes that belong to no member), ``uneven``
-    (rows of different makers), ``folder`` (no one folder around all). Raises ``NoArchive``."""
+    (rows of different makers), ``folder`` (no one folder around all, or one that leads elsewhere). Raises
+    ``NoArchive``."""
     start, length, count = _end(size, read)
     rows = _rows(read(start, length), count)
     if not rows:
@@ -64,6 +67,8 @@ def read_archive(size: int, read: Read) -> tuple[list[Member], list[tuple[str, s
     members: dict[str, Member] = {}
     folder = rows[0].name.partition(b"/")[0]
     ends = [*(row.offset for row in rows[1:]), start]
+    if not FOLDER.fullmatch(folder):
+        faults.append((folder.decode("utf-8", "backslashreplace"), "folder"))
     if rows[0].offset != 0:
         faults.append(("", "between"))
     for row, end in zip(rows, ends, strict=True):

@@ -26,12 +26,12 @@ class OnTheArchive(NamedTuple):
     change: Callable[[bytes], bytes]
 
 
-def zipped(files: Mapping[str, bytes]) -> bytes:
+def zipped(files: Mapping[str, bytes], folder: str = FOLDER) -> bytes:
     """As a download of a package comes."""
     sheet = Sheet(Path(tempfile.gettempdir()))
     spans = {name: sheet.write(data) for name, data in files.items()}
     members = [Member(name, one.size, one.sha256, one) for name, one in spans.items()]
-    return b"".join(StoredZip(Bag(FOLDER, MADE, members)).blocks())
+    return b"".join(StoredZip(Bag(folder, MADE, members)).blocks())
 
 
 @cache
@@ -89,5 +89,6 @@ ATTACKS = [
     OnTheArchive("a member unpacks to many times its size", lambda data: packed_anew(data, bomb)),
     OnTheArchive("a member lies outside the package's folder", lambda data: packed_anew(
         data, lambda new: new.writestr("../note.txt", b"All is well"))),
+    OnTheArchive("the package's folder leads out of where it is unpacked", lambda data: zipped(sound(), "..")),
     OnTheArchive("the zip is cut short", lambda data: data[: len(data) // 2]),
 ]  # fmt: skip
