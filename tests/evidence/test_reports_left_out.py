@@ -31,6 +31,14 @@ def test_a_countersignature_that_the_server_does_not_state_may_be_anybody_s(tmp_
     assert found(placed(countersigned(), dict(sound())), tmp_path) == (UNKNOWN, "countersignature_unstated")
 
 
+def test_before_the_first_report_the_seal_s_fingerprint_alone_makes_no_other_server_of_the_true_one(tmp_path: Path):
+    files = bagged(fitted({name: data for name, data in sound().items() if "/reports/" not in name}))
+    seal, server = trust()
+    facts = [other(told(files, tmp_path / str(n), *given)).get("server_known")
+             for n, given in enumerate([(seal,), (seal, server), ("0" * 64,)])]  # fmt: skip
+    assert facts == [(UNKNOWN, "no_fingerprint_given"), None, (FAILS, "other_server")]
+
+
 def test_contents_of_another_shape_are_an_answer_and_no_end_of_it(tmp_path: Path):
     for n, replaced in enumerate(([1], {"n": 1}, True, 1.0, "1")):
         files = placed(report(record(), 2, replaced), dict(sound()))

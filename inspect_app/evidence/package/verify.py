@@ -72,7 +72,7 @@ def verify_package(
     facts = [readable] if found.archive is None else [readable, _archive(found)]
     facts += bag_facts(found.sizes, found.strange, found.digests, found.texts)
     server = key_print(found.texts.get("data/server-key.json", b"")) if known.kid else None
-    facts += [known.facts[ENCLOSED], _server(server, reports, trust)]
+    facts += [known.facts[ENCLOSED], _server(server, reports, trust, package_page(found.texts) or {})]
     facts += [known.facts[name] for name in OWN if name != VERDICTS]
     facts += _of_the_record(found, known, [*map(witness, reports), *later])
     facts.append(package_fact(found.texts, found.sizes, known))
@@ -100,8 +100,12 @@ def _archive(found: Found) -> Fact:
     return Fact(ARCHIVE, FAILS, "not_plain", {"faults": len(faults), "files": named} | first)
 
 
-def _server(server: str | None, reports: Sequence[ReportFound], trust: Sequence[str]) -> Fact:
+def _server(
+    server: str | None, reports: Sequence[ReportFound], trust: Sequence[str], page: Mapping[str, Any]
+) -> Fact:
     seals = [one.fingerprint for report in reports for one in report.verification.signatures]
+    if not reports:  # no seal is here to compare: who has the seal's fingerprint alone knows nothing of the server
+        seals.append(str(page.get("seal_fingerprint")))
     vouched = any(
         fact.status == HOLDS and fact.name == "server_known" and fact.about.get("fingerprint") == server
         for report in reports for fact in report.verification.facts
