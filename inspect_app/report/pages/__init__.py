@@ -63,13 +63,14 @@ def write_pages(
     voice = Voice(texts, contents["language"], contents["units"])
     page = Page(contents, voice, find)
     digest = contents_digest(contents)
+    story = _story(page, digest)
     first = _document(page, digest, None, None)  # only to count the pages, and to learn where each heading comes to lie
-    total = first.build_flat(_story(page, digest, {}), counted)
+    total = first.build_flat(_with_contents(page, story, {}), counted)
     for _ in range(MOST_PASSES):  # again where the number of a page took a line more than was thought
         out.seek(0)
         out.truncate()
         document = _document(page, digest, total, out)
-        pages = total = document.build_flat(_story(page, digest, first.marks), written)
+        pages = total = document.build_flat(_with_contents(page, story, first.marks), written)
         if document.marks == first.marks:
             break
         first = document
@@ -80,10 +81,14 @@ def _document(page: Page, digest: str, total: int | None, out: BinaryIO | None) 
     return Plate(out, page.contents, digest, page.voice, total, lambda canvas, size: draw_cover(page, canvas, size))
 
 
-def _story(page: Page, digest: str, marks: dict[str, int]) -> list[Any]:
+def _story(page: Page, digest: str) -> list[Any]:
     story: list[Any] = []
     sections = sections_of(page.contents["kind"])
     for at, section in enumerate(sections):
         story += [*section(page, str(at + 1)), space(20)]
-    story += hashes_section(page, str(len(sections) + 1), digest)
-    return [NextPageTemplate("body"), PageBreak(), *contents_page(page, story, marks), *settle(story)]
+    return settle(story + hashes_section(page, str(len(sections) + 1), digest))
+
+
+def _with_contents(page: Page, story: list[Any], marks: dict[str, int]) -> list[Any]:
+    """The same story for every pass, behind the table of contents as far as it is known."""
+    return [NextPageTemplate("body"), PageBreak(), *contents_page(page, story, marks), *story]

@@ -21,15 +21,14 @@ class Cells(Flowable):  # type: ignore[misc]
         self.head = [Paragraph(text, CELL_HEAD) for text in head]
         self.rows = [[Paragraph(text, style) for text in row] for row in rows]
         self.marks, self.shares, self.spaceAfter = marks or [[] for _ in rows], shares, 6.0
+        self.width, self.talls = 0.0, [0.0]
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
-        self.width = width
-        self.widths = [width * share - GUTTER for share in self.shares]
-        self.talls = [self._tall(row) for row in [self.head, *self.rows]]
+        if self.width != width:  # once: what a page leaves over would be measured again on each page that follows
+            self.width = width
+            widths = [width * share - GUTTER for share in self.shares]
+            self.talls = [_tall(row, widths) for row in [self.head, *self.rows]]
         return width, sum(self.talls)
-
-    def _tall(self, row: list[Any]) -> float:
-        return float(max(part.wrap(wide, 10**6)[1] for part, wide in zip(row, self.widths, strict=True)) + 2.2)
 
     def split(self, width: float, height: float) -> list[Any]:
         self.wrap(width, height)
@@ -45,9 +44,12 @@ class Cells(Flowable):  # type: ignore[misc]
     def _part(self, begin: int, end: int) -> "Cells":
         part = Cells([], [], self.shares, self.marks[begin:end])
         part.head, part.rows, part.spaceAfter = self.head, self.rows[begin:end], self.spaceAfter
+        part.width, part.talls = self.width, [self.talls[0], *self.talls[begin + 1 : end + 1]]
         return part
 
     def draw(self) -> None:
+        if self.canv.counting:
+            return
         y = sum(self.talls)
         for at, (row, tall) in enumerate(zip([self.head, *self.rows], self.talls, strict=True)):
             for mark in self.marks[at - 1] if at else []:
@@ -67,3 +69,7 @@ class Cells(Flowable):  # type: ignore[misc]
                 with self.canv.group("TH" if scope else "TD", scope):
                     part.drawOn(self.canv, x, top - part.height - 1.1)
                 x += self.width * share
+
+
+def _tall(row: list[Any], widths: list[float]) -> float:
+    return float(max(part.wrap(wide, 10**6)[1] for part, wide in zip(row, widths, strict=True)) + 2.2)

@@ -12,7 +12,8 @@ from inspect_app.report.pages.text import plain
 from inspect_app.report.pages.working import percent
 
 MOST, FEW = 10, 2  # bars drawn; fewer kinds, or fewer of the first, make no order
-LINE, BAR, LEFT, RIGHT = 15.0, 8.5, 196.0, 150.0
+LINE, BAR, LEFT, SMALL = 15.0, 8.5, 196.0, 6.6
+COUNT = 24.0  # room for a bar's number
 SEVERITIES = {"critical": "covered_unseen", "major": "looked_at", "minor": "to_come"}  # each in the hatch of a state
 Group = dict[str, Any]
 
@@ -58,7 +59,8 @@ def _name(page: Page, group: Group, findings: dict[str, Any]) -> str:
 def _draw(canvas: Any, width: float, height: float, page: Page, told: list[tuple[str, Group]], findings: dict[str, Any],
           ) -> None:  # fmt: skip
     most = max(group["n"] for _, group in told)
-    per = (width - LEFT - RIGHT) / most
+    notes = [_note(page, group) for _, group in told]
+    per = max(width - LEFT - COUNT - max(canvas.stringWidth(note, PLAIN, SMALL) for note in notes), COUNT) / most
     for at, (name, group) in enumerate(told):
         y = height - LINE * (at + 1) + 3
         canvas.setFillColor(INK)
@@ -73,19 +75,22 @@ def _draw(canvas: Any, width: float, height: float, page: Page, told: list[tuple
         canvas.setFont(BOLD, 7.4)
         canvas.setFillColor(INK)
         canvas.drawString(x + 5, y + 1.5, str(group["n"]))
-        canvas.setFont(PLAIN, 6.6)
+        canvas.setFont(PLAIN, SMALL)
         canvas.setFillColor(GREY)
-        key = "pareto_row" if group["looks"] else "pareto_row_unasked"
-        facts = {"open": group["open"], "count": group["looks"], "cumulative": percent(round(group["cumulative"], 4))}
-        canvas.drawRightString(width, y + 1.5, page.say(key, **facts))
+        canvas.drawRightString(width, y + 1.5, notes[at])
     x = LEFT
     for severity, state in SEVERITIES.items():
         _bar(canvas, x, 0.5, 12, state)
         word = page.say(f"severity.{severity}")
         canvas.setFillColor(INK)
-        canvas.setFont(PLAIN, 6.6)
+        canvas.setFont(PLAIN, SMALL)
         canvas.drawString(x + 16, 2, word)
-        x += 26 + canvas.stringWidth(word, PLAIN, 6.6)
+        x += 26 + canvas.stringWidth(word, PLAIN, SMALL)
+
+
+def _note(page: Page, group: Group) -> str:
+    facts = {"open": group["open"], "count": group["looks"], "cumulative": percent(round(group["cumulative"], 4))}
+    return page.say("pareto_row" if group["looks"] else "pareto_row_unasked", **facts)
 
 
 def _bar(canvas: Any, x: float, y: float, wide: float, state: str) -> None:

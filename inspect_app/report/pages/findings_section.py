@@ -24,7 +24,7 @@ def findings_section(page: Page, number: str) -> list[Any]:
         listed = sorted(every, key=lambda one: (one["state"] not in UNSETTLED, one["n"]))
         head = [page.say(f"finding_head.{name}") for name in ("n", "severity", "state", "what", "where")]
         rows = [_listed(page, finding, answers.get(finding["id"])) for finding in listed]
-        story += [Cells(head, rows, (0.05, 0.08, 0.1, 0.36, 0.41)), *defects(page)]
+        story += [Cells(head, rows, (0.05, 0.09, 0.1, 0.36, 0.4)), *defects(page)]
     story += paragraphs("", [page.say("finding_states"), page.say("numbers_here")], SMALL)
     for finding in every:
         story += finding_block(page, finding, answers.get(finding["id"]))

@@ -101,6 +101,7 @@ class FlatCanvas(Canvas):  # type: ignore[misc]
         super().__init__(filename, **more)
         self._doc.__class__ = FlatDocument
         self._doc.sink = filename
+        self.counting = filename is None  # nothing is written: what takes no part in the counting need not be drawn
 
     @contextmanager
     def marked(self, role: str, alt: str = "", scope: str = "") -> Iterator[None]:

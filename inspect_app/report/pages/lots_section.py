@@ -68,7 +68,9 @@ def _audits(page: Page) -> list[Any]:
 
 def _limits(page: Page) -> list[Any]:
     decided = sorted({one["decided"] for one in page.contents["series"].values()})
+    part = page.contents["kind"] != "closeout"  # which bears no series
     facts = {"longest": decided[-1] if decided else 0}
     head = Heading(page.say("limits_head"), "sampling-limits", 1)
-    texts = [page.say(f"limit.{name}", **facts) for name in LIMITS]
+    texts = [page.say(f"limit.{name}_part" if part and name == "isolated" else f"limit.{name}", **facts)
+             for name in LIMITS]  # fmt: skip
     return [head, *(Row("", Paragraph(text, BODY), 2.5) for text in texts)]

@@ -1,6 +1,8 @@
 """Photos on the page: drawn from their small copies; what cannot be drawn is said in its place."""
 
+import re
 from collections.abc import Callable
+from html import unescape
 from pathlib import Path
 from typing import Any
 
@@ -31,13 +33,13 @@ class Pictures(Flowable):  # type: ignore[misc]
     ) -> None:
         super().__init__()
         self.tallest, self.marks, self.spaceAfter, self.columns, self.beside = tallest, marks, 7.0, columns, beside
-        self.cells = [(photo, *_source(photo, find, why), [Paragraph(line, CAPTION) for line in lines])
+        self.cells = [(photo, *_source(photo, find, why), Paragraph("<br/>".join(lines), CAPTION), lines[:2])
                       for photo, lines in photos]  # fmt: skip
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
         self.width, self.each = width, (width - GUTTER * (self.columns - 1)) / self.columns
         self.boxes, captions = [], []
-        for _, source, _, size, lines in self.cells:
+        for _, source, _, size, caption, _ in self.cells:
             most = self.each * (BESIDE if self.beside else 1)
             box = (most, NOTE)
             if source:
@@ -45,7 +47,7 @@ class Pictures(Flowable):  # type: ignore[misc]
                 box = (size[0] * scale, size[1] * scale)
             self.boxes.append(box)
             room = self.each - most - 7 if self.beside else self.each
-            captions.append(sum(line.wrap(room, 10**6)[1] for line in lines))
+            captions.append(caption.wrap(room, 10**6)[1])
         tallest = max(box[1] for box in self.boxes)
         self.under = 0.0 if self.beside else tallest + 4
         self.tall = max(tallest, max(captions)) if self.beside else self.under + max(captions)
@@ -53,11 +55,13 @@ class Pictures(Flowable):  # type: ignore[misc]
 
     def draw(self) -> None:
         canvas = self.canv
-        for at, ((photo, source, reason, _, lines), box) in enumerate(zip(self.cells, self.boxes, strict=True)):
+        if canvas.counting:
+            return
+        for at, ((photo, source, reason, _, caption, first), box) in enumerate(zip(self.cells, self.boxes, strict=True)):
             x, top = at * (self.each + GUTTER), self.tall
             if self.marks:
                 canvas.bookmarkHorizontal(f"photo-{photo['n']}", x, top + 4)
-            with canvas.marked("Figure", " ".join(line.getPlainText() for line in lines[:2])):
+            with canvas.marked("Figure", _bare(" ".join(first))):
                 canvas.setStrokeColor(HAIR)
                 canvas.setLineWidth(0.5)
                 if source:
@@ -66,9 +70,7 @@ class Pictures(Flowable):  # type: ignore[misc]
                 else:
                     self._note(x, top, box[0], reason)
             y, left = top - self.under, x + self.each * BESIDE + 7 if self.beside else x
-            for line in lines:
-                y -= line.height
-                line.drawOn(canvas, left, y)
+            caption.drawOn(canvas, left, y - caption.height)
 
     def _note(self, x: float, top: float, wide: float, reason: str) -> None:
         canvas = self.canv
@@ -79,6 +81,11 @@ class Pictures(Flowable):  # type: ignore[misc]
         note = Paragraph(reason, SMALL)
         _, tall = note.wrap(wide - 12, NOTE)
         note.drawOn(canvas, x + 6, top - NOTE / 2 - tall / 2)
+
+
+def _bare(markup: str) -> str:
+    """What a line says, for whom a voice reads it. Whatever a person typed stands in it escaped."""
+    return unescape(re.sub("<[^>]*>", "", markup))
 
 
 def _source(photo: dict[str, Any], find: Find, why: Callable[[dict[str, Any]], str]) -> tuple[Any, str, Any]:
