@@ -2,6 +2,7 @@
 
 import binascii
 import shutil
+import threading
 from base64 import b64decode
 from collections.abc import Callable
 from typing import Any
@@ -11,7 +12,7 @@ from flask import request
 from flask_smorest import Blueprint
 
 from inspect_app.entry.base64url import decode
-from inspect_app.errors import BadInput, Conflict, NotFound
+from inspect_app.errors import BadInput, Conflict, NotFound, TooOften
 from inspect_app.people.accounts import Person
 from inspect_app.people.rights import may
 from inspect_app.report.countersign import CannotCountersign
@@ -28,6 +29,8 @@ from inspect_app.web.schemas.countersign import CountersignSchema, SealPrintSche
 blueprint = Blueprint("countersign", __name__, url_prefix="/api", description="Seal and countersignatures")
 
 GROWS = 4 * 1024 * 1024  # bytes that a countersignature by another program may add
+OPENING = threading.BoundedSemaphore(2)  # keys at a time: one may take long to open, and each keeps a thread
+AGAIN = 20  # seconds
 PDF = "application/pdf"
 BODY = {"required": True, "content": {PDF: {"schema": {"type": "string", "format": "binary"}}}}
 
@@ -59,11 +62,15 @@ def signatures(job: str, number: int) -> dict[str, object]:
 def sign(given: dict[str, Any], job: str, number: int) -> dict[str, object]:
     """Countersign by a key that is handed over for this alone."""
     person = require_right(job, "countersigns")
+    if not OPENING.acquire(blocking=False):
+        raise TooOften("countersign_busy", "pkcs12", AGAIN)
     try:
         key = countersigned().opens(b64decode(given["pkcs12"], validate=True), given["passphrase"])
     except (UnreadableKey, binascii.Error) as reason:
         code = reason.reason if isinstance(reason, UnreadableKey) else "not_pkcs12"
         raise BadInput(f"countersign_{code}", "pkcs12") from None
+    finally:
+        OPENING.release()
     done = _told(number, person, lambda: countersigned().sign(job, number, key, person.id, given["words"]))
     office().trail.note("countersigned", job, person.id, number=number, name=key.name)
     return done

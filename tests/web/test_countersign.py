@@ -1,12 +1,14 @@
 """Countersigning over HTTP: a key handed over for one signature, a file from elsewhere, and the seal to compare."""
 
 import base64
+import threading
+from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
 from inspect_app.evidence.verify import verify
 from inspect_app.report.countersign import look
-from inspect_app.report.seal_key import key_in
+from inspect_app.report.seal_key import UnreadableKey, key_in
 from tests.evidence.sealed import key, sealed, signed_again
 from tests.office import Office
 from tests.report.countersigners import WORD, desk, file_of, pkcs12_of, shelved
@@ -84,6 +86,28 @@ def test_a_key_that_does_not_open_is_refused_without_a_word_of_its_passphrase(jo
     reply = signs(engineer, job, given)
     assert code(reply) == (400, "countersign_not_pkcs12")
     assert "Ziegel" not in reply.text and reply.json["error"]["value"] == ""
+
+
+def test_keys_that_take_long_to_open_keep_only_two_threads(office, job, engineer):
+    opening, go_on = threading.Semaphore(0), threading.Event()
+
+    def slowly(data, passphrase):
+        opening.release()
+        assert go_on.wait(10)
+        raise UnreadableKey(None, "not_pkcs12")
+
+    desk(office).opens = slowly
+    with ThreadPoolExecutor(2) as people:
+        waiting = [people.submit(signs, engineer, job, key_of()) for _ in range(2)]
+        try:
+            assert opening.acquire(timeout=10) and opening.acquire(timeout=10)
+            busy = signs(engineer, job, key_of())
+        finally:
+            go_on.set()
+    assert code(busy) == (429, "countersign_busy") and busy.headers["Retry-After"] == "20"
+    assert [code(one.result()) for one in waiting] == [(400, "countersign_not_pkcs12")] * 2
+    desk(office).opens = key_in
+    assert signs(engineer, job, key_of()).status_code == 201
 
 
 def test_a_passphrase_in_the_wrong_form_is_not_told_back(job, engineer):
