@@ -5,8 +5,8 @@ enrolled key of its author, and what came once that key was ended let in by an a
 ``receipts_whole`` (one chain from the first, no gap, fork or break); ``never_set_back`` of ``set_back``;
 ``entries_receipted`` (exactly the entries that have receipts, in that order, each of the job of its receipt);
 ``chains_whole`` (every key's own chain: no gap, fork or orphan); and ``verdicts_recompute`` (every verdict a rule gave,
-of an answer, of a correction or recheck of a finding, or of a line of a fit check, judged again from its own inputs by
-this release's rules, comes out the same).
+of an answer, of a correction or recheck of a finding, of a line of a fit check, or of a survey's wear mark, judged
+again from its own inputs by this release's rules, comes out the same).
 """
 
 from collections.abc import Mapping
@@ -23,6 +23,7 @@ from inspect_app.evidence.tokens import Fault, Tokens, read_tokens
 from inspect_app.record.chain import chains
 from inspect_app.record.fold import fold
 from inspect_app.record.rejudge import rejudge, rejudge_line
+from inspect_app.rules.rulebook import judge
 
 VERDICTS = "verdicts_recompute"
 OWN = ("keys_enrolled", "entries_signed", "receipts_whole", SET_BACK, "entries_receipted", "chains_whole", VERDICTS)
@@ -113,6 +114,8 @@ def _verdicts(tokens: Tokens) -> Fact:
     found = [rejudge(body["verdict"], body["choice"]) for body in bodies]
     looks: list[Any] = [one.payload["body"] for one in tokens.entries if one.kind in ("correction", "recheck")]
     found += [rejudge(body["verdict"]) for body in looks if body["verdict"] is not None]
+    surveys: list[Any] = [one.payload["body"] for one in tokens.entries if one.kind == "survey"]
+    found += [_mark(body["wear"]["verdict"]) for body in surveys if body["wear"] is not None]
     checks: list[Any] = [one.payload["body"] for one in tokens.entries if one.kind == "fit"]
     found += [rejudge_line(line) for body in checks for line in body["lines"]]
     about = {name: found.count(name) for name in ("same", "different", "not_determinable")}
@@ -121,6 +124,15 @@ def _verdicts(tokens: Tokens) -> Fact:
     # A rule of a later release: whoever wants to know takes that release.
     return Fact(VERDICTS, UNKNOWN if about["not_determinable"] else HOLDS,
                 "unknown_rule" if about["not_determinable"] else None, about)  # fmt: skip
+
+
+def _mark(verdict: Mapping[str, Any]) -> str | None:
+    """As ``rejudge``, of a wear mark: its rule judges nothing, so that all it says is its reason."""
+    again = rejudge(dict(verdict))
+    if again == "same" and verdict["result"] == "not_applicable":
+        reason: Any = judge(verdict["rule"], verdict["inputs"])["reason"]
+        return "same" if (verdict["reason"] or {}).get("code") == (reason or {}).get("code") else "different"
+    return again
 
 
 def _folded(tokens: Tokens) -> Mapping[str, Any]:
