@@ -4,8 +4,8 @@ from typing import Any
 
 from reportlab.platypus import Flowable
 
+from inspect_app.report.pages.cell import Cell
 from inspect_app.report.pages.look import CELL, CELL_HEAD, HAIR
-from inspect_app.report.pages.paragraph import Paragraph
 
 GUTTER = 8.0
 MOST_OF_A_PAGE = 500.0  # points: where rows are so tall, fewer must do
@@ -13,22 +13,26 @@ MOST_OF_A_PAGE = 500.0  # points: where rows are so tall, fewer must do
 
 class Cells(Flowable):  # type: ignore[misc]
     """Rows of short texts (markup), each column with its share of the width. ``marks``: of each row the names that
-    links lead to."""
+    links lead to. What is kept of a row is its texts and how tall they are: of a log of a thousand photos no more."""
 
     def __init__(self, head: list[str], rows: list[list[str]], shares: tuple[float, ...],
-                 marks: list[list[str]] | None = None, style: Any = CELL) -> None:  # fmt: skip
+                 marks: list[list[str]] | None = None, styles: tuple[Any, ...] | None = None) -> None:  # fmt: skip
         super().__init__()
-        self.head = [Paragraph(text, CELL_HEAD) for text in head]
-        self.rows = [[Paragraph(text, style) for text in row] for row in rows]
-        self.marks, self.shares, self.spaceAfter = marks or [[] for _ in rows], shares, 6.0
+        self.head, self.rows, self.shares, self.styles = head, rows, shares, styles or (CELL,) * len(shares)
+        self.marks, self.spaceAfter = marks or [[] for _ in rows], 6.0
         self.width, self.talls = 0.0, [0.0]
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
         if self.width != width:  # once: what a page leaves over would be measured again on each page that follows
             self.width = width
-            widths = [width * share - GUTTER for share in self.shares]
-            self.talls = [_tall(row, widths) for row in [self.head, *self.rows]]
+            self.talls = [max(cell.tall for cell in self._cells(row, at == 0)) + 2.2
+                          for at, row in enumerate([self.head, *self.rows])]  # fmt: skip
         return width, sum(self.talls)
+
+    def _cells(self, row: list[str], head: bool) -> list[Cell]:
+        styles = (CELL_HEAD,) * len(row) if head else self.styles
+        return [Cell(text, style, self.width * share - GUTTER)
+                for text, style, share in zip(row, styles, self.shares, strict=True)]  # fmt: skip
 
     def split(self, width: float, height: float) -> list[Any]:
         self.wrap(width, height)
@@ -42,8 +46,8 @@ class Cells(Flowable):  # type: ignore[misc]
         return [self._part(0, fit), self._part(fit, len(self.rows))]
 
     def _part(self, begin: int, end: int) -> "Cells":
-        part = Cells([], [], self.shares, self.marks[begin:end])
-        part.head, part.rows, part.spaceAfter = self.head, self.rows[begin:end], self.spaceAfter
+        part = Cells(self.head, self.rows[begin:end], self.shares, self.marks[begin:end], self.styles)
+        part.spaceAfter = self.spaceAfter
         part.width, part.talls = self.width, [self.talls[0], *self.talls[begin + 1 : end + 1]]
         return part
 
@@ -61,15 +65,11 @@ class Cells(Flowable):  # type: ignore[misc]
                 self.canv.setLineWidth(0.6 if at == 0 else 0.25)
                 self.canv.line(0, y + 0.4, self.width, y + 0.4)
 
-    def _row(self, row: list[Any], top: float, head: bool) -> None:
+    def _row(self, row: list[str], top: float, head: bool) -> None:
         with self.canv.table_row(len(row)):
             x = 0.0
-            for at, (part, share) in enumerate(zip(row, self.shares, strict=True)):
+            for at, (cell, share) in enumerate(zip(self._cells(row, head), self.shares, strict=True)):
                 scope = "Column" if head else "Row" if at == 0 else ""
                 with self.canv.group("TH" if scope else "TD", scope):
-                    part.drawOn(self.canv, x, top - part.height - 1.1)
+                    cell.draw(self.canv, x, top - 1.1)
                 x += self.width * share
-
-
-def _tall(row: list[Any], widths: list[float]) -> float:
-    return float(max(part.wrap(wide, 10**6)[1] for part, wide in zip(row, widths, strict=True)) + 2.2)

@@ -4,7 +4,7 @@ from typing import Any
 
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.photo_words import hash_line, short_caption, why_not_drawn
-from inspect_app.report.pages.picture import Pictures
+from inspect_app.report.pages.picture import Pictures, Words
 from inspect_app.report.pages.row import space
 
 TALLEST = 84
@@ -33,7 +33,7 @@ def _paired(pictures: list[dict[str, Any]]) -> list[dict[str, Any]]:
     return first + [one for one in pictures if one not in first]
 
 
-def _caption(page: Page, finding: dict[str, Any], one: dict[str, Any], logged: dict[str, Any] | None) -> list[str]:
+def _caption(page: Page, finding: dict[str, Any], one: dict[str, Any], logged: dict[str, Any] | None) -> list[Words]:
     role = f"<b>{page.say('finding_photo.' + one['role'])}</b>"
     if logged:
         first, *more = short_caption(page, logged)

@@ -102,7 +102,7 @@ class Plate(BaseDocTemplate):  # type: ignore[misc]
         """Lay the story out and write it; the number of pages. ``share`` is told how much of it is done, 0 to 1."""
         parts = max(len(story), 1)
         self.setProgressCallBack(lambda what, done: share(done / parts) if what == "PROGRESS" else None)
-        edits: list[Any] = []  # what the pinned ReportLab notes in its flowables on the way; the next pass takes them anew
+        edits: list[Any] = []  # what the pinned ReportLab notes in its flowables: the next pass takes them as they were
         self._multiBuildEdits = edits.append
         self.build(story, canvasmaker=FlatCanvas)
         for change, *about in reversed(edits):

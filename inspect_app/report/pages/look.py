@@ -59,5 +59,8 @@ TITLE = _style("title", 25, 30, fontName=BOLD)
 PLACE = _style("place", 11, 15, textColor=GREY)
 VERDICT = _style("verdict", 19, 23.5, fontName=BOLD, textColor=ACCENT)
 CAPTION = _style("caption", 6.9, 9.3, textColor=INK)
+CAPTION_HEAD = _style("caption-head", 6.9, 9.3, textColor=INK, fontName=BOLD)
+CAPTION_HASH = _style("caption-hash", 5.4, 9.3, textColor=GREY)
 CELL = _style("cell", 7.3, 9.4, textColor=INK)
+CELL_HASH = _style("cell-hash", 5.6, 9.4, textColor=INK)  # 64 signs on one line: compared, not read
 CELL_HEAD = _style("cell-head", 6.6, 8.6, textColor=GREY)

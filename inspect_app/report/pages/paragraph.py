@@ -13,7 +13,8 @@ class Paragraph(Plain):  # type: ignore[misc]
     broken: tuple[float, tuple[float, float]] | None = None
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
-        if self.broken is None or self.broken[0] != width or not hasattr(self, "blPara"):  # a split takes the lines away
+        # A split takes the lines away.
+        if self.broken is None or self.broken[0] != width or not hasattr(self, "blPara"):
             self.broken = width, super().wrap(width, height)
         self.width, self.height = self.broken[1]
         return self.broken[1]

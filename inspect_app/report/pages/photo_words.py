@@ -2,11 +2,13 @@
 
 from typing import Any
 
+from inspect_app.report.pages.look import CAPTION_HASH, CAPTION_HEAD
 from inspect_app.report.pages.page import Page
+from inspect_app.report.pages.picture import Words
 from inspect_app.report.pages.text import line
 
 
-def short_caption(page: Page, photo: dict[str, Any]) -> list[str]:
+def short_caption(page: Page, photo: dict[str, Any]) -> list[Words]:
     """Number and role, when, who, hash, for a photo beside its finding, which says where."""
     log = page.to("photo", photo["n"], page.say("photo_n", n=photo["n"]))
     return [
@@ -16,9 +18,9 @@ def short_caption(page: Page, photo: dict[str, Any]) -> list[str]:
     ]  # fmt: skip
 
 
-def hash_line(sha256: Any) -> str:
+def hash_line(sha256: Any) -> Words:
     """The hash, small: it is compared letter by letter, not read."""
-    return f'<font size="5.4" color="#646b70">{line(sha256, 64)}</font>'
+    return line(sha256, 64), CAPTION_HASH
 
 
 def _own_clock(page: Page, photo: dict[str, Any]) -> list[str]:
@@ -31,12 +33,12 @@ def _own_clock(page: Page, photo: dict[str, Any]) -> list[str]:
     return [page.say("own_clock", time=time, zone="" if photo["exif_offset"] else page.say("zone_unknown"))]
 
 
-def full_caption(page: Page, photo: dict[str, Any]) -> list[str]:
+def full_caption(page: Page, photo: dict[str, Any]) -> list[Words]:
     """Everything the log says of a photo that it draws."""
     source = page.say(f"photo_source.{photo['source']}")
     role = page.say(f"photo_role.{photo['role']}")
-    told = [
-        f"<b>{page.say('photo_n', n=photo['n'])}</b> · {role} · {source}",
+    told: list[Words] = [
+        (f"{page.say('photo_n', n=photo['n'])} · {role} · {source}", CAPTION_HEAD),
         taken_at(page, photo),
         page.voice.moment(photo["at"]) + " · " + page.voice.person(photo["by"]),
     ]
@@ -71,10 +73,10 @@ def photo_cells(page: Page, photo: dict[str, Any]) -> list[str]:
     when = line(str(photo["at"])[11:19])
     if photo["clocks"] == "differ":
         when += "<br/>" + page.say("own_clock", time=line(photo["exif_time"], 40), zone="")
-    told = f'<font size="5.6">{line(photo["sha256"], 64)}</font>'
+    told = line(photo["sha256"], 64)
     if not photo["held"] or not photo["copy"]:
-        told += f"<br/>{why_not_drawn(page, photo)}"
-    return [f"<b>{photo['n']}</b>", page.say("photo_role." + str(photo["role"])), where, when, told]
+        told += f'<br/><font size="7.3">{why_not_drawn(page, photo)}</font>'
+    return [line(photo["n"]), page.say("photo_role." + str(photo["role"])), where, when, told]
 
 
 def why_not_drawn(page: Page, photo: dict[str, Any]) -> str:

@@ -5,7 +5,7 @@ from itertools import groupby
 from typing import Any
 
 from inspect_app.report.pages.cells import Cells
-from inspect_app.report.pages.look import BODY, SMALL
+from inspect_app.report.pages.look import BODY, CELL, CELL_HASH, SMALL
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.photo_words import full_caption, photo_cells, why_not_drawn
@@ -15,6 +15,7 @@ from inspect_app.report.pages.row import Heading, Row, room, space
 from inspect_app.report.pages.text import line
 
 TALLEST, BESIDE = 80.0, 3
+SHARES, STYLES = (0.06, 0.13, 0.205, 0.095, 0.51), (CELL, CELL, CELL, CELL, CELL_HASH)
 
 
 def photos_section(page: Page, number: str) -> list[Any]:
@@ -42,7 +43,7 @@ def _log(page: Page, listed: list[Any]) -> list[Any]:
         photos = list(some)
         by = page.say("photo_by", day=day, who=line(who, 90))
         marks = [[f"photo-{photo['n']}"] if photo in listed else [] for photo in photos]
-        table = Cells(head, [photo_cells(page, photo) for photo in photos], (0.06, 0.13, 0.205, 0.095, 0.51), marks)
+        table = Cells(head, [photo_cells(page, photo) for photo in photos], SHARES, marks, STYLES)
         story += [room(70), Paragraph(f"<b>{by}</b>", BODY), table, space(4)]
     return story
 

@@ -1,18 +1,20 @@
 """Photos on the page: drawn from their small copies; what cannot be drawn is said in its place."""
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from html import unescape
 from pathlib import Path
 from typing import Any
 
 from reportlab.platypus import Flowable
 
+from inspect_app.report.pages.cell import Cell
 from inspect_app.report.pages.flat import JpegFile
 from inspect_app.report.pages.look import CAPTION, GREY, HAIR, SMALL
 from inspect_app.report.pages.paragraph import Paragraph
 
 Find = Callable[[str], Path | None]  # sha256 -> the small upright JPEG, None where there is none
+Words = str | tuple[str, Any]  # markup of a line under a photo, and the style of one that is not like the others
 GUTTER, NOTE = 12.0, 54.0
 BESIDE = 0.45  # of its room a photo takes, where its caption stands beside it
 
@@ -23,7 +25,7 @@ class Pictures(Flowable):  # type: ignore[misc]
 
     def __init__(
         self,
-        photos: list[tuple[dict[str, Any], list[str]]],
+        photos: Sequence[tuple[dict[str, Any], Sequence[Words]]],
         find: Find,
         why: Callable[[dict[str, Any]], str],
         tallest: float,
@@ -33,13 +35,15 @@ class Pictures(Flowable):  # type: ignore[misc]
     ) -> None:
         super().__init__()
         self.tallest, self.marks, self.spaceAfter, self.columns, self.beside = tallest, marks, 7.0, columns, beside
-        self.cells = [(photo, *_source(photo, find, why), Paragraph("<br/>".join(lines), CAPTION), lines[:2])
-                      for photo, lines in photos]  # fmt: skip
+        self.cells = [(photo, *_source(photo, find, why), [_styled(one) for one in lines]) for photo, lines in photos]
+        self.width = self.tall = 0.0
 
     def wrap(self, width: float, height: float) -> tuple[float, float]:
+        if self.width == width:
+            return width, self.tall
         self.width, self.each = width, (width - GUTTER * (self.columns - 1)) / self.columns
         self.boxes, captions = [], []
-        for _, source, _, size, caption, _ in self.cells:
+        for _, source, _, size, lines in self.cells:
             most = self.each * (BESIDE if self.beside else 1)
             box = (most, NOTE)
             if source:
@@ -47,7 +51,7 @@ class Pictures(Flowable):  # type: ignore[misc]
                 box = (size[0] * scale, size[1] * scale)
             self.boxes.append(box)
             room = self.each - most - 7 if self.beside else self.each
-            captions.append(caption.wrap(room, 10**6)[1])
+            captions.append(sum(Cell(*one, room).tall for one in lines))
         tallest = max(box[1] for box in self.boxes)
         self.under = 0.0 if self.beside else tallest + 4
         self.tall = max(tallest, max(captions)) if self.beside else self.under + max(captions)
@@ -57,11 +61,11 @@ class Pictures(Flowable):  # type: ignore[misc]
         canvas = self.canv
         if canvas.counting:
             return
-        for at, ((photo, source, reason, _, caption, first), box) in enumerate(zip(self.cells, self.boxes, strict=True)):
+        for at, ((photo, source, reason, _, lines), box) in enumerate(zip(self.cells, self.boxes, strict=True)):
             x, top = at * (self.each + GUTTER), self.tall
             if self.marks:
                 canvas.bookmarkHorizontal(f"photo-{photo['n']}", x, top + 4)
-            with canvas.marked("Figure", _bare(" ".join(first))):
+            with canvas.marked("Figure", _bare(" ".join(text for text, _ in lines[:2]))):
                 canvas.setStrokeColor(HAIR)
                 canvas.setLineWidth(0.5)
                 if source:
@@ -70,7 +74,10 @@ class Pictures(Flowable):  # type: ignore[misc]
                 else:
                     self._note(x, top, box[0], reason)
             y, left = top - self.under, x + self.each * BESIDE + 7 if self.beside else x
-            caption.drawOn(canvas, left, y - caption.height)
+            for one in lines:  # set when they are measured and again when drawn: kept, they would fill the memory
+                cell = Cell(*one, self.each - self.each * BESIDE - 7 if self.beside else self.each)
+                cell.draw(canvas, left, y)
+                y -= cell.tall
 
     def _note(self, x: float, top: float, wide: float, reason: str) -> None:
         canvas = self.canv
@@ -81,6 +88,10 @@ class Pictures(Flowable):  # type: ignore[misc]
         note = Paragraph(reason, SMALL)
         _, tall = note.wrap(wide - 12, NOTE)
         note.drawOn(canvas, x + 6, top - NOTE / 2 - tall / 2)
+
+
+def _styled(words: Words) -> tuple[str, Any]:
+    return words if isinstance(words, tuple) else (words, CAPTION)
 
 
 def _bare(markup: str) -> str:
