@@ -22,8 +22,7 @@ from inspect_app.evidence.set_back import set_back_fact
 from inspect_app.evidence.tokens import Fault, Tokens, read_tokens
 from inspect_app.record.chain import chains
 from inspect_app.record.fold import fold
-from inspect_app.record.rejudge import rejudge, rejudge_line
-from inspect_app.rules.rulebook import judge
+from inspect_app.record.rejudge import rejudge, rejudge_line, rejudge_mark
 
 VERDICTS = "verdicts_recompute"
 OWN = ("keys_enrolled", "entries_signed", "receipts_whole", SET_BACK, "entries_receipted", "chains_whole", VERDICTS)
@@ -115,7 +114,7 @@ def _verdicts(tokens: Tokens) -> Fact:
     looks: list[Any] = [one.payload["body"] for one in tokens.entries if one.kind in ("correction", "recheck")]
     found += [rejudge(body["verdict"]) for body in looks if body["verdict"] is not None]
     surveys: list[Any] = [one.payload["body"] for one in tokens.entries if one.kind == "survey"]
-    found += [_mark(body["wear"]["verdict"]) for body in surveys if body["wear"] is not None]
+    found += [rejudge_mark(body["wear"]["verdict"]) for body in surveys if body["wear"] is not None]
     checks: list[Any] = [one.payload["body"] for one in tokens.entries if one.kind == "fit"]
     found += [rejudge_line(line) for body in checks for line in body["lines"]]
     about = {name: found.count(name) for name in ("same", "different", "not_determinable")}
@@ -124,15 +123,6 @@ def _verdicts(tokens: Tokens) -> Fact:
     # A rule of a later release: whoever wants to know takes that release.
     return Fact(VERDICTS, UNKNOWN if about["not_determinable"] else HOLDS,
                 "unknown_rule" if about["not_determinable"] else None, about)  # fmt: skip
-
-
-def _mark(verdict: Mapping[str, Any]) -> str | None:
-    """As ``rejudge``, of a wear mark: its rule judges nothing, so that all it says is its reason."""
-    again = rejudge(dict(verdict))
-    if again == "same" and verdict["result"] == "not_applicable":
-        reason: Any = judge(verdict["rule"], verdict["inputs"])["reason"]
-        return "same" if (verdict["reason"] or {}).get("code") == (reason or {}).get("code") else "different"
-    return again
 
 
 def _folded(tokens: Tokens) -> Mapping[str, Any]:

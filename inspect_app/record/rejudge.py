@@ -58,6 +58,15 @@ def rejudge_line(line: dict) -> "str | None":
     return "different" if own is not None or name == "zones" else "not_determinable"
 
 
+def rejudge_mark(verdict: dict) -> "str | None":
+    """As ``rejudge``, of a survey's wear mark: its rule judges nothing, so that all it says is its reason."""
+    again = rejudge(verdict)
+    if again == "same" and verdict.get("result") == "not_applicable":
+        reason = judge(verdict["rule"], verdict["inputs"])["reason"] or {}
+        return "same" if (verdict.get("reason") or {}).get("code") == reason.get("code") else "different"
+    return again
+
+
 def _its_own(inputs: dict, own: dict) -> bool:
     """Whether every input is one of the line's, and one that is the same for every roof is that."""
     return all(name in own and (isinstance(own[name], str) or inputs[name] == own[name]) for name in inputs)
