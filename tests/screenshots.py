@@ -92,7 +92,7 @@ def of_the_week(demo: Path, folder: Path) -> None:
 
 def of_the_report(demo: Path, folder: Path) -> None:
     """One page of the demonstration's report: the roof with all that is known of its panels."""
-    report = next(demo.glob("reports/*/*.pdf"))
+    report = min(demo.glob("reports/*/*.pdf"))  # the first, of the whole job
     reader = PdfReader(report)
     chapter = next(one for one in reader.outline if not isinstance(one, list) and one.title == CHAPTER)
     number = str((reader.get_destination_page_number(chapter) or 0) + 1)
