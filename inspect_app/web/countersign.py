@@ -1,6 +1,5 @@
 """Countersigning a report: whose signatures it bears, one more of them, and the seal's fingerprint to compare."""
 
-import binascii
 import shutil
 import threading
 from base64 import b64decode
@@ -66,7 +65,7 @@ def sign(given: dict[str, Any], job: str, number: int) -> dict[str, object]:
         raise TooOften("countersign_busy", "pkcs12", AGAIN)
     try:
         key = countersigned().opens(b64decode(given["pkcs12"], validate=True), given["passphrase"])
-    except (UnreadableKey, binascii.Error) as reason:
+    except (UnreadableKey, ValueError) as reason:  # no base64, or letters that are none of it
         code = reason.reason if isinstance(reason, UnreadableKey) else "not_pkcs12"
         raise BadInput(f"countersign_{code}", "pkcs12") from None
     finally:
