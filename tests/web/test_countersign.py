@@ -81,7 +81,9 @@ def test_a_body_far_beyond_the_report_is_not_read(job, engineer):
     assert brings(engineer, job, bytes(5 * 1024 * 1024)).status_code == 413
 
 
-@pytest.mark.parametrize("given", [key_of(passphrase="Zwölf Ziegel"), {"pkcs12": "!"}, {"pkcs12": "AAAA"}, {"pkcs12": "ñAAA"}])
+@pytest.mark.parametrize(
+    "given", [key_of(passphrase="Zwölf Ziegel"), {"pkcs12": "!"}, {"pkcs12": "AAAA"}, {"pkcs12": "ñAAA"}]
+)
 def test_a_key_that_does_not_open_is_refused_without_a_word_of_its_passphrase(job, engineer, given):
     reply = signs(engineer, job, given)
     assert code(reply) == (400, "countersign_not_pkcs12")
