@@ -11,7 +11,7 @@ from inspect_app.rules.rulebook import judge
 
 VECTORS = json.loads((Path(__file__).parents[1] / "vectors" / "rules.json").read_text("utf-8"))
 # What is printed to so many digits is compared to so many: the smallest step of what a source prints.
-PRINTED = {"in": 6e-5, "mm": 6e-5, "deg": 6e-5, "%": 6e-5, "/12": 6e-5, "": 1e-12, "F": 1e-9, "dF": 1e-9}
+PRINTED = {"in": 6e-5, "mm": 6e-5, "deg": 6e-5, "%": 6e-5, "/12": 6e-5, "": 1e-12, "F": 1e-9, "dF": 1e-9, "K": 1e-9}
 
 
 @pytest.mark.parametrize("vector", VECTORS, ids=lambda one: f"{one['rule']}: {one['source'][:60]}")
