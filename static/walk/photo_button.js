@@ -37,7 +37,8 @@ export function PhotoButton({ role, again, waiting, wait, keep }) {
     } catch (problem) {
       setFault(problem)
     }
-    inputs.current[source].value = '' // only now: the file's bytes were read
+    const input = inputs.current[source] // gone where its screen was left meanwhile
+    if (input) input.value = '' // only now: the file's bytes were read
     setState('')
   }
   const gaveUp = () => { setState(''); wait(false) }
