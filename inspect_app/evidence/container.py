@@ -92,8 +92,8 @@ def _certificates(signed: cms.SignedData, signer: cms.SignerInfo) -> tuple[list[
         return ["certificates"], []
     at = x509.load_der_x509_certificate(own[0].dump())
     left = [x509.load_der_x509_certificate(one.dump()) for one in every if one is not own[0]]
-    while not _issued_by(at, at):
-        issuer = next((one for one in left if _issued_by(at, one)), None)
+    while not issued_by(at, at):
+        issuer = next((one for one in left if issued_by(at, one)), None)
         if issuer is None:
             # Whether the certificate was changed shows from its hash in the signed attributes; whoever issued
             # it is not here. Further certificates that hang on nothing are another matter.
@@ -104,7 +104,8 @@ def _certificates(signed: cms.SignedData, signer: cms.SignerInfo) -> tuple[list[
     return (["certificates"], []) if left else ([], [])
 
 
-def _issued_by(certificate: x509.Certificate, issuer: x509.Certificate) -> bool:
+def issued_by(certificate: x509.Certificate, issuer: x509.Certificate) -> bool:
+    """Whether the issuer's key signed the certificate, and its name is the one that the certificate gives."""
     try:
         certificate.verify_directly_issued_by(issuer)
     except (ValueError, TypeError, InvalidSignature):

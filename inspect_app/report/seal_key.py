@@ -7,12 +7,12 @@ from typing import NamedTuple
 
 from asn1crypto import x509 as asn1_x509
 from cryptography import x509
-from cryptography.exceptions import InvalidSignature
 from cryptography.hazmat.primitives import hashes, serialization
 from cryptography.hazmat.primitives.asymmetric import ec, rsa
 from cryptography.hazmat.primitives.serialization import pkcs12
 from cryptography.x509.oid import NameOID
 
+from inspect_app.evidence.container import issued_by
 from inspect_app.store.server_key import kept_secret
 
 YEARS = 25  # a roof outlives its installer's warranty; the certificate should too
@@ -96,19 +96,11 @@ def _usable(key: object, certificate: x509.Certificate) -> bool:
 def _above(certificate: x509.Certificate, others: list[x509.Certificate]) -> list[x509.Certificate]:
     """Of the certificates in a file its own issuer, that one's, and so on: any other in a seal is a fault there."""
     chain, left, at = [], list(others), certificate
-    while found := next((other for other in left if _issued_by(at, other)), None):
+    while found := next((other for other in left if issued_by(at, other)), None):
         left.remove(found)
         chain.append(found)
         at = found
     return chain
-
-
-def _issued_by(certificate: x509.Certificate, issuer: x509.Certificate) -> bool:
-    try:
-        certificate.verify_directly_issued_by(issuer)
-    except (ValueError, TypeError, InvalidSignature):
-        return False
-    return True
 
 
 def own_key(folder: Path, name: str, now: datetime) -> SealKey:
