@@ -5,7 +5,7 @@ import argparse
 import json
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -55,12 +55,7 @@ def run(args: argparse.Namespace) -> int:
     found = verify_bounded(
         _read(args.file, "file"), args.trust, _read(args.contents, "contents") if args.contents else None
     )
-    code = exit_code(found.facts)
-    if args.json:
-        _print({"kind": "report"} | found.plain() | {"failed": found.failed, "exit": code})
-    else:
-        print("\n".join(told(found, Words(shipped("static") / "words"), args.lang)))
-    return code
+    return _answered("report", found, told, args)
 
 
 def exit_code(facts: Sequence[Fact]) -> int:
@@ -79,11 +74,15 @@ def _package(args: argparse.Namespace) -> int:
     except OSError:
         raise BadInput("file_unreadable", "file", args.file) from None
     found = check_package(opened, args.trust, later.witnesses)
+    return _answered("package", found, told_of_package, args)
+
+
+def _answered(kind: str, found: Any, tell: Callable[..., list[str]], args: argparse.Namespace) -> int:
     code = exit_code(found.facts)
     if args.json:
-        _print({"kind": "package"} | found.plain() | {"failed": found.failed, "exit": code})
+        _print({"kind": kind} | found.plain() | {"failed": found.failed, "exit": code})
     else:
-        print("\n".join(told_of_package(found, Words(shipped("static") / "words"), args.lang)))
+        print("\n".join(tell(found, Words(shipped("static") / "words"), args.lang)))
     return code
 
 
