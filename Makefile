@@ -41,7 +41,7 @@ bench: machine .venv/ready-for-bench
 	$(BIN)/python -m tests.bench
 
 soak: machine
-	SEED=$(SEED) $(BIN)/python -m pytest -n 2 --dist loadgroup -m soak --durations=20 -rP
+	SEED=$(SEED) $(BIN)/python -m pytest -n 2 --dist loadgroup -m soak --durations=20
 
 screenshots: machine
 	$(BIN)/python -m tests.screenshots

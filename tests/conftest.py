@@ -16,6 +16,25 @@ POSTGRESQL = pytest.param(
 )
 
 
+class Tells:
+    """A long run tells its figures as each test ends: one that is stopped after hours has told what it found."""
+
+    def __init__(self, config: pytest.Config) -> None:
+        self.plugins = config.pluginmanager
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        if "soak" not in report.keywords or (report.when != "call" and report.passed):
+            return
+        found = "".join(text for name, text in report.sections if "stdout" in name).strip()
+        line = f"\n{report.outcome} {report.nodeid} ({report.duration:.0f} s)\n{found}"
+        self.plugins.get_plugin("terminalreporter").write_line(line.rstrip(), flush=True)
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    if not hasattr(config, "workerinput"):  # the workers have no terminal of their own
+        config.pluginmanager.register(Tells(config))
+
+
 @pytest.fixture(scope="session")
 def postgresql() -> Iterator[str]:
     """The socket folder of a running server; skips, saying why, where there is none."""
