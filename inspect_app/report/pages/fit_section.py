@@ -1,8 +1,10 @@
-"""The fit check of each area: a ledger of what was asked for against what this roof has, the worst first."""
+"""The fit check of each area: a ledger of what was asked for against what this roof has, the worst first and in full;
+what passes is a row."""
 
 from typing import Any
 
 from inspect_app.report.order import RESULTS
+from inspect_app.report.pages.fit_passed import is_brief, passed_table
 from inspect_app.report.pages.fit_sides import line_name, sides
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.mark import sign
@@ -12,7 +14,7 @@ from inspect_app.report.pages.row import Columns, Heading, Row, paragraphs, spac
 from inspect_app.report.pages.text import line
 from inspect_app.report.pages.working import inputs_text, reason_text, rule_text, values_text
 
-SHARES = (0.5, 0.24, 0.26)
+SHARES = (0.42, 0.32, 0.26)
 WHOLE = 30  # letters of a limit that are not parted
 # Said above in the line's own unit: the two sides and what is between them.
 PAIRED = ("minimum", "tested_minimum", "rise", "reading", "at_least", "at_most", "equal", "aimed", "centred", "run",
@@ -57,11 +59,15 @@ def _area(page: Page, one: dict[str, Any], at: int, chapter: list[Any]) -> list[
     head += paragraphs(page.say("note"), [*notes[:-1], notes[-1] + page.recorded()] if notes else [])
     head += paragraphs("", [page.say("entry", digest=line(one["digest"], 50))], SMALL)
     head += [_version(page, each) for each in one["versions"]]
+    ranked = sorted(one["lines"], key=lambda each: _rank(each["result"]))
+    blocks = [_line(page, each) for each in ranked if not is_brief(each)]
+    brief = [each for each in ranked if is_brief(each)]
+    passed = passed_table(page, brief) if brief else []
+    if not blocks:
+        return [together(head), *passed]
     columns = [page.say("fit_asked"), page.say("fit_has"), page.say("fit_spare")]
     head += [space(5), Columns("", columns, SHARES, SMALL, True)]
-    ranked = sorted(one["lines"], key=lambda each: _rank(each["result"]))
-    blocks = [_line(page, each) for each in ranked]
-    return [together([*head, *blocks[0]]), *map(together, blocks[1:])] if blocks else [together(head)]
+    return [together([*head, *blocks[0]]), *map(together, blocks[1:]), *passed]
 
 
 def _rank(result: Any) -> int:
@@ -85,8 +91,6 @@ def _line(page: Page, one: dict[str, Any]) -> list[Any]:
         key = f"fit.get.{one['get']}"
         what = line(page.say(key), 300) if page.voice.knows(key) else line(one["get"], 80)
         story += paragraphs("", [page.say("fit_get", what=what)])
-    if one["result"] == "pass" and not one["now"] and one["recomputed"] in ("same", None):
-        return [*story, *_briefly(page, one)]  # its formula and source stand once, among the rules used
     left = {name: value for name, value in one["working"]["values"].items() if name not in PAIRED}
     working = one["working"] | {"rule": one["working"]["rule"] or "", "values": left}
     told = [reason_text(page, working)]
@@ -97,15 +101,6 @@ def _line(page: Page, one: dict[str, Any]) -> list[Any]:
     story += paragraphs("", [" ".join(part for part in told if part)] if any(told) else [], SMALL)
     story += paragraphs("", [rule_text(page, one, "fit_by_record")], SMALL)
     return [*story, space(5)]
-
-
-def _briefly(page: Page, one: dict[str, Any]) -> list[Any]:
-    """What was put in, and by which rule, of a line that passed."""
-    if not one["working"]["rule"]:  # what was compared stands above, side by side
-        return []
-    rule = rule_text(page, one | {"accepted": None, "recomputed": None}, "fit_by_record", True)
-    told = [rule, inputs_text(page, one["working"])]
-    return paragraphs("", [" · ".join(part for part in told if part)], SMALL)
 
 
 def _version(page: Page, one: dict[str, Any]) -> Any:

@@ -72,16 +72,22 @@ def values_text(page: Page, working: dict[str, Any], result: object) -> str:
 
 def inputs_text(page: Page, working: dict[str, Any]) -> str:
     """What was put in, to the last digit recorded: whoever does the sum again needs them all."""
+    return "; ".join(text for _, text in inputs_named(page, working))
+
+
+def inputs_named(page: Page, working: dict[str, Any], without: tuple[str, ...] = ()) -> list[tuple[str, str]]:
+    """As ``inputs_text``, each by its name; but for those ``without``."""
     told = []
+    rule = str(working["rule"]).split("@")[0]
     for name in sorted(working["inputs"]):
         value = working["inputs"][name]
-        if name in UNSEEN or value is None:
+        if name in UNSEEN or name in without or value is None:
             continue
         shown = page.voice.quantity(value, digits(value)) if isinstance(value, dict) else _plain(page, name, value)
-        rule = str(working["rule"]).split("@")[0]
-        told.append(f"{line(_named(page, 'input', rule, name), 40)} {shown}")
+        label = line(_named(page, "input", rule, name), 80)
+        told.append((label, f"{label} {shown}"))
     marks = [*_taps(page, working["inputs"].get("taps")), *_card(page, working["inputs"].get("card"))]
-    return "; ".join([*told[:30], *marks, *_taken(page, working)])
+    return [*told[:30], *(("", text) for text in marks), *(("taken", text) for text in _taken(page, working))]
 
 
 def _named(page: Page, kind: str, rule: str, name: str) -> str:
