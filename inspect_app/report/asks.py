@@ -2,7 +2,7 @@
 
 import time
 from collections.abc import Callable
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import NamedTuple
 
 from sqlalchemy import delete, func, insert, select, update
@@ -14,8 +14,11 @@ from inspect_app.report.progress import Tell
 from inspect_app.store.tables import ReportAskRow
 from inspect_app.store.transactions import Transactions
 
-MOST = 8  # of one job that wait or are made: more is a finger that did not wait
+MOST_OF_PERSON = 8  # that wait or are made, whatever the jobs: more is a finger that did not wait
+MOST_OF_JOB = 24  # so that no member's asking can use up what the others may ask for
 MOST_OF_ALL = 64
+SURVEYS = 20  # other places, radiuses or forms of one person in a day: each is a file that stays
+DAY = timedelta(days=1)
 RECENT = 100  # asks of a job that are looked through
 KEPT = timedelta(days=2)  # what became of it can be read that long
 PENDING = ("waiting", "making")
@@ -39,22 +42,34 @@ class Ask(NamedTuple):
     asked_at: str
 
 
+class Full(Exception):
+    """No more is noted; ``code`` of the words: ``reports_waiting_yours`` (who asks has as many waiting as one person
+    may have), ``reports_waiting`` (the job has, or all jobs have), ``surveys_today`` (who asks has asked for as many
+    places in a day as one person may); ``seconds`` until there is room, None where nobody knows."""
+
+    def __init__(self, code: str, seconds: int | None = None) -> None:
+        super().__init__(code, seconds)
+        self.code, self.seconds = code, seconds
+
+
 class Asks:
     """All calls need an app context."""
 
     def __init__(self, transactions: Transactions, clock: Clock) -> None:
         self.transactions, self.clock = transactions, clock
 
-    def add(self, job: str, person: str, asked: Asked) -> Ask | None:
-        """Note what is asked for; what waits already or is being made is not asked twice. None where too much waits."""
+    def add(self, job: str, person: str, asked: Asked) -> Ask:
+        """Note what is asked for; what waits already or is being made is not asked twice. Raises ``Full``."""
         with self.transactions.writing() as session:
             session.execute(delete(ReportAskRow).where(
                 ReportAskRow.state.not_in(PENDING), ReportAskRow.asked_at < spell(self.clock() - KEPT)))  # fmt: skip
-            same = select(ReportAskRow).where(ReportAskRow.job == job, ReportAskRow.asked == asked.text)
-            row = session.scalar(same.where(ReportAskRow.state.in_(PENDING)))
-            if row is None and not _room(session, job):
-                return None
+            pending = select(ReportAskRow).where(ReportAskRow.job == job, ReportAskRow.state.in_(PENDING))
+            alike = (row for row in session.scalars(pending) if read_asked(row.asked).meaning == asked.meaning)
+            row = next(alike, None)
             if row is None:
+                _require_room(session, job, person)
+                if asked.kind == "survey":
+                    _require_day(session, job, person, asked, self.clock())
                 row = session.scalars(insert(ReportAskRow).returning(ReportAskRow), {
                     "job": job, "person": person, "asked": asked.text, "state": "waiting", "stage": "waiting",
                     "share": 0, "asked_at": spell(self.clock())}).one()  # fmt: skip
@@ -122,10 +137,28 @@ class Asks:
             session.execute(update(ReportAskRow).where(ReportAskRow.id == identity).values(**values))
 
 
-def _room(session: Session, job: str) -> bool:
+def _require_room(session: Session, job: str, person: str) -> None:
+    """Counted person by person first, so that who is refused is told whose waiting it is."""
     pending = select(func.count()).select_from(ReportAskRow).where(ReportAskRow.state.in_(PENDING))
-    own = session.scalar(pending.where(ReportAskRow.job == job)) or 0
-    return own < MOST and (session.scalar(pending) or 0) < MOST_OF_ALL
+    if (session.scalar(pending.where(ReportAskRow.person == person)) or 0) >= MOST_OF_PERSON:
+        raise Full("reports_waiting_yours")
+    of_job = session.scalar(pending.where(ReportAskRow.job == job)) or 0
+    if of_job >= MOST_OF_JOB or (session.scalar(pending) or 0) >= MOST_OF_ALL:
+        raise Full("reports_waiting")
+
+
+def _require_day(session: Session, job: str, person: str, asked: Asked, now: datetime) -> None:
+    """Nothing made for it (a report said it already, or it failed) counts nothing; nor does the same again."""
+    made = select(ReportAskRow).where(ReportAskRow.person == person, ReportAskRow.asked_at > spell(now - DAY),
+                                      ReportAskRow.state.in_((*PENDING, "ready")))  # fmt: skip
+    since: dict[tuple[str, str], str] = {}
+    for row in session.scalars(made.order_by(ReportAskRow.id)):
+        one = read_asked(row.asked)
+        if one.kind == "survey":
+            since[row.job, one.meaning] = row.asked_at
+    if (job, asked.meaning) not in since and len(since) >= SURVEYS:
+        first = datetime.fromisoformat(min(since.values()))
+        raise Full("surveys_today", max(1, round((first + DAY - now).total_seconds())))
 
 
 def _ask(row: ReportAskRow) -> Ask:

@@ -11,7 +11,7 @@ from uuid import uuid4
 from inspect_app.clock import Clock, spell
 from inspect_app.evidence.enclosure import enclosures
 from inspect_app.record.scope import WHOLE
-from inspect_app.report.asked import Asked
+from inspect_app.report.asked import Asked, meaning_of
 from inspect_app.report.authority import Authority
 from inspect_app.report.contents import contents_bytes, contents_digest, report_contents
 from inspect_app.report.pages import write_pages
@@ -21,7 +21,7 @@ from inspect_app.report.seal import seal
 from inspect_app.report.seal_box import box_of
 from inspect_app.report.seal_key import SealKey
 from inspect_app.report.shelf import Shelf, Shelved, synced
-from inspect_app.report.shelf_list import told_of
+from inspect_app.report.shelf_list import says, told_of
 from inspect_app.report.source import Gathered, Source
 from inspect_app.rules.refused import Refused
 
@@ -57,17 +57,18 @@ class Maker:
 
     def make(self, job: str, paper: str | None = None, language: str | None = None, units: str | None = None,
              scope: dict[str, Any] = WHOLE, tell: Tell = quiet) -> Made:  # fmt: skip
-        """The report of the job, or of a part of it (``record.scope``), as it stands. Where the last one that speaks of
-        the same says the very same, that one is returned.
+        """The report of the job, or of a part of it (``record.scope``), as it stands. Where one that holds says the
+        very same in the same form, that one is returned.
 
         ``paper``, ``language`` and ``units`` take the place of the job's own; ``tell`` is told how far it is
         (``progress``). Raises ``Refused`` (``scope_unknown``) for a scope that is not in the record, ``OSError``,
         ``UnreadableKey`` and what the store raises; then the number it had taken is marked failed.
         """
-        asked = Asked(scope, paper, language, units)
         with self._guard:
-            lock = self._locks[job, Asked(scope).text]
+            lock = self._locks[job, meaning_of(scope)]
         with lock:
+            scope = self.shelf.spelled(job, scope)
+            asked = Asked(scope, paper, language, units)
             number = self.shelf.begin(job, scope)
             try:
                 return self._make(job, number, asked, tell)
@@ -86,21 +87,24 @@ class Maker:
         if last is not None and before is not None:
             asked = Asked(WHOLE, before["paper"], before["language"], before["units"])
             key = self.key()
-            now = self._contents(self.source.gather(job, key.fingerprint), key, last.number, last, asked)
+            now = self._contents(self.source.gather(job, key.fingerprint), key, last.number, asked)
             if _substance(before) == _substance(now):
                 return Made(last, before, False)
         return self.make(job)
 
     def _make(self, job: str, number: int, asked: Asked, tell: Tell) -> Made:
         key = self.key()
-        last = self.shelf.newest_ready(job, asked.scope)
         gathered = self.source.gather(job, key.fingerprint, asked.scope, part_of(tell, "gather"))
         part_of(tell, "decide")(0.0)
-        contents = self._contents(gathered, key, number, last, asked)
-        before = _read(last)
-        if last is not None and before is not None and _substance(before) == _substance(contents):
-            self.shelf.withdraw(job, number)
-            return Made(last, before, False)
+        contents = self._contents(gathered, key, number, asked)
+        for last in self.shelf.of_scope(job, asked.scope):
+            before = _read(last)
+            if before is None or says(before) != says(contents):
+                contents["supersedes"] = last.number
+                break
+            if _substance(before) == _substance(contents):
+                self.shelf.withdraw(job, number)
+                return Made(last, before, False)
         sealed = self._write(job, contents, gathered, key, tell)
         try:
             shelved = self.shelf.finish(
@@ -111,12 +115,10 @@ class Maker:
             sealed.unlink(missing_ok=True)
         return Made(shelved, contents, True)
 
-    def _contents(self, gathered: Gathered, key: SealKey, number: int, last: Shelved | None,
-                  asked: Asked) -> dict[str, Any]:  # fmt: skip
+    def _contents(self, gathered: Gathered, key: SealKey, number: int, asked: Asked) -> dict[str, Any]:
         options = {
             "number": number,
             "issued": spell(self.clock()),
-            "supersedes": last.number if last else None,
             "final": True,
             **asked._asdict(),
             "issuer": _issuer(gathered, key),

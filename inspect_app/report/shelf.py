@@ -1,7 +1,7 @@
 """Where finished reports stand: numbered files in a folder for each job, and a row that says how far each is.
 
 A number is given once and its files never change: what is new gets the next number, and supersedes the newest before
-it that speaks of the same. The numbers of a job are one series, whatever its reports speak of.
+it that speaks of the same and says otherwise. The numbers of a job are one series, whatever its reports speak of.
 """
 
 import json
@@ -16,7 +16,7 @@ from sqlalchemy import delete, insert, select, update
 from inspect_app.clock import Clock, spell
 from inspect_app.entry.statement import parse_statement
 from inspect_app.record.scope import WHOLE
-from inspect_app.report.asked import sorted_json
+from inspect_app.report.asked import meaning_of, sorted_json
 from inspect_app.store.tables import ReportRow, StatementRow
 from inspect_app.store.transactions import Transactions
 from inspect_app.store.vault import blocks, hash_of
@@ -68,6 +68,18 @@ class Shelf:
         asked = select(ReportRow).where(ReportRow.job == job, ReportRow.state == "ready").order_by(ReportRow.number)
         with self.transactions.reading() as session:
             return [self._shelved(row) for row in session.scalars(asked)]
+
+    def of_scope(self, job: str, scope: dict[str, Any]) -> list[Shelved]:
+        """Those of them that speak of it, the newest first."""
+        return [one for one in reversed(self.ready(job)) if one.scope == scope]
+
+    def spelled(self, job: str, scope: dict[str, Any]) -> dict[str, Any]:
+        """The scope as the reports that speak of the same place write its lengths, so that they are one series; as it
+        is where there are none."""
+        asked = select(ReportRow.scope).where(ReportRow.job == job, ReportRow.kind == scope["kind"]).distinct()
+        with self.transactions.reading() as session:
+            known = [json.loads(one) for one in session.scalars(asked)]
+        return next((one for one in known if meaning_of(one) == meaning_of(scope)), scope)
 
     def numbered(self, job: str, number: int) -> Shelved | None:
         """The report of that number, when it is ready."""

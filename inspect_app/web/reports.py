@@ -8,7 +8,7 @@ from flask_smorest import Blueprint
 from inspect_app.errors import BadInput, NotFound, TooOften
 from inspect_app.record.scope import narrowed, scope_of
 from inspect_app.report.asked import Asked
-from inspect_app.report.asks import Ask
+from inspect_app.report.asks import Ask, Full
 from inspect_app.report.shelf import Shelved
 from inspect_app.report.shelf_list import listed
 from inspect_app.rules.refused import Refused
@@ -46,9 +46,10 @@ def ask(given: dict[str, Any], job: str) -> dict[str, object]:
         narrowed(parts().records.record(job), scope)
     except Refused as refused:
         raise BadInput(refused.code, refused.field, refused.value) from None
-    asked = asks().add(job, person.id, Asked(scope, given["paper"], given["language"], given["units"]))
-    if asked is None:
-        raise TooOften("reports_waiting", "reports", AGAIN)
+    try:
+        asked = asks().add(job, person.id, Asked(scope, given["paper"], given["language"], given["units"]))
+    except Full as full:
+        raise TooOften(full.code, "reports", full.seconds or AGAIN) from None
     office().trail.note("report_asked", job, person.id, kind=scope["kind"])
     begin(asked)
     return _told(asked)

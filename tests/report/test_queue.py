@@ -2,10 +2,11 @@
 
 import threading
 
+import pytest
 from flask import Flask
 
 from inspect_app.report.asked import Asked
-from inspect_app.report.asks import Asks
+from inspect_app.report.asks import MOST_OF_ALL, MOST_OF_JOB, MOST_OF_PERSON, SURVEYS, Asks, Full
 from inspect_app.report.background import Background
 from inspect_app.report.shelf import Shelf
 from tests.office import Office
@@ -80,3 +81,62 @@ def test_a_second_server_on_the_store_ends_nothing_that_the_first_is_making(tmp_
         shelf.sweep()
         shelf.withdraw(job, again)
         assert shelf.begin(job) == again, "a number under which nothing was written leaves no gap"
+
+
+def test_a_person_a_job_and_all_jobs_have_each_their_own_room_and_say_which_is_used_up(tmp_path):
+    office = Office(tmp_path / "data")
+    asks = Asks(office.parts.transactions, office.clock)
+
+    def refused(job, person):
+        with pytest.raises(Full) as full:
+            asks.add(job, person, Asked({"kind": "walk", "walk": "one more"}))
+        return full.value.code
+
+    with office.app.app_context():
+        for n in range(MOST_OF_PERSON):
+            asks.add(f"job {n % 2}", "ann", Asked({"kind": "walk", "walk": str(n)}))
+        assert refused("job 7", "ann") == "reports_waiting_yours", "counted over every job"
+        for n in range(MOST_OF_JOB - MOST_OF_PERSON // 2):
+            asks.add("job 0", f"person {n}", Asked({"kind": "walk", "walk": f"of {n}"}))
+        assert refused("job 0", "bob") == "reports_waiting"
+        for n in range(MOST_OF_ALL - MOST_OF_JOB - MOST_OF_PERSON // 2):
+            asks.add(f"another {n}", f"person {n}", Asked())
+        assert refused("quiet", "bob") == "reports_waiting"
+
+
+def place(radius="4", unit="ft", panel=9):
+    start = {"value": "7.5", "unit": "ft"}
+    scope = {"kind": "survey", "area": "a", "panel": panel, "from_low_end": start,
+             "radius": {"value": radius, "unit": unit}}  # fmt: skip
+    return Asked(scope, "letter", "en", "US")
+
+
+def test_a_place_written_in_another_way_is_the_same_place_and_waits_once(tmp_path):
+    office = Office(tmp_path / "data")
+    asks = Asks(office.parts.transactions, office.clock)
+    with office.app.app_context():
+        first = asks.add("job", "ann", place("4", "ft")).id
+        assert {asks.add("job", "bob", place(*same)).id for same in (
+            ("4.00", "ft"), ("48", "in"), ("1.2192", "m"), ("1219.2", "mm"), ("4e0", "ft"))} == {first}  # fmt: skip
+        others = [asks.add("job", "bob", place(*other)).id for other in (("4.001", "ft"), ("four", "ft"), ("4", "px"))]
+    assert len({first, *others}) == 4
+
+
+def test_a_person_asks_for_so_many_places_a_day_and_those_again_as_often_as_they_like(tmp_path):
+    office = Office(tmp_path / "data")
+    asks = Asks(office.parts.transactions, office.clock)
+    with office.app.app_context():
+        for panel in range(SURVEYS):
+            asks.fail(asks.add("job", "ann", place(panel=panel + 500)).id, "internal")
+            asks.done(asks.add("job", "ann", place(panel=panel)).id, panel + 1, True)
+            asks.done(asks.add("job", "ann", place(panel=panel)).id, panel + 1, False)
+            office.clock.forward(minutes=1)
+        with pytest.raises(Full) as full:
+            asks.add("job", "ann", place(panel=99))
+        assert full.value.code == "surveys_today" and full.value.seconds == 24 * 3600 - SURVEYS * 60
+        again = asks.add("job", "ann", place("48", "in", 0))
+        asks.done(again.id, 1, False)
+        assert asks.add("job", "ann", Asked()), "no survey"
+        assert asks.add("job", "bob", place(panel=99)), "another person's day is their own"
+        office.clock.forward(seconds=full.value.seconds)
+        assert asks.add("job", "ann", place(panel=98)), "room again when the first is a day old"

@@ -20,6 +20,7 @@ class Serving:
     def __init__(self, folder):
         self.walked = Walked(folder)
         self.job, self.office = self.walked.job, self.walked.office
+        self.colleague = self.office.phone("nora", "foreman", self.job)
         self.start()
 
     def start(self):
@@ -31,8 +32,8 @@ class Serving:
     def get(self, path, **more):
         return self.client.get(f"/api/jobs/{self.job}/{path}", headers=more.pop("headers", self.bearer), **more)
 
-    def ask(self, **asked):
-        return self.client.post(f"/api/jobs/{self.job}/reports", json=asked, headers=self.bearer)
+    def ask(self, headers=None, **asked):
+        return self.client.post(f"/api/jobs/{self.job}/reports", json=asked, headers=headers or self.bearer)
 
     def list(self):
         return self.get("reports").json
@@ -106,19 +107,25 @@ def test_several_at_once_hold_up_neither_the_server_nor_each_other(serving):
     assert serving.background.settled(60)
     assert serving.list()["asked"] == []
     holding = [one["number"] for one in serving.list()["reports"] if one["kind"] == "closeout"]
-    newest = serving.list()["reports"][0]
-    assert newest["number"] == holding[0] and newest["supersedes"] == holding[1]
-    assert serving.get(f"reports/{holding[1]}.pdf").status_code == 200, "a superseded one stays readable"
+    listed = serving.list()["reports"]
+    assert listed[0]["number"] == holding[0] and listed[0]["supersedes"] is None
+    assert {one["superseded_by"] for one in listed} == {None}, "another form takes nobody's place"
+    assert serving.get(f"reports/{holding[1]}.pdf").status_code == 200
 
 
 def test_more_than_a_finger_can_want_is_refused_and_what_waits_is_made(serving):
+    serving.walked.walk(serving.walked.areas[0], None)  # so that no form of it is there
     with Gate(serving.app) as gate:
         forms = [{"language": language, "paper": paper, "units": units}
                  for language in ("en", "es") for paper in ("letter", "a4") for units in ("US", "SI")]  # fmt: skip
         assert [serving.ask(**form).status_code for form in forms] == [202] * 8
         refused = serving.ask(kind="walk", walk=serving.walked.first["walk"])
-        assert refused.status_code == 429 and refused.json["error"]["code"] == "reports_waiting"
+        assert refused.status_code == 429 and refused.json["error"]["code"] == "reports_waiting_yours"
         assert refused.headers["Retry-After"] == "30"
+        other = serving.colleague.bearer
+        of_another = serving.ask(kind="walk", walk=serving.walked.first["walk"], headers=other)
+        assert of_another.status_code == 202, "one member's asking uses up nobody else's"
+        assert serving.ask(**forms[0], headers=other).json["id"], "what waits already is nobody's second"
         with serving.app.app_context():  # the rest of them would only take time
             for one in asks().of(serving.job)[:-2]:
                 asks().fail(one.id, "internal")
