@@ -47,6 +47,10 @@ class TooOften(Problem):
     """Asked again too soon; ``value`` is the number of seconds to wait."""
 
 
+class Busy(Problem):
+    """As many do it now as may at a time; ``value`` is the number of seconds after which to try again."""
+
+
 class StorageFull(Problem):
     """The disk is full or failing: nothing was kept, so no receipt is given."""
 

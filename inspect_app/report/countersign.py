@@ -31,7 +31,8 @@ LONGEST = 300  # characters of a countersigner's own words
 class CannotCountersign(Exception):
     """``code``: ``not_a_report`` (no sealed report of ours), ``not_intact`` (changed since it was sealed), ``no_room``
     (every box is used), ``same_key`` (this certificate has signed it already), ``unfit`` (what the certificate signs
-    does not verify: it has expired, or is not for signatures); ``value``: what it is about."""
+    does not verify: it has expired, or is not for signatures), ``takes_long`` (looking at it came to no end in time);
+    ``value``: what it is about."""
 
     def __init__(self, code: str, value: str = "") -> None:
         super().__init__(code, value)

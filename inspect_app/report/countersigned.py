@@ -70,13 +70,20 @@ class Countersigned:
 
     def take(self, job: str, number: int, signed: Path, by: str) -> Signing | None:
         """Take a copy of the report that was countersigned elsewhere, by whatever program: it begins with every byte
-        of the report as it stands here, and verifies. As ``sign``; ``other_file`` where it is not that report."""
+        of the report as it stands here, and verifies. As ``sign``; ``other_file`` where it is not that report. It is
+        looked at before its turn comes: whoever signs the same report waits for no strange file."""
+        shelved = self._shelved(job, number)
+        if shelved is None or shelved.pdf is None:
+            return None
+        if not _goes_on(shelved.pdf, signed):
+            raise CannotCountersign("other_file", str(number))
+        after = self.judge(signed)
+        sound(after, str(number))
 
         def taken(pdf: Path, new: Path) -> None:
             if not _goes_on(pdf, signed):
                 raise CannotCountersign("other_file", str(number))
-            before, after = look(pdf).signatures, self.judge(signed)
-            sound(after, str(number))
+            before = look(pdf).signatures
             known = [one.fingerprint for one in before]
             if [one.fingerprint for one in after.signatures[: len(known)]] != known:
                 raise CannotCountersign("other_file", str(number))

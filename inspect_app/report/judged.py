@@ -11,13 +11,17 @@ from typing import Any
 from inspect_app.report.countersign import CannotCountersign, Looked, look
 from inspect_app.report.seal_key import SealKey, UnreadableKey, key_in
 
-SECONDS = 60.0
+SECONDS = 20.0  # a report of 500 photos takes a second or two
 OPENS = 20.0  # seconds for a PKCS#12 file, which says itself how often its passphrase is to be hashed
 
 
 def judge_apart(path: Path, seconds: float = SECONDS) -> Looked:
-    """As ``look``; ``not_a_report`` where it does not come to an end. Raises ``CannotCountersign``."""
-    found = _asked(seconds, look, path)
+    """As ``look``; ``takes_long`` where it does not come to an end, ``not_a_report`` where it ends without an answer.
+    Raises ``CannotCountersign``."""
+    try:
+        found = _asked(seconds, look, path)
+    except TimeoutError:
+        raise CannotCountersign("takes_long", path.name) from None
     if not isinstance(found, Looked):
         raise CannotCountersign("not_a_report", path.name)
     return found
@@ -25,21 +29,27 @@ def judge_apart(path: Path, seconds: float = SECONDS) -> Looked:
 
 def key_apart(data: bytes, passphrase: str, seconds: float = OPENS) -> SealKey:
     """As ``key_in``; ``not_pkcs12`` where it does not come to an end. Raises ``UnreadableKey``."""
-    found = _asked(seconds, key_in, data, passphrase)
+    try:
+        found = _asked(seconds, key_in, data, passphrase)
+    except TimeoutError:
+        found = None
     if not isinstance(found, SealKey):
         raise UnreadableKey(None, found.reason if isinstance(found, UnreadableKey) else "not_pkcs12")
     return found
 
 
 def _asked(seconds: float, work: Callable[..., Any], *given: object) -> Any:
-    """What ``work(*given)`` gives, or raises of our own; None where it ends without an answer or not in time."""
+    """What ``work(*given)`` gives, or raises of our own; None where it ends without an answer. Raises
+    ``TimeoutError``."""
     context = get_context("spawn")
     ours, theirs = context.Pipe(duplex=False)
     child = context.Process(target=_answer, args=(theirs, work, given), daemon=True)
     child.start()
     theirs.close()
     try:
-        return ours.recv() if ours.poll(seconds) else None
+        if not ours.poll(seconds):
+            raise TimeoutError
+        return ours.recv()
     except EOFError:  # it ended without an answer
         return None
     finally:

@@ -11,7 +11,7 @@ from flask import request
 from flask_smorest import Blueprint
 
 from inspect_app.entry.base64url import decode
-from inspect_app.errors import BadInput, Conflict, NotFound, TooOften
+from inspect_app.errors import BadInput, Busy, Conflict, NotFound, TooOften
 from inspect_app.people.accounts import Person
 from inspect_app.people.rights import may
 from inspect_app.report.countersign import CannotCountersign
@@ -29,6 +29,7 @@ blueprint = Blueprint("countersign", __name__, url_prefix="/api", description="S
 
 GROWS = 4 * 1024 * 1024  # bytes that a countersignature by another program may add
 OPENING = threading.BoundedSemaphore(2)  # keys at a time: one may take long to open, and each keeps a thread
+LOOKING = threading.BoundedSemaphore(2)  # files from elsewhere at a time, for the same reason
 AGAIN = 20  # seconds
 PDF = "application/pdf"
 BODY = {"required": True, "content": {PDF: {"schema": {"type": "string", "format": "binary"}}}}
@@ -86,11 +87,14 @@ def take(job: str, number: int) -> dict[str, object]:
         raise NotFound("report_number_unknown", "number", number)
     request.max_content_length = shelved.pdf.stat().st_size + GROWS
     given = maker().shelf.work(job) / f"{uuid4().hex}.part"
+    if not LOOKING.acquire(blocking=False):
+        raise Busy("countersign_looking", "report", AGAIN)
     try:
         with open(given, "xb") as file:
             shutil.copyfileobj(request.stream, file)
         done = _told(number, person, lambda: countersigned().take(job, number, given, person.id))
     finally:
+        LOOKING.release()
         given.unlink(missing_ok=True)
     signatures: Any = done["signatures"]
     office().trail.note("countersigned", job, person.id, number=number, name=signatures[-1]["name"])
@@ -102,7 +106,7 @@ def _told(number: int, person: Person, ask: Callable[[], Signing | None]) -> dic
     try:
         found = ask()
     except CannotCountersign as cannot:
-        raised = BadInput if cannot.code in ("unfit", "other_file") else Conflict
+        raised = BadInput if cannot.code in ("unfit", "other_file", "takes_long") else Conflict
         raise raised(f"countersign_{cannot.code}", "report", cannot.value) from None
     if found is None:
         raise NotFound("report_number_unknown", "number", number)

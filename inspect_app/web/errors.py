@@ -9,6 +9,7 @@ from werkzeug.exceptions import HTTPException
 from inspect_app.entry.refusal import Refused
 from inspect_app.errors import (
     BadInput,
+    Busy,
     Conflict,
     Gone,
     NotAllowed,
@@ -28,7 +29,7 @@ Answer = tuple[dict[str, Any], int, dict[str, str]]
 
 STATUS: dict[type[Problem], int] = {
     BadInput: 400, NotSignedIn: 401, NotAllowed: 403, NotFound: 404, Conflict: 409, Gone: 410, TooLarge: 413,
-    TooOften: 429, StorageBusy: 503, StorageFull: 507,
+    TooOften: 429, Busy: 503, StorageBusy: 503, StorageFull: 507,
 }  # fmt: skip
 HTTP = {404: "not_found", 405: "wrong_method", 413: "too_large", 415: "not_json"}
 

@@ -188,11 +188,11 @@ def test_what_is_not_that_report_with_a_sound_signature_more_is_not_taken(office
     assert file_of(office, job).read_bytes() == sealed() and stated(office) == []
 
 
-def test_a_file_that_asks_for_endless_work_is_no_report(tmp_path):
+def test_a_file_that_asks_for_endless_work_is_left_when_its_time_is_up(tmp_path):
     from tests.commands.test_verify import forking
 
     (tmp_path / "small.pdf").write_bytes(forking())
-    assert refusal(judge_apart, tmp_path / "small.pdf", seconds=2) == "not_a_report"
+    assert refusal(judge_apart, tmp_path / "small.pdf", seconds=2) == "takes_long"
 
 
 def test_a_countersignature_that_a_power_cut_left_unstated_is_stated_the_next_time(office, monkeypatch):

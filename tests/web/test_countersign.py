@@ -7,7 +7,8 @@ from concurrent.futures import ThreadPoolExecutor
 import pytest
 
 from inspect_app.evidence.verify import verify
-from inspect_app.report.countersign import look
+from inspect_app.report.countersign import CannotCountersign, look
+from inspect_app.report.judged import judge_apart
 from inspect_app.report.seal_key import UnreadableKey, key_in
 from tests.evidence.sealed import key, sealed, signed_again
 from tests.office import Office
@@ -79,6 +80,37 @@ def test_a_report_signed_elsewhere_is_brought_back(office, job, engineer):
 
 def test_a_body_far_beyond_the_report_is_not_read(job, engineer):
     assert brings(engineer, job, bytes(5 * 1024 * 1024)).status_code == 413
+
+
+def test_a_file_that_comes_to_no_end_is_refused_in_words_and_the_report_stays(office, job, engineer):
+    desk(office).judge = lambda path: judge_apart(path, 0.0)
+    before = file_of(office, job).read_bytes()
+    refused = brings(engineer, job, signed_again(sealed(), key(ENGINEER), "Countersignature"))
+    assert code(refused) == (400, "countersign_takes_long") and refused.json["error"]["way_out"]
+    assert file_of(office, job).read_bytes() == before and not list(file_of(office, job).parent.glob("*.part"))
+
+
+def test_files_that_take_long_to_look_at_keep_two_threads_and_nobody_from_signing(office, job, engineer):
+    looking, go_on = threading.Semaphore(0), threading.Event()
+
+    def slowly(path):
+        looking.release()
+        assert go_on.wait(10)
+        raise CannotCountersign("takes_long")
+
+    desk(office).judge = slowly
+    signed = signed_again(sealed(), key(ENGINEER), "Countersignature")
+    with ThreadPoolExecutor(2) as people:
+        waiting = [people.submit(brings, engineer, job, signed) for _ in range(2)]
+        try:
+            assert looking.acquire(timeout=10) and looking.acquire(timeout=10)
+            busy = brings(engineer, job, signed)
+            assert signs(engineer, job, key_of("Owner (invented)")).status_code == 201
+        finally:
+            go_on.set()
+    assert code(busy) == (503, "countersign_looking") and busy.headers["Retry-After"] == "20"
+    assert [code(one.result()) for one in waiting] == [(400, "countersign_takes_long")] * 2
+    assert not list(file_of(office, job).parent.glob("*.part"))
 
 
 @pytest.mark.parametrize(
