@@ -7,7 +7,9 @@ from typing import Any
 
 import pytest
 
+from inspect_app.settings import settings_from
 from inspect_app.store.database import db
+from tests.begun import migrate_at
 from tests.office import Office
 from tests.postgresql import NotHere, new_database, running
 
@@ -47,6 +49,14 @@ def postgresql() -> Iterator[str]:
     server.__exit__(None, None, None)
 
 
+@pytest.fixture(scope="session")
+def begun_postgresql(postgresql: str) -> str:
+    """The name of a database that is migrated, to be copied; nothing else may be connected to it."""
+    url = new_database(postgresql, "begun")
+    migrate_at(settings_from({"SEAMWALK_DATABASE_URL": url}).database_url)
+    return "begun"
+
+
 @pytest.fixture
 def office(tmp_path: Path) -> Iterator[Office]:
     """A fresh server on the embedded database."""
@@ -60,7 +70,8 @@ def any_office(request: Any, tmp_path: Path) -> Iterator[Office]:
     """A fresh server on each database that Seamwalk runs on."""
     url = ""
     if request.param == "postgresql":
-        url = new_database(request.getfixturevalue("postgresql"), f"test_{uuid.uuid4().hex}")
+        begun = request.getfixturevalue("begun_postgresql")
+        url = new_database(request.getfixturevalue("postgresql"), f"test_{uuid.uuid4().hex}", begun)
     office = Office(tmp_path / "data", url)
     yield office
     _close(office)

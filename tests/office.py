@@ -9,6 +9,7 @@ from argon2 import PasswordHasher
 from inspect_app.application import create_app
 from inspect_app.settings import settings_from
 from inspect_app.web.parts import Parts
+from tests.begun import begun
 from tests.phone import Phone, new_uuid
 from tests.steady_clock import SteadyClock
 
@@ -18,9 +19,12 @@ PASSWORD = "a-password-for-tests"
 
 
 class Office:
-    """``told``: the jobs for which something new to report was noticed."""
+    """``told``: the jobs for which something new to report was noticed. ``first``: its tables are made at its own first
+    start, not copied from one that was."""
 
-    def __init__(self, data: Path, database_url: str = "") -> None:
+    def __init__(self, data: Path, database_url: str = "", first: bool = False) -> None:
+        if not (database_url or first):
+            begun(data)
         environment = {"SEAMWALK_DATA": str(data), "SEAMWALK_DATABASE_URL": database_url}
         self.clock = SteadyClock()
         self.told: list[str] = []

@@ -60,10 +60,10 @@ def _serve(bins: Path, folder: Path, options: dict) -> Iterator[str]:
         server.wait(60)
 
 
-def new_database(socket: str, name: str) -> str:
-    """Create an empty database; its URL as people write it."""
+def new_database(socket: str, name: str, like: str = "template1") -> str:
+    """Create a database, empty or as another is; its URL as people write it."""
     with psycopg.connect(host=socket, user="app", dbname="postgres", autocommit=True) as connection:
-        connection.execute(f'CREATE DATABASE "{name}"')  # type: ignore[call-overload]
+        connection.execute(f'CREATE DATABASE "{name}" TEMPLATE "{like}"')  # type: ignore[call-overload]
     return f"postgresql://app@/{name}?host={socket}"
 
 

@@ -1,11 +1,29 @@
 """Migrations make exactly the tables that the code declares, and making them again does nothing."""
 
+import uuid
+
+import pytest
 import sqlalchemy as sa
 from alembic import command
 
 from inspect_app.settings import sqlite_in
 from inspect_app.store.database import Table, db
 from inspect_app.store.migrate import configured, differences, migrate
+from tests.conftest import POSTGRESQL
+from tests.office import Office
+from tests.postgresql import new_database
+
+
+@pytest.fixture(params=["sqlite", POSTGRESQL])
+def any_office(request, tmp_path):
+    """As the fixture of this name elsewhere, but for tables of its own making."""
+    url = ""
+    if request.param == "postgresql":
+        url = new_database(request.getfixturevalue("postgresql"), f"first_{uuid.uuid4().hex}")
+    office = Office(tmp_path / "data", url, first=True)
+    yield office
+    with office.app.app_context():
+        db.engine.dispose()
 
 
 def test_migrations_and_tables_agree(any_office):
