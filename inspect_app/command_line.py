@@ -2,9 +2,11 @@
 
 import argparse
 import os
+import select
 import sys
 from collections.abc import Sequence
 from importlib import import_module
+from typing import TextIO
 
 from inspect_app.errors import BadInput, Problem
 from inspect_app.settings import shipped
@@ -13,11 +15,26 @@ from inspect_app.words import Words, spoken
 
 COMMANDS = ("serve", "demo", "user", "job", "report", "countersign", "fingerprint", "package", "import", "verify",
             "rebuild", "check", "backup", "restore", "remember", "checklist", "calc")  # fmt: skip
-REFUSED = 2
+REFUSED, INTERRUPTED = 2, 130
+UNREAD = 141  # 128 and the number of SIGPIPE (POSIX.1-2017, 2.8.2), as 130 is of SIGINT
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run one command; its exit code: 0 done, 2 refused input with the reason on standard error."""
+    """Run one command; its exit code: 0 done, 2 refused input with the reason on standard error, 141 without a word
+    where whoever read what it tells has gone (``seamwalk calc | head -1``)."""
+    try:
+        try:
+            return run(arguments)
+        finally:
+            sys.stdout.flush()  # here, not when the interpreter ends and nobody can catch it
+    except BrokenPipeError:
+        if not (unread(sys.stdout) | unread(sys.stderr)):
+            raise
+        return UNREAD
+
+
+def run(arguments: Sequence[str] | None) -> int:
+    """As ``main``; ``BrokenPipeError`` is the caller's to understand."""
     parser = argparse.ArgumentParser(prog="seamwalk", description="Check standing seam metal roofs.")
     subparsers = parser.add_subparsers(dest="command", required=True, metavar="COMMAND")
     words = sys.argv[1:] if arguments is None else list(arguments)
@@ -29,14 +46,31 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         return int(import_module(f"inspect_app.commands.{args.command}").run(args))
     except KeyboardInterrupt:
-        return 130
+        return INTERRUPTED
     except Problem as problem:
         return explain(problem, language)
+    except BrokenPipeError:
+        raise
     except Exception as error:
         known = trouble(error) or unusable(error)
         if known is None:
             raise
         return explain(known, language)
+
+
+def unread(stream: TextIO) -> bool:
+    """Whether nobody reads this stream any more; what is left in it then goes nowhere, quietly."""
+    try:
+        asked = select.poll()
+        asked.register(stream, 0)
+    except (AttributeError, ValueError):  # a system without it, or a stream that is no file
+        return False
+    gone = any(event & select.POLLERR for _, event in asked.poll(0))
+    if gone:
+        nowhere = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(nowhere, stream.fileno())
+        os.close(nowhere)
+    return gone
 
 
 def unusable(error: Exception) -> Problem | None:
