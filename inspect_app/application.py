@@ -45,6 +45,7 @@ from inspect_app.report.countersign import Means
 from inspect_app.report.countersigned import Countersigned
 from inspect_app.report.judged import judge_apart, key_apart
 from inspect_app.report.make import Maker
+from inspect_app.report.release import release
 from inspect_app.report.seal_key import SealKey, UnreadableKey, given_key, own_key
 from inspect_app.report.shelf import Shelf
 from inspect_app.report.source import Source
@@ -210,7 +211,10 @@ def report_maker(parts: Parts, copies: Copies) -> Maker:
     )
     shelf = Shelf(parts.settings.data / "reports", parts.transactions, parts.clock)
     means = signing_means(parts.settings, parts.words)
-    return Maker(source, shelf, parts.words, means.fonts, lambda: seal_key(parts), parts.clock, means.authority)
+    # Asked for at once: files that are replaced under a running server are not those that it runs.
+    made_with = release(parts.settings.static / "words", means.fonts)
+    return Maker(source, shelf, parts.words, means.fonts, lambda: seal_key(parts), parts.clock, made_with,
+                 means.authority)  # fmt: skip
 
 
 def signing_means(settings: Settings, words: Words) -> Means:

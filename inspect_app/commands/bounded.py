@@ -11,8 +11,9 @@ from multiprocessing.connection import Connection
 from types import TracebackType
 from typing import Any, TypeVar
 
+from inspect_app.commands.again import Beside, verify_again
 from inspect_app.evidence.fact import FAILS, Fact
-from inspect_app.evidence.verify import READS, Verification, verify
+from inspect_app.evidence.verify import READS, Verification
 
 SECONDS = 300.0
 MEMORY = 4 * 1024**3  # bytes of address space, beside ten times the file
@@ -67,19 +68,19 @@ class Bounded:
 
 
 def verify_bounded(
-    data: bytes, trust: str | Sequence[str] | None, contents: bytes | None, seconds: float = SECONDS,
+    data: bytes, trust: Sequence[str], contents: bytes | None, redraw: bool = False, seconds: float = SECONDS,
     memory: int = MEMORY,
 ) -> Verification:  # fmt: skip
-    """As ``verify``; after ``seconds``, or with more than ``memory`` bytes, ``is_pdf`` fails as ``unreadable``."""
+    """As ``verify_again``; after ``seconds`` or with more than ``memory`` bytes, ``is_pdf`` fails as ``unreadable``."""
     with Bounded(memory + 10 * len(data)) as bounded:
-        found = bounded.ask(verify, data, trust, contents, seconds=seconds)
-    return found or too_much(trust)
+        found = bounded.ask(verify_again, data, trust, contents, Beside(redraw), seconds=seconds)
+    return found or too_much(trust, redraw)
 
 
-def too_much(trust: str | Sequence[str] | None) -> Verification:
+def too_much(trust: Sequence[str], redraw: bool = False) -> Verification:
     """Of a report that asked for more than there is."""
     first = Fact(READS, FAILS, "unreadable", {"error": "TooMuchWork"})
-    return Verification([first, *verify(b"", trust).facts[1:]], [], None)
+    return Verification([first, *verify_again(b"", trust, None, Beside(redraw)).facts[1:]], [], None)
 
 
 def _serve(asked: Connection, memory: int) -> None:

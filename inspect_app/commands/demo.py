@@ -9,11 +9,11 @@ from typing import Any
 
 from inspect_app.application import create_app, create_serving_app
 from inspect_app.clock import system_clock
+from inspect_app.commands.again import verify_again
 from inspect_app.commands.serve import serve
 from inspect_app.commands.verify_told import told
 from inspect_app.demo.firms import NOTE
 from inspect_app.demo.run import LENGTH, Demonstration, known, make
-from inspect_app.evidence.verify import verify
 from inspect_app.settings import Settings, settings_from, sqlite_in
 from inspect_app.web.reports_desk import maker
 from inspect_app.words import Words
@@ -44,7 +44,7 @@ def run(args: argparse.Namespace) -> int:
         shelved = maker().make(made.job).shelved
         fingerprint = maker().key().fingerprint
     assert shelved.pdf is not None
-    verification = verify(shelved.pdf.read_bytes(), fingerprint)
+    verification = verify_again(shelved.pdf.read_bytes(), [fingerprint])
     print("\n".join(told(verification, Words(settings.static / "words"), "en")))
     print(f"report: {os.path.relpath(shelved.pdf)}")
     print(f"again:  seamwalk verify {os.path.relpath(shelved.pdf)} --trust {fingerprint}")

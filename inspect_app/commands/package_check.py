@@ -4,6 +4,7 @@ from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from typing import Any
 
+from inspect_app.commands.again import ALONE, Beside, again, beside_in
 from inspect_app.commands.bounded import MEMORY, Bounded, too_much
 from inspect_app.commands.opened import Opened, Place
 from inspect_app.entry.jwk import Jwk
@@ -28,22 +29,23 @@ Ask = Callable[..., Any]  # ask(work, *given): what the work gives, None where i
 
 
 def check_package(opened: Opened, trust: Sequence[str], later: Callable[[Jwk], Sequence[Witness]] | None = None,
-                  ask: Ask | None = None) -> PackageVerification:  # fmt: skip
+                  ask: Ask | None = None, redraw: bool = False) -> PackageVerification:  # fmt: skip
     """``later(server key)``: receipts kept elsewhere; ``ask``: who looks at records and reports, a process with bounds
-    unless one is given. Never raises for anything in the package; what cannot be read is as good as changed."""
+    unless one is given; ``redraw``: draw the reports' pages and copies again. Never raises for anything in the package;
+    what cannot be read is as good as changed."""
     largest = max((place.size for name, place in opened.places.items() if REPORT.fullmatch(name)), default=0)
     if ask is not None:
-        return _checked(opened, trust, later, ask)
+        return _checked(opened, trust, later, ask, redraw)
     with Bounded(MEMORY + 10 * min(largest, LARGEST_REPORT)) as bounded:
-        return _checked(opened, trust, later, bounded.ask)
+        return _checked(opened, trust, later, bounded.ask, redraw)
 
 
 def _checked(
-    opened: Opened, trust: Sequence[str], later: Callable[[Jwk], Sequence[Witness]] | None, ask: Ask
+    opened: Opened, trust: Sequence[str], later: Callable[[Jwk], Sequence[Witness]] | None, ask: Ask, redraw: bool
 ) -> PackageVerification:
     texts = {name: data for name in TEXTS if (data := _text(opened.places.get(name), name)) is not None}
     with ThreadPoolExecutor(1) as beside:
-        looking = beside.submit(_looked_at, opened, texts, trust, ask)
+        looking = beside.submit(_looked_at, opened, texts, trust, ask, redraw)
         digests, faults = _hashed(opened)
         known, reports = looking.result()
     sizes = {name: place.size for name, place in opened.places.items()}
@@ -54,20 +56,23 @@ def _checked(
 
 
 def _looked_at(
-    opened: Opened, texts: dict[str, bytes], trust: Sequence[str], ask: Ask
+    opened: Opened, texts: dict[str, bytes], trust: Sequence[str], ask: Ask, redraw: bool
 ) -> tuple[Known, list[ReportFound]]:
     known = ask(known_from, {name: texts[name] for name in TOKENS if name in texts}) or known_from({})
     numbers = {name: int(match[1]) for name in opened.places if (match := REPORT.fullmatch(name))}
-    reports = []
+    reports, beside = [], beside_in(opened, redraw)
     for name in sorted(numbers, key=lambda one: numbers[one]):
-        found = ask(read_report, name, opened.places[name], trust, known.server_key)
-        reports.append(found or ReportFound(name, too_much(trust)))
+        found = ask(read_report, name, opened.places[name], trust, known.server_key, beside)
+        reports.append(found or ReportFound(name, too_much(trust, redraw)))
     return known, reports
 
 
-def read_report(name: str, place: Place, trust: Sequence[str], server_key: Jwk | None) -> ReportFound:
+def read_report(
+    name: str, place: Place, trust: Sequence[str], server_key: Jwk | None, beside: Beside = ALONE
+) -> ReportFound:
     """The report that lies there, verified. ``OSError`` where it cannot be read."""
-    return report_found(name, place.read(LARGEST_REPORT), trust, server_key)
+    return report_found(name, place.read(LARGEST_REPORT), trust, server_key,
+                        lambda data, looked: again(data, looked, beside))  # fmt: skip
 
 
 def _text(place: Place | None, name: str) -> bytes | None:

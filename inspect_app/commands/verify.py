@@ -29,13 +29,18 @@ def add_to(subparsers: Any) -> None:
     parser.add_argument("file", help="a report (PDF), or a package: its folder or its zip")
     parser.add_argument(
         "--trust", metavar="FINGERPRINT", action="append", default=[],
-        help="of the seal's certificate (SHA-256) or of the server's key, got by another way; again for both",
+        help="of the seal's certificate (SHA-256), of the server's key or of the time authority's certificate, got by "
+        "another way; again for each",
     )  # fmt: skip
     parser.add_argument(
         "--later", metavar="FILE", action="append", default=[],
         help="a report, a package or receipts from elsewhere that the package's log must reach; again for more",
     )  # fmt: skip
     parser.add_argument("--contents", metavar="FILE", help="the contents.json that came with a report")
+    parser.add_argument(
+        "--redraw", action="store_true",
+        help="draw pages and printed copies again and compare them too, which takes as long as making the report",
+    )  # fmt: skip
     parser.add_argument("--json", action="store_true", help="print one JSON object")
     parser.add_argument("--lang", choices=LANGUAGES, default=spoken(os.environ), help="language of words")
 
@@ -53,7 +58,7 @@ def run(args: argparse.Namespace) -> int:
     if args.later:
         raise BadInput("of_a_package_alone", "--later", visible(args.later[0]))
     found = verify_bounded(
-        _read(args.file, "file"), args.trust, _read(args.contents, "contents") if args.contents else None
+        _read(args.file, "file"), args.trust, _read(args.contents, "contents") if args.contents else None, args.redraw
     )
     return _answered("report", found, told, args)
 
@@ -73,7 +78,7 @@ def _package(args: argparse.Namespace) -> int:
         later = Later([Path(one) for one in args.later])
     except OSError:
         raise BadInput("file_unreadable", "file", args.file) from None
-    found = check_package(opened, args.trust, later.witnesses)
+    found = check_package(opened, args.trust, later.witnesses, redraw=args.redraw)
     return _answered("package", found, told_of_package, args)
 
 

@@ -6,13 +6,14 @@ files of the PDF (ISO 32000-1, 7.11.4), under the seal like every other byte. Or
 
 import json
 import zlib
+from collections.abc import Mapping
 from typing import Any, NamedTuple
 
 from pyhanko.pdf_utils.reader import PdfFileReader
 
 CONTENTS, ENTRIES, RECEIPTS = "contents.json", "entries.txt", "receipts.txt"
-ENROLMENTS, SERVER_KEY = "enrolments.txt", "server-key.json"
-NAMES = (CONTENTS, ENROLMENTS, ENTRIES, RECEIPTS, SERVER_KEY)
+ENROLMENTS, SERVER_KEY, DEFINITIONS = "enrolments.txt", "server-key.json", "definitions.txt"
+NAMES = (CONTENTS, DEFINITIONS, ENROLMENTS, ENTRIES, RECEIPTS, SERVER_KEY)
 LARGEST = 256 * 1024 * 1024  # bytes of one file, unpacked: a file that says more is not read
 
 
@@ -35,11 +36,14 @@ class Enclosure(NamedTuple):
     data: bytes
 
 
-def enclosures(contents: bytes, signed: Signed) -> list[Enclosure]:
-    """The files to embed; ``contents``: the bytes of ``contents.json``."""
+def enclosures(contents: bytes, signed: Signed, definitions: Mapping[str, bytes] | None = None) -> list[Enclosure]:
+    """The files to embed; ``contents``: the bytes of ``contents.json``; ``definitions``: ``{digest: compiled}`` of the
+    checklists that it speaks of, without which nobody can make it again."""
     key = json.dumps(signed.server_key, sort_keys=True, indent=1) + "\n"
+    listed = None if definitions is None else b"".join(definitions[one] + b"\n" for one in sorted(definitions))
     return [
         Enclosure(CONTENTS, "application/json", contents),
+        *([] if listed is None else [Enclosure(DEFINITIONS, "text/plain", listed)]),
         Enclosure(ENROLMENTS, "text/plain", _lines(signed.enrolments)),
         Enclosure(ENTRIES, "text/plain", _lines(signed.entries)),
         Enclosure(RECEIPTS, "text/plain", _lines(signed.receipts)),

@@ -33,13 +33,24 @@ Contents = Mapping[str, Any]
 def entry_facts(files: Mapping[str, bytes] | None, contents: Contents | None) -> list[Fact]:
     """The facts above. ``files``: as ``enclosed`` gives them, None without any; ``contents``: the enclosed
     ``contents.json``, None when it does not read. Never raises for anything in them."""
+    return facts_and_record(files, contents)[0]
+
+
+def facts_and_record(
+    files: Mapping[str, bytes] | None, contents: Contents | None
+) -> tuple[list[Fact], SignedRecord | None]:
+    """As ``entry_facts``, and the record where one can be read."""
     if files is None:
-        return [Fact(name, UNKNOWN, "no_record") for name in ("record_enclosed", *REST)]
+        return [Fact(name, UNKNOWN, "no_record") for name in ("record_enclosed", *REST)], None
     try:
         held = read_record(files)
     except Exception as reason:  # a missing file, no key: whatever it is, there is no record to read
         return [Fact("record_enclosed", FAILS, "unreadable_record", {"error": type(reason).__name__}),
-                *(Fact(name, UNKNOWN, "unreadable_record") for name in REST)]  # fmt: skip
+                *(Fact(name, UNKNOWN, "unreadable_record") for name in REST)], None  # fmt: skip
+    return _facts(held, contents), held
+
+
+def _facts(held: SignedRecord, contents: Contents | None) -> list[Fact]:
     tokens = held.tokens
     record = scoped(contents, held.folded)
     own = record_facts(held)

@@ -127,7 +127,7 @@ def _verdicts(tokens: Tokens) -> Fact:
 
 def _folded(tokens: Tokens) -> Mapping[str, Any]:
     try:
-        return fold(_plain(tokens), _people(tokens))
+        return fold(_plain(tokens), people_in(tokens))
     except Exception:  # whatever breaks the fold: nothing that is said of such a record can be confirmed
         return {}
 
@@ -136,7 +136,7 @@ def _plain(tokens: Tokens) -> list[dict[str, Any]]:
     return [{"digest": one.digest, "kid": one.kid, "payload": one.payload} for one in tokens.entries]
 
 
-def _people(tokens: Tokens) -> dict[str, Any]:
+def people_in(tokens: Tokens) -> dict[str, Any]:
     """As the fold wants them; of a person enrolled more than once the last name and role stand, last as the
     server numbered them: in which order they are enclosed must decide nothing."""
     people: dict[str, Any] = {}
@@ -147,3 +147,17 @@ def _people(tokens: Tokens) -> dict[str, Any]:
             person.update(name=told["name"], role=told["role"])
             person["kids"].append(one.payload["kid"])
     return people
+
+
+def photos_received(tokens: Tokens) -> dict[str, int]:
+    """``{SHA-256: size}`` of the photos that have a receipt. Those of receipts that do not hold count too: they are
+    told of as faults elsewhere, and a photo is wanted all the more."""
+    found: dict[str, int] = {}
+    for line in tokens.receipts:
+        try:
+            told: Any = once.statement(line).payload
+        except Exception:  # counted by receipts_whole
+            continue
+        if told.get("photo") is not None:
+            found[told["photo"]] = told["size"]
+    return found

@@ -11,16 +11,17 @@ import hashlib
 import io
 import json
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import Any, NamedTuple
 
 from pyhanko.pdf_utils.reader import PdfFileReader
 
 from inspect_app.evidence.enclosure import CONTENTS as CONTENTS_FILE
 from inspect_app.evidence.enclosure import SERVER_KEY, enclosed
-from inspect_app.evidence.entries import entry_facts
+from inspect_app.evidence.entries import facts_and_record
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.signature import Signature, examine
+from inspect_app.evidence.signed_record import SignedRecord
 from inspect_app.evidence.time_stamps import stamp_facts
 from inspect_app.evidence.trust import countersigner_fact, key_print, server_fact, signer_fact
 
@@ -40,23 +41,35 @@ class Verification(NamedTuple):
         """Whether any fact fails. What is not determinable has not failed, and has not held either."""
         return any(fact.status == FAILS for fact in self.facts)
 
+    def further(self, facts: Iterable[Fact]) -> "Verification":
+        """With these facts after the others."""
+        return self._replace(facts=[*self.facts, *facts])
+
     def plain(self) -> dict[str, Any]:
         """For JSON."""
         return {"facts": [fact.plain() for fact in self.facts], "contents": self.contents,
                 "signatures": [one.plain() for one in self.signatures]}  # fmt: skip
 
 
+class Looked(NamedTuple):
+    """What was found in a report: the ``verification``; the enclosed ``files`` that read; ``told``, its contents where
+    they are those of its pages; the signed ``record``; each None where it does not read."""
+
+    verification: Verification
+    files: dict[str, bytes]
+    told: dict[str, Any] | None
+    record: SignedRecord | None
+
+
 def verify(data: bytes, trust: str | Sequence[str] | None = None, contents: bytes | None = None) -> Verification:
     """Verify the bytes of a report. ``trust``: fingerprints of the seal and the server expected (``trust``), one or
     several; ``contents``: the bytes of a ``contents.json`` that lay beside it. Never raises for anything in the data.
     """
-    return verify_with_files(data, trust, contents)[0]
+    return look(data, trust, contents).verification
 
 
-def verify_with_files(
-    data: bytes, trust: str | Sequence[str] | None = None, contents: bytes | None = None
-) -> tuple[Verification, dict[str, bytes]]:
-    """As ``verify``, and the enclosed files that read."""
+def look(data: bytes, trust: str | Sequence[str] | None = None, contents: bytes | None = None) -> Looked:
+    """As ``verify``, with what the facts were found from."""
     given = [trust] if isinstance(trust, str) else list(trust or ())
     facts: list[Fact] = []
     signatures: list[Signature] = []
@@ -82,11 +95,11 @@ def verify_with_files(
     # Contents that are not those of the printed pages say nothing about the pages; and a report of ours whose
     # record was left out is not one that never had any.
     told = read_contents(own) if matching.status == HOLDS else None
-    record = entry_facts({} if files is None and named else files, told)
-    whose = _whose(signatures, record, files or {}, given)
+    facts_of_record, record = facts_and_record({} if files is None and named else files, told)
+    whose = _whose(signatures, facts_of_record, files or {}, given)
     facts += [Fact(fact.name, UNKNOWN, "unread") for fact in whose] if unread else whose
-    facts += [matching, *record]
-    return Verification(facts, signatures, named), files or {}
+    facts += [matching, *facts_of_record]
+    return Looked(Verification(facts, signatures, named), files or {}, told, record)
 
 
 def enclosed_in(data: bytes) -> dict[str, bytes]:

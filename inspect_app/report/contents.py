@@ -52,9 +52,10 @@ def report_contents(
     ``fingerprint``, ``keys``, and perhaps ``apart``: how many entries are kept apart. ``photos``: ``{sha256: {"held",
     "lost", "copy", "undecodable", …}}``.
     ``options``: ``language``, ``units``, ``paper``, ``issued`` (ISO time), ``number``, ``final``, and perhaps
-    ``issuer``, ``supersedes`` and ``scope`` (``record.scope``; the whole job without). A draft stays a draft while
-    evidence is missing, whatever ``final`` says. ``kind``, ``scope`` and ``about`` say what it speaks of, ``outside``
-    what the job holds beyond that. Raises ``Refused`` (``scope_unknown``) for a scope that is not in the record.
+    ``issuer``, ``supersedes``, ``made_with`` (``release``) and ``scope`` (``record.scope``; the whole job without). A
+    draft stays a draft while evidence is missing, whatever ``final`` says. ``kind``, ``scope`` and ``about`` say what
+    it speaks of, ``outside`` what the job holds beyond that. Raises ``Refused`` (``scope_unknown``) for a scope that is
+    not in the record.
     """
     scope = options.get("scope") or WHOLE
     whole = _whole(record)
@@ -77,6 +78,7 @@ def report_contents(
         "recorded_in": job.get("language") or "en",
         "units": options.get("units") or job.get("units") or "US",
         "paper": options.get("paper") or job.get("paper") or "letter",
+        "made_with": options.get("made_with"),
         "invented": bool(job.get("invented")),
         "job": {name: job.get(name) for name in JOB} | {"heads": len(job.get("heads") or [])},
         "answers": answers,

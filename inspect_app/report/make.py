@@ -13,6 +13,7 @@ from inspect_app.evidence.enclosure import enclosures
 from inspect_app.record.scope import WHOLE
 from inspect_app.report.asked import Asked, meaning_of
 from inspect_app.report.authority import Authority
+from inspect_app.report.basis import issuer
 from inspect_app.report.contents import contents_bytes, contents_digest, report_contents
 from inspect_app.report.pages import write_pages
 from inspect_app.report.pages.voice import Texts, Voice
@@ -25,8 +26,7 @@ from inspect_app.report.shelf_list import says, told_of
 from inspect_app.report.source import Gathered, Source
 from inspect_app.rules.refused import Refused
 
-ISSUERS = ("issuer", "inspection", "contractor", "installer")  # whose report it is: the first party there is
-OWN = ("number", "issued", "supersedes")  # what differs between two reports that say the same
+OWN = ("number", "issued", "supersedes", "made_with")  # what differs between two reports that say the same
 
 
 class Made(NamedTuple):
@@ -48,10 +48,11 @@ class Maker:
         fonts: Path,
         key: Callable[[], SealKey],
         clock: Clock,
+        made_with: dict[str, str],
         authority: Authority | None = None,
     ) -> None:
         self.source, self.shelf, self.texts, self.fonts = source, shelf, texts, fonts
-        self.key, self.clock, self.authority = key, clock, authority
+        self.key, self.clock, self.made_with, self.authority = key, clock, made_with, authority
         self._guard = threading.Lock()
         self._locks: dict[tuple[str, str], threading.Lock] = defaultdict(threading.Lock)
 
@@ -121,7 +122,8 @@ class Maker:
             "issued": spell(self.clock()),
             "final": True,
             **asked._asdict(),
-            "issuer": _issuer(gathered, key),
+            "issuer": issuer(gathered.record, key.name),
+            "made_with": self.made_with,
         }
         return report_contents(
             gathered.record, gathered.people, gathered.definitions, gathered.log, gathered.photos, options
@@ -139,7 +141,7 @@ class Maker:
             voice = Voice(self.texts, contents["language"], contents["units"])
             paint = box_of(self.fonts, voice, key, contents["issued"])
             with open(unsealed, "rb") as source, open(sealed, "wb+") as out:
-                inside = enclosures(contents_bytes(contents), gathered.signed)
+                inside = enclosures(contents_bytes(contents), gathered.signed, gathered.compiled)
                 seal(source, out, key, self.clock(), laid["seal"], paint, inside, self.authority)
             synced(sealed)
         except BaseException:
@@ -148,15 +150,6 @@ class Maker:
         finally:
             unsealed.unlink(missing_ok=True)
         return sealed
-
-
-def _issuer(gathered: Gathered, key: SealKey) -> str:
-    parties = (gathered.record["job"] or {}).get("parties") or []
-    for role in ISSUERS:
-        for party in parties:
-            if party.get("role") == role and party.get("name"):
-                return str(party["name"])
-    return key.name
 
 
 def _read(last: Shelved | None) -> dict[str, Any] | None:

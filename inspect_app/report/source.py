@@ -10,9 +10,7 @@ from inspect_app.entry.statement import parse_statement
 from inspect_app.evidence.enclosure import Signed
 from inspect_app.record.fold import fold
 from inspect_app.record.scope import WHOLE, narrowed
-from inspect_app.report.daily import named_by_days
-from inspect_app.report.finding_photos import named_by_findings
-from inspect_app.report.survey import named_by_surveys
+from inspect_app.report.basis import definitions_named, log_told, photos_named, seen
 from inspect_app.store.definitions import DefinitionArchive
 from inspect_app.store.log_reading import LogReading
 from inspect_app.store.people_map import people_of
@@ -28,7 +26,7 @@ Facts = Callable[[Path], dict[str, Any]]
 
 class Gathered(NamedTuple):
     """What ``report_contents`` takes, ``up_to`` (the last server sequence in it), where the copies lie, and
-    the signed tokens it all was read from."""
+    the signed tokens it all was read from; ``compiled``: the bytes of the definitions."""
 
     record: dict[str, Any]
     people: dict[str, Any]
@@ -38,6 +36,7 @@ class Gathered(NamedTuple):
     copies: dict[str, Path]
     up_to: int
     signed: Signed
+    compiled: dict[str, bytes] = {}
 
 
 class Source(NamedTuple):
@@ -69,20 +68,13 @@ class Source(NamedTuple):
         record = fold([folded(one.token) for one in received], people)
         photos: dict[str, Any] = {}
         copies: dict[str, Path] = {}
-        part = narrowed(record, scope)
-        named = [*part["photos"], *named_by_days(part), *named_by_findings(part), *named_by_surveys(part)]
-        named = list(dict.fromkeys(named))
+        named = photos_named(narrowed(record, scope))
         for at, sha256 in enumerate(named, 1):
             photos[sha256] = self._photo(sha256, sha256 in holdings, copies)
             share(at / len(named))
         last = parse_statement(receipts[-1]) if receipts else None
-        owner = {kid: identity for identity, person in people.items() for kid in person["kids"]}
-        log = {
-            "head_seq": last.payload["seq"] if last else None, "head_receipt": last.digest if last else None,
-            "server_kid": self.server_key.kid, "fingerprint": fingerprint, "apart": apart,
-            "keys": {kid: {"count": chain["count"], "head": chain["head"], "person": owner.get(kid)}
-                     for kid, chain in record["chains"].items()},
-        }  # fmt: skip
+        head = (last.payload["seq"], last.digest) if last else (None, None)
+        log = log_told(record, people, head, self.server_key.kid, fingerprint, apart)
         up_to = int(str(last.payload["seq"])) if last else 0
         signed = Signed(
             [one.token for one in received],
@@ -90,7 +82,9 @@ class Source(NamedTuple):
             [one for one in statements if concerns(one, job, record["chains"])],
             self.server_key.jwk,
         )
-        return Gathered(record, people, self._definitions(record), log, photos, copies, up_to, signed)
+        compiled = self._compiled(record)
+        definitions = {digest: json.loads(data) for digest, data in compiled.items()}
+        return Gathered(record, people, definitions, log, photos, copies, up_to, signed, compiled)
 
     def _photo(self, sha256: str, receipted: bool, copies: dict[str, Path]) -> dict[str, Any]:
         if not receipted:
@@ -110,21 +104,11 @@ class Source(NamedTuple):
         except OSError:  # no room for the copy: the original is held all the same
             told["undecodable"] = "no_copy"
         facts = self.facts(self.vault.path(sha256))
-        times = facts.get("times") or {}
-        return told | {
-            "size": self.vault.path(sha256).stat().st_size,
-            "width": facts.get("width"),
-            "height": facts.get("height"),
-            "exif_time": times.get("DateTimeOriginal") or times.get("DateTime"),
-            "exif_offset": times.get("OffsetTimeOriginal") or times.get("OffsetTime"),
-        }
+        return told | seen(facts)
 
-    def _definitions(self, record: dict[str, Any]) -> dict[str, Any]:
-        named = {walk.get("definition") for walk in record["walks"].values()}
-        named |= {answer.get("definition") for answer in record["answers"].values()}
-        named |= set(((record["job"] or {}).get("definitions") or {}).values())
-        found = {digest: self.archive.read(digest) for digest in sorted(filter(None, named))}
-        return {digest: json.loads(data) for digest, data in found.items() if data is not None}
+    def _compiled(self, record: dict[str, Any]) -> dict[str, bytes]:
+        found = {digest: self.archive.read(digest) for digest in definitions_named(record)}
+        return {digest: data for digest, data in found.items() if data is not None}
 
 
 def concerns(statement: str, job: str, kids: Container[str]) -> bool:

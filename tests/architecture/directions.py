@@ -17,13 +17,14 @@ PYTHON = {
     "upkeep": ["clock", "entry", "errors", "intake", "record", "store"],
     "report": ["apart", "clock", "entry", "evidence", "record", "rules", "store"],
     "package": ["clock", "entry", "errors", "evidence", "record", "report", "rules", "store"],
+    "again": ["entry", "evidence", "record", "report"],
     "web": ["checklist", "clock", "entry", "errors", "intake", "package", "people", "record", "report", "rules",
             "settings", "store", "words"],
     "application": ["checklist", "clock", "entry", "errors", "intake", "package", "people", "report", "settings",
                     "store", "web", "words"],
     "demo": ["entry", "intake", "people", "record", "store", "web"],
-    "commands": ["application", "checklist", "clock", "demo", "entry", "errors", "evidence", "intake", "package",
-                 "people", "record", "report", "rules", "settings", "store", "upkeep", "web", "words"],
+    "commands": ["again", "application", "checklist", "clock", "demo", "entry", "errors", "evidence", "intake",
+                 "package", "people", "record", "report", "rules", "settings", "store", "upkeep", "web", "words"],
     "command_line": ["commands", "errors", "settings", "store", "words"],
 }  # fmt: skip
 

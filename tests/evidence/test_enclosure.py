@@ -38,7 +38,7 @@ def updated(change, data=None):
 def test_outside_programs_take_the_files_out_and_verify_every_token(tmp_path):
     (tmp_path / "report.pdf").write_bytes(countersigned())
     subprocess.run(["pdfdetach", "-saveall", "-o", tmp_path, tmp_path / "report.pdf"], check=True)
-    got = {name: (tmp_path / name).read_bytes() for name in NAMES}
+    got = {name: (tmp_path / name).read_bytes() for name in NAMES if (tmp_path / name).is_file()}
     assert got == files(RECORD)
     server = ECKey.import_key(json.loads(got["server-key.json"]))
     owners = {}

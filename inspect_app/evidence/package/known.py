@@ -4,14 +4,13 @@ from collections.abc import Mapping
 from typing import Any, NamedTuple
 
 from inspect_app.entry.pictures import pictures
-from inspect_app.evidence import once
 from inspect_app.evidence.draws import NAME as DRAWS
 from inspect_app.evidence.draws import drawn_again
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.package.definitions import used
 from inspect_app.evidence.package.log import Receipt, receipts_in
 from inspect_app.evidence.package.names import TOKENS
-from inspect_app.evidence.signed_record import OWN, SignedRecord, read_record, record_facts
+from inspect_app.evidence.signed_record import OWN, photos_received, read_record, record_facts
 
 ENCLOSED = "record_enclosed"
 
@@ -59,23 +58,9 @@ def known_from(texts: Mapping[str, bytes]) -> Known:
         invented=bool(told.get("invented")),
         entries=len(tokens.entries),
         receipts=receipts_in(tokens.receipts, tokens.server_key),
-        photos=_photos(record),
+        photos=photos_received(tokens),
         named=frozenset(one for entry in tokens.entries for one in pictures(entry.payload)),
         definitions=frozenset(used(tokens.entries)),
         statements=[dict(one.payload) for one in tokens.enrolments],
         head=(record.receipts["seq"], record.receipts["head"]),
     )
-
-
-def _photos(record: SignedRecord) -> dict[str, int]:
-    """Those of receipts that do not hold count too: they are told of as faults elsewhere, and a photo is wanted all the
-    more."""
-    found: dict[str, int] = {}
-    for line in record.tokens.receipts:
-        try:
-            told: Any = once.statement(line).payload
-        except Exception:  # counted by receipts_whole
-            continue
-        if told.get("photo") is not None:
-            found[told["photo"]] = told["size"]
-    return found

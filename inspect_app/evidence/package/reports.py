@@ -7,19 +7,20 @@ moment: then it is not determinable); ``countersignatures_there`` of ``countersi
 and those that its reports enclose; and ``reports_hold`` (every fact of every report).
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import Any, NamedTuple
 
 from inspect_app.entry.jwk import Jwk
 from inspect_app.evidence.countersigned import countersigned, countersigned_fact, statements_in
-from inspect_app.evidence.enclosure import CONTENTS, ENROLMENTS, RECEIPTS
+from inspect_app.evidence.enclosure import ENROLMENTS, RECEIPTS
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.package.known import Known
 from inspect_app.evidence.package.log import Receipt, Witness, receipts_in
 from inspect_app.evidence.package.names import REPORT
-from inspect_app.evidence.verify import Verification, read_contents, verify_with_files
+from inspect_app.evidence.verify import Looked, Verification, look
 
 HOLD, COMPLETE = "reports_hold", "reports_complete"
+More = Callable[[bytes, Looked], Iterable[Fact]]
 
 
 class ReportFound(NamedTuple):
@@ -42,16 +43,19 @@ class ReportFound(NamedTuple):
         return {"file": self.file, **self.verification.plain()}
 
 
-def report_found(file: str, data: bytes, trust: Sequence[str], server_key: Jwk | None) -> ReportFound:
-    """Verify one. Never raises for anything in the data."""
-    verification, files = verify_with_files(data, trust)
+def report_found(
+    file: str, data: bytes, trust: Sequence[str], server_key: Jwk | None, more: More = lambda data, looked: ()
+) -> ReportFound:
+    """Verify one. ``more(data, looked)``: further facts of it. Never raises for anything in the data."""
+    looked = look(data, trust)
+    verification, files = looked.verification.further(more(data, looked)), looked.files
     plain = ReportFound(file, verification)
     if server_key is not None:
         plain = plain._replace(
             receipts=receipts_in(files.get(RECEIPTS, b"").split(b"\n"), server_key),
             statements=[dict(one) for one in statements_in(files.get(ENROLMENTS, b"").split(b"\n"), server_key)],
         )  # fmt: skip
-    told = read_contents(files.get(CONTENTS)) if _holds(verification, "contents_match") else None
+    told = looked.told
     if told is None:
         return plain
     job = told.get("job")
@@ -131,7 +135,3 @@ def _left_out(
             last = one.verification.signatures[-1].name
             return Fact(COMPLETE, UNKNOWN, "countersignature_unstated", about | {"file": one.file, "name": last or ""})
     return Fact(COMPLETE, HOLDS, None, about)
-
-
-def _holds(verification: Verification, name: str) -> bool:
-    return any(fact.name == name and fact.status == HOLDS for fact in verification.facts)
