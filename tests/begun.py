@@ -12,12 +12,11 @@ from inspect_app.store.migrate import configured
 from inspect_app.store.transactions import WRITES, prepare
 
 
-def begun(data: Path) -> Path:
-    """The data folder, with an embedded database that is already migrated where there was none."""
+def begun(data: Path) -> None:
+    """See that the data folder has an embedded database, already migrated, where it had none."""
     data.mkdir(mode=0o700, parents=True, exist_ok=True)
     if not (data / "seamwalk.sqlite3").exists():
         (data / "seamwalk.sqlite3").write_bytes(_empty())
-    return data
 
 
 def migrate_at(url: str) -> None:

@@ -16,7 +16,9 @@ from inspect_app.entry.jwk import public_jwk
 from inspect_app.entry.jws import format_jws, parse_jws
 from inspect_app.entry.uuid7 import uuid7
 from inspect_app.settings import settings_from
+from tests.begun import begun
 from tests.browser.gate import Gate, free_port
+from tests.office import CHEAP
 from tests.vectors.entry_bodies import q
 
 PASSWORD = "an invented password"
@@ -32,7 +34,8 @@ class Office:
         self, folder: Path, definitions: dict[str, str] | None = None, static: Path | None = None
     ) -> None:
         settings = settings_from({"SEAMWALK_DATA": str(folder)})
-        self.app = create_app(replace(settings, static=static or settings.static))
+        begun(folder)
+        self.app = create_app(replace(settings, static=static or settings.static), hasher=CHEAP)
         # Under /api/, so that the worker does not answer with the app itself.
         self.app.add_url_rule("/api/blank", "blank", lambda: Response("<!doctype html><title>blank</title>"))
         self.parts = self.app.extensions["seamwalk"]

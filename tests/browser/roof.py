@@ -4,18 +4,17 @@ import threading
 from dataclasses import replace
 from pathlib import Path
 
-from argon2 import PasswordHasher
-
 from inspect_app.application import create_serving_app
 from inspect_app.demo.run import SCENARIO
 from inspect_app.intake.job_file import read_yaml
 from inspect_app.intake.register_job import register_job
 from inspect_app.settings import settings_from
 from inspect_app.web.listening import listening, stop
+from tests.begun import begun
 from tests.browser.gate import free_port
+from tests.office import CHEAP
 
 PASSWORD = "an invented password"
-CHEAP = PasswordHasher(time_cost=1, memory_cost=64, parallelism=1)
 
 
 class Roof:
@@ -25,6 +24,7 @@ class Roof:
     def __init__(self, folder: Path, checklists: Path | None = None, areas: dict | None = None) -> None:
         settings = settings_from({"SEAMWALK_DATA": str(folder)})
         settings = replace(settings, checklists=checklists or settings.checklists)
+        begun(folder)
         self.app = create_serving_app(settings, hasher=CHEAP)
         self.parts = self.app.extensions["seamwalk"]
         self.port = free_port()

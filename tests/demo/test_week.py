@@ -18,6 +18,7 @@ from inspect_app.record.trends import trends
 from inspect_app.rules.layout import layout
 from inspect_app.settings import settings_from, shipped, sqlite_in
 from tests.demo.firms_shown import shows_its_people
+from tests.office import CHEAP
 
 EVENING = datetime(2026, 11, 25, 17, 40, tzinfo=UTC)
 ONE_DAY = ((0, Plan("ferry", "Crew 2 (invented)", 1, 3, tight_at=2, went_over=2)),)
@@ -25,7 +26,7 @@ ONE_DAY = ((0, Plan("ferry", "Crew 2 (invented)", 1, 3, tight_at=2, went_over=2)
 
 def app_of(folder):
     settings = settings_from({})
-    return create_app(replace(settings, data=folder, database_url=sqlite_in(folder)))
+    return create_app(replace(settings, data=folder, database_url=sqlite_in(folder)), hasher=CHEAP)
 
 
 def record_of(folder):
