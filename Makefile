@@ -29,7 +29,7 @@ machine: .venv/ready-for-tests
 	@sh .ci/machine $(BIN)
 
 test: machine
-	$(BIN)/python -m pytest -n 2 --dist loadgroup -m "not soak"
+	$(BIN)/python -m pytest -p tests.in_memory -n 2 --dist loadgroup -m "not soak"
 
 lint: .venv/ready-for-tests
 	$(BIN)/ruff check .
