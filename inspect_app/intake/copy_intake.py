@@ -11,6 +11,7 @@ from itertools import chain
 from inspect_app.entry.copy_seal import list_digest, parse_seal
 from inspect_app.entry.format import TYPE, parse
 from inspect_app.entry.jws import parse_jws, verify
+from inspect_app.entry.picture_type import type_of
 from inspect_app.entry.pictures import pictures
 from inspect_app.entry.refusal import Refused
 from inspect_app.intake.batch import MOST, Answer, Batches, digest_of
@@ -19,7 +20,6 @@ from inspect_app.intake.copy_list import read_list
 from inspect_app.intake.copy_outcome import Brought, Came, Seal, accounted
 from inspect_app.intake.copy_tar import Damage, Member, Stream, members
 from inspect_app.intake.photo_door import PhotoDoor
-from inspect_app.intake.pictures import type_of
 from inspect_app.intake.uploads_metadata import UNTYPED
 from inspect_app.intake.uploads_refused import UploadRefused
 from inspect_app.people.devices import Devices

@@ -6,23 +6,18 @@ The original bytes are evidence and are never touched here. Whatever is wrong wi
 """
 
 import io
-import re
 from pathlib import Path
 from typing import Any, NamedTuple
 
 import pillow_heif
 from PIL import Image, ImageOps
 
+from inspect_app.entry.picture_type import type_of
 from inspect_app.intake.picture_end import picture_end
 
 pillow_heif.register_heif_opener()
 
 FORMATS = ("JPEG", "PNG", "WEBP", "HEIF")
-SIGNATURE = re.compile(
-    rb"(?P<jpeg>\xff\xd8\xff)|(?P<png>\x89PNG\r\n\x1a\n)|(?P<webp>RIFF....WEBP)"
-    rb"|(?P<heic>....ftyp(?:hei[cxms]|hev[cxms]|mif1|msf1))",
-    re.DOTALL,
-)
 # A JPEG decodes at a fraction of its size; the others need all their pixels in memory (3 or 4 bytes each),
 # and a PNG of a few kilobytes can claim any number of them.
 # (MPO is what Pillow calls a JPEG with a second view behind it.)
@@ -68,12 +63,6 @@ def facts(source: bytes | Path) -> dict[str, Any]:
     with image:
         too_large = "too_many_pixels" if _too_large(image) else None
         return known | {"width": image.width, "height": image.height, "undecodable": too_large} | _exif(image)
-
-
-def type_of(data: bytes) -> str | None:
-    """The media type by content, from the first bytes; None for what is not on the list."""
-    found = SIGNATURE.match(data)
-    return None if found is None else f"image/{found.lastgroup}"
 
 
 def shrink(source: bytes | Path, sizes: tuple[int, ...] = (1600, 320)) -> dict[int, bytes] | Undecodable:

@@ -51,13 +51,18 @@ class Trail:
 
     def visit(self, what: str, job: str, **facts: object) -> None:
         """As ``note`` of somebody who is not signed in; once for all that is seen alike within ``VISIT``."""
-        said, since = json.dumps(facts, sort_keys=True), spell(self.clock() - VISIT)
+        self.once(what, job, None, VISIT, **facts)
+
+    def once(self, what: str, job: str, who: str | None, within: timedelta, **facts: object) -> None:
+        """As ``note``, unless the same stands there of the same person within that time."""
+        said, since = json.dumps(facts, sort_keys=True), spell(self.clock() - within)
         alike = select(TrailRow.seq).where(
-            TrailRow.job == job, TrailRow.what == what, TrailRow.at > since, TrailRow.facts == said
-        )
+            TrailRow.job == job, TrailRow.what == what, TrailRow.who.is_not_distinct_from(who), TrailRow.at > since,
+            TrailRow.facts == said,
+        )  # fmt: skip
         with self.transactions.writing() as session:
             if session.scalar(alike.limit(1)) is None:
-                self.note(what, job, None, **facts)
+                self.note(what, job, who, **facts)
 
     def of(self, job: str, before: int | None = None) -> list[Step]:
         """The newest ``PAGE`` steps of a job, newest first, or those before a number. A sign-in is told of members,

@@ -12,7 +12,7 @@ from inspect_app.web.office_desk import office
 from inspect_app.web.packages_desk import LASTS, Pass, packer, read_pass, spelled
 from inspect_app.web.parts import parts
 from inspect_app.web.schemas.package import PackageSchema
-from inspect_app.web.zip_answer import zip_answer
+from inspect_app.web.zip_answer import part_asked, zip_answer
 
 blueprint = Blueprint("package", __name__, url_prefix="/api", description="The evidence package")
 PASS = {"in": "query", "name": "pass", "schema": {"type": "string"}, "description": "of the call before"}
@@ -25,7 +25,7 @@ def package(job: str) -> dict[str, object]:
     person = require_right(job, "exports")
     made = parts().clock()
     packed = packer().pack(job, made)
-    given = spelled(Pass(job, person.id, made))
+    given = spelled(Pass(job, person.id, made, packed.bag.digest))
     return {
         "name": packed.bag.name, "bytes": StoredZip(packed.bag).size, "counts": packed.told["counts"],
         "url": f"/api/jobs/{job}/package.zip?pass={given}", "ends": made + LASTS,
@@ -41,9 +41,12 @@ def download(job: str) -> Response:
     text = request.args.get("pass")
     given = _of_pass(job, text) if text is not None else Pass(job, require_right(job, "exports").id, parts().clock())
     packed = packer().pack(job, given.made)
-    if request.method == "GET":
+    part = part_asked(packed.bag, given.digest if text is not None else None)
+    if part.begins:
         office().trail.note("packaged", job, given.person)
-    return zip_answer(packed.bag, parts=text is not None)
+    elif part.goes_on:  # the download stands there already, unless nobody ever fetched its first byte
+        office().trail.once("packaged", job, given.person, LASTS)
+    return zip_answer(packed.bag, part, parts=text is not None)
 
 
 def _of_pass(job: str, text: str) -> Pass:

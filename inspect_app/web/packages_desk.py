@@ -15,11 +15,13 @@ LASTS = timedelta(hours=12)  # as long as a sign-in: a large package over a weak
 
 
 class Pass(NamedTuple):
-    """Leave to fetch one job's package as it was ``made``: it says for whom, and is asked for by address alone."""
+    """Leave to fetch one job's package as it was ``made``: it says for whom, and is asked for by address alone.
+    ``digest``: of the very package, empty where none was made for it."""
 
     job: str
     person: str
     made: datetime
+    digest: str = ""
 
 
 def packer() -> Packer:
@@ -29,14 +31,14 @@ def packer() -> Packer:
 
 def spelled(given: Pass) -> str:
     """A pass as a piece of an address."""
-    return str(_signer().dumps([given.job, given.person, spell(given.made)]))
+    return str(_signer().dumps([given.job, given.person, spell(given.made), given.digest]))
 
 
 def read_pass(text: str) -> Pass:
     """Raises ``NotAllowed`` ``package_pass``: not one of ours, or too old."""
     try:
-        job, person, made = _signer().loads(text)
-        given = Pass(job, person, datetime.fromisoformat(made))
+        job, person, made, *digest = _signer().loads(text)
+        given = Pass(job, person, datetime.fromisoformat(made), *digest)
     except (BadSignature, ValueError, TypeError):
         raise NotAllowed("package_pass", "pass", text[:20]) from None
     if parts().clock() - given.made > LASTS:

@@ -7,8 +7,8 @@ content, or as plain bytes to download; a browser is never left to guess.
 from flask import Response, jsonify, request, send_file
 from flask_smorest import Blueprint
 
+from inspect_app.entry.picture_type import type_of
 from inspect_app.errors import BadInput, Conflict, NotFound
-from inspect_app.intake.pictures import type_of
 from inspect_app.intake.uploads_metadata import JOB, SHA256
 from inspect_app.store.vault_copies import SIZES, NoCopy
 from inspect_app.web.parts import parts

@@ -17,12 +17,12 @@ from inspect_app.web.entitled import by_secret
 from inspect_app.web.error_body import explained
 from inspect_app.web.language import language
 from inspect_app.web.office_desk import office
-from inspect_app.web.packages_desk import Pass, packer, read_pass, spelled
+from inspect_app.web.packages_desk import LASTS, Pass, packer, read_pass, spelled
 from inspect_app.web.parts import parts
 from inspect_app.web.photos import copy, original
 from inspect_app.web.reports import sent
 from inspect_app.web.reports_desk import maker
-from inspect_app.web.zip_answer import zip_answer
+from inspect_app.web.zip_answer import part_asked, zip_answer
 
 blueprint = Blueprint("view", __name__, url_prefix="/view", template_folder="templates")
 PHOTOS = 60  # on a page
@@ -97,9 +97,13 @@ def package(secret: str) -> Response:
     given = read_pass(text) if text is not None else Pass(link.job, link.id, parts().clock())
     if (given.job, given.person) != (link.job, link.id):
         raise NotFound("link_unknown", "pass", link.name)
-    if request.method == "GET":
+    bag = packer().pack(link.job, given.made).bag
+    part = part_asked(bag, given.digest if text is not None else None)
+    if part.begins:
         _opened(secret, "packaged")
-    return zip_answer(packer().pack(link.job, given.made).bag, parts=text is not None)
+    elif part.goes_on:
+        office().trail.once("packaged", link.job, None, LASTS, link=link.id, name=link.name)
+    return zip_answer(bag, part, parts=text is not None)
 
 
 @blueprint.get("/<secret>/photos/<sha256>")

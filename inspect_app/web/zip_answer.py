@@ -1,6 +1,6 @@
 """A package sent as a zip file: whole with its exact length, or from where a broken download left off."""
 
-from typing import IO, cast
+from typing import IO, NamedTuple, cast
 
 from flask import Response, request
 from werkzeug.wsgi import wrap_file
@@ -10,29 +10,52 @@ from inspect_app.package.stored_zip import StoredZip
 from inspect_app.package.zip_file import ZipFile
 
 
-def zip_answer(bag: Bag, parts: bool) -> Response:
-    """``parts``: whether the same address gives the same bytes again, so that a part of them means something."""
+class Part(NamedTuple):
+    """What is sent: from ``start`` up to ``stop``; ``status`` 200 (the whole), 206, or 416 (there is no such part)."""
+
+    start: int
+    stop: int
+    status: int
+
+    @property
+    def begins(self) -> bool:
+        """Whether a download begins with it, rather than goes on."""
+        return request.method == "GET" and self.status != 416 and self.start == 0
+
+    @property
+    def goes_on(self) -> bool:
+        return request.method == "GET" and self.status != 416 and self.start > 0
+
+
+def part_asked(bag: Bag, same: str | None) -> Part:
+    """What the request asks of this package. ``same``: what a package is known by at the address that is asked
+    (``Bag.digest``), empty where nobody kept it, None where each call makes another.
+
+    A part is given only where it fits what came before: ``If-Range`` or else ``same`` names this very package. Where
+    neither does, the whole is sent, and a download begins anew.
+    """
+    size, asked = StoredZip(bag).size, request.range
+    if same is None or asked is None or asked.units != "bytes" or len(asked.ranges) != 1:
+        return Part(0, size, 200)
+    named = request.if_range
+    if named.date is not None or (named.etag or same) != bag.digest:
+        return Part(0, size, 200)
+    found = asked.range_for_length(size)
+    return Part(0, 0, 416) if found is None else Part(*found, 206)
+
+
+def zip_answer(bag: Bag, part: Part, parts: bool) -> Response:
+    """``parts``: whether the same address can be asked for a part at all."""
     zip = StoredZip(bag)
-    start, stop, status = 0, zip.size, 200
-    asked = request.range
-    if parts and asked is not None and asked.units == "bytes" and len(asked.ranges) == 1 and _same(bag):
-        found = asked.range_for_length(zip.size)
-        if found is None:
-            return Response(status=416, headers={"Content-Range": f"bytes */{zip.size}"})
-        (start, stop), status = found, 206
+    if part.status == 416:
+        return Response(status=416, headers={"Content-Range": f"bytes */{zip.size}"})
     # Handed over as a file, so that the server sends it by itself: a slow link keeps none of its threads.
-    body = wrap_file(request.environ, cast(IO[bytes], ZipFile(zip, start, stop)))
-    answer = Response(body, status, mimetype="application/zip", direct_passthrough=True)
-    answer.content_length = stop - start
-    if status == 206:
-        answer.headers["Content-Range"] = f"bytes {start}-{stop - 1}/{zip.size}"
+    body = wrap_file(request.environ, cast(IO[bytes], ZipFile(zip, part.start, part.stop)))
+    answer = Response(body, part.status, mimetype="application/zip", direct_passthrough=True)
+    answer.content_length = part.stop - part.start
+    if part.status == 206:
+        answer.headers["Content-Range"] = f"bytes {part.start}-{part.stop - 1}/{zip.size}"
     answer.headers["Accept-Ranges"] = "bytes" if parts else "none"
     answer.headers["Content-Disposition"] = f'attachment; filename="{bag.name}.zip"'
     answer.set_etag(bag.digest)
     return answer
-
-
-def _same(bag: Bag) -> bool:
-    """Whether a part of this package is what is asked for: where ``If-Range`` names another, the whole is sent."""
-    named = request.if_range
-    return named.date is None and named.etag in (None, bag.digest)

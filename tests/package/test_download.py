@@ -51,8 +51,11 @@ def test_what_stands_otherwise_by_now_is_sent_whole_and_never_pieced_together(of
     url = filled.chief.client.get(f"/api/jobs/{filled.job}/package", headers=filled.chief.bearer).json["url"]
     before = fetched(filled, url)
     filled.chief.send(filled.chief.entry("area", filled.job))
-    rest = fetched(filled, url, Range="bytes=1000-", **{"If-Range": before.headers["ETag"]})
-    assert rest.status_code == 200 and rest.headers["ETag"] != before.headers["ETag"]
+    for named in ({"If-Range": before.headers["ETag"]}, {}):
+        rest = fetched(filled, url, Range="bytes=1000-", **named)
+        assert rest.status_code == 200 and rest.headers["ETag"] != before.headers["ETag"], "begun anew"
+    now = {"If-Range": rest.headers["ETag"]}
+    assert rest.data[1000:] == fetched(filled, url, Range="bytes=1000-", **now).data
 
 
 def test_a_member_who_sees_the_whole_job_needs_no_pass(still):
@@ -115,8 +118,37 @@ def test_each_download_stands_in_the_trail_and_a_look_at_the_size_does_not(offic
         return [step for step in listed if step["what"] == "packaged"]
 
     assert steps() == []
+    fetched(filled, url, Range="bytes=999999999-")
+    assert steps() == [], "nothing was sent"
     fetched(filled, url)
-    assert [step["person"] for step in steps()] == [filled.chief.person.id]
+    for start in (700, 1400, 2100):
+        assert fetched(filled, url, Range=f"bytes={start}-{start + 699}").status_code == 206
+    assert [step["person"] for step in steps()] == [filled.chief.person.id], "one for a download, however many pieces"
+    office.clock.forward(minutes=30)
+    fetched(filled, url, Range="bytes=2800-")
+    assert len(steps()) == 1
+    fetched(filled, url, Range="bytes=0-9")
+    assert len(steps()) == 2, "another download"
+
+
+def test_a_download_that_never_asks_for_the_first_byte_stands_in_the_trail_all_the_same(office):
+    filled = Filled(office)
+    url = filled.chief.client.get(f"/api/jobs/{filled.job}/package", headers=filled.chief.bearer).json["url"]
+    link = filled.chief.client.post(f"/api/jobs/{filled.job}/links", json={"name": "Reviewer (invented)", "days": 3},
+                                    headers=filled.chief.bearer).json["url"]  # fmt: skip
+    page = office.client().get(link).text
+    address = page.split('package.zip?pass=')[1].split('"')[0]
+    whole = office.client().get(f"{link}/package.zip?pass={address}", headers={"Range": "bytes=1-"})
+    assert whole.status_code == 200, "nobody kept what a page's package was: it is sent whole"
+    named = {"Range": "bytes=1-", "If-Range": whole.headers["ETag"]}
+    for _ in range(2):
+        assert fetched(filled, url, Range="bytes=1-").status_code == 206
+        assert office.client().get(f"{link}/package.zip?pass={address}", headers=named).status_code == 206
+        office.clock.forward(hours=2)
+    with office.app.app_context():
+        steps = office.app.extensions["office"].trail.of(filled.job)
+    packaged = [step.person for step in steps if step.what == "packaged"]
+    assert sorted(packaged, key=str) == sorted([filled.chief.person.id, None], key=str)
 
 
 def test_a_sign_in_by_cookie_is_enough(still):

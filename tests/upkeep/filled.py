@@ -11,7 +11,7 @@ from inspect_app.store.database import db
 from inspect_app.upkeep.check import Checked, check
 from tests.upload_headers import metadata_of
 
-PHOTO = random.Random(7).randbytes(90_000)
+PHOTO = b"\xff\xd8\xff" + random.Random(7).randbytes(90_000)
 SHA = hashlib.sha256(PHOTO).hexdigest()
 LOST_PHOTO = random.Random(8).randbytes(5_000)
 
