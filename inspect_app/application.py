@@ -40,9 +40,10 @@ from inspect_app.people.tries import Tries
 from inspect_app.people.viewer_links import ViewerLinks
 from inspect_app.report.asks import Asks
 from inspect_app.report.authority import Authority
-from inspect_app.report.background import Background
+from inspect_app.report.background import LOOKS, Background
 from inspect_app.report.countersign import Means
 from inspect_app.report.countersigned import Countersigned
+from inspect_app.report.holds import Holds
 from inspect_app.report.judged import judge_apart, key_apart
 from inspect_app.report.make import Maker
 from inspect_app.report.release import release
@@ -68,7 +69,7 @@ from inspect_app.web.office_desk import OfficeDesk
 from inspect_app.web.parts import Parts
 from inspect_app.web.photos_desk import PhotoDesk
 from inspect_app.web.register import register
-from inspect_app.web.reports_desk import make_asked, make_report
+from inspect_app.web.reports_desk import look_around, make_asked, make_report
 from inspect_app.words import Words
 
 RECOMMENDED = PasswordHasher()  # the library's own parameters: 64 MiB, 3 passes (RFC 9106, low memory)
@@ -104,7 +105,7 @@ def create_app(
     app.extensions["photos"] = desk = photo_desk(parts, app.extensions["office"].scope)
     app.extensions["copies"] = copy_intake(parts, desk)
     app.extensions["reports"] = report_maker(parts, desk.copies)
-    app.extensions["asks"] = Asks(parts.transactions, clock)
+    app.extensions["asks"] = Asks(parts.transactions, clock, app.extensions["reports"].shelf.holds)
     app.extensions["countersigned"] = countersigned_by(parts, app.extensions["reports"])
     app.extensions["packages"] = packer(parts)
     register(app)
@@ -112,17 +113,17 @@ def create_app(
 
 
 def create_serving_app(
-    settings: Settings, clock: Clock = system_clock, hasher: PasswordHasher = RECOMMENDED
+    settings: Settings, clock: Clock = system_clock, hasher: PasswordHasher = RECOMMENDED, looks: float = LOOKS
 ) -> Flask:
     """An app whose reports are made by themselves, in the background, as they become due
-    (``app.extensions["background"]``); a command that does one thing wants ``create_app``."""
-    background = Background(make_report, make_asked)
+    (``app.extensions["background"]``); a command that does one thing wants ``create_app``. ``looks``: seconds between
+    two looks at what other servers of the store left."""
+    background = Background(make_report, make_asked, look_around, looks)
     app = create_app(settings, clock, background.due, hasher)
     app.extensions["background"] = background
     with app.app_context():
-        app.extensions["reports"].shelf.sweep()
-        for waiting in app.extensions["asks"].sweep():
-            background.asked(waiting.id, waiting.job)
+        app.extensions["reports"].shelf.holds.serve()
+        look_around(app)
     background.start(app)
     with app.app_context():
         app.extensions["seamwalk"].completion.look_again()
@@ -209,7 +210,8 @@ def report_maker(parts: Parts, copies: Copies) -> Maker:
         parts.transactions, parts.reading, parts.archive, parts.vault, copies, parts.server_key, facts,
         lambda job: len(parts.quarantine.tokens(job)),
     )
-    shelf = Shelf(parts.settings.data / "reports", parts.transactions, parts.clock)
+    holds = Holds(parts.settings.data / "holds")
+    shelf = Shelf(parts.settings.data / "reports", parts.transactions, parts.clock, holds)
     means = signing_means(parts.settings, parts.words)
     # Asked for at once: files that are replaced under a running server are not those that it runs.
     made_with = release(parts.settings.static / "words", means.fonts)

@@ -17,6 +17,7 @@ from inspect_app.package.photos import photos
 from inspect_app.package.reports import reports
 from inspect_app.package.sheet import Sheet
 from inspect_app.package.snapshot import Snapshot, snapshot
+from inspect_app.package.sweep import sweep
 from inspect_app.store.definitions import DefinitionArchive
 from inspect_app.store.log_reading import LogReading
 from inspect_app.store.server_key import ServerKey
@@ -50,6 +51,7 @@ class Packer:
         """The job as it stands; of the same state and the same ``made`` always the same bytes. What is missing is
         named in it, and keeps nothing else out. Raises ``OSError`` when there is no room for its texts, what the store
         raises."""
+        sweep(self.folder, made)
         with self.transactions.reading():  # one moment of all: a report made meanwhile would tell of a later log
             moment = snapshot(self.transactions, self.reading, self.key, job)
             finished, gone = reports(self.transactions, self.reports, job, made)

@@ -1,7 +1,8 @@
 """The reports that people asked for: who, what, and how far each is. They outlive the server that was asked."""
 
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from datetime import datetime, timedelta
 from typing import NamedTuple
 
@@ -10,6 +11,7 @@ from sqlalchemy.orm import Session
 
 from inspect_app.clock import Clock, spell
 from inspect_app.report.asked import Asked, read_asked
+from inspect_app.report.holds import Holds
 from inspect_app.report.progress import Tell
 from inspect_app.store.tables import ReportAskRow
 from inspect_app.store.transactions import Transactions
@@ -55,8 +57,8 @@ class Full(Exception):
 class Asks:
     """All calls need an app context."""
 
-    def __init__(self, transactions: Transactions, clock: Clock) -> None:
-        self.transactions, self.clock = transactions, clock
+    def __init__(self, transactions: Transactions, clock: Clock, holds: Holds) -> None:
+        self.transactions, self.clock, self.holds = transactions, clock, holds
 
     def add(self, job: str, person: str, asked: Asked) -> Ask:
         """Note what is asked for; what waits already or is being made is not asked twice. Raises ``Full``."""
@@ -92,8 +94,14 @@ class Asks:
                 told.setdefault(row.asked, _ask(row))
         return [one for one in told.values() if one.state in (*PENDING, "failed")]
 
+    @contextmanager
+    def begun(self, identity: int) -> Iterator[Ask | None]:
+        """Take one that waits, and hold it while it is made; None where somebody else has, or it is gone."""
+        with self.holds.hold("ask", str(identity)):
+            yield self.begin(identity)
+
     def begin(self, identity: int) -> Ask | None:
-        """Take one that waits to make it; None where somebody else has, or it is gone."""
+        """As ``begun``, of one that is held."""
         with self.transactions.writing() as session:
             taken = update(ReportAskRow).where(ReportAskRow.id == identity, ReportAskRow.state == "waiting")
             row = session.scalar(taken.values(state="making", stage="gather").returning(ReportAskRow))
@@ -109,7 +117,7 @@ class Asks:
             most = max(most, share)
             if stage != last or now() - said >= BETWEEN:
                 last, said = stage, now()
-                self._set(identity, state="making", trouble=None, stage=stage, share=int(most * 1000))
+                self._set(identity, stage=stage, share=int(most * 1000))
 
         return tell
 
@@ -123,12 +131,12 @@ class Asks:
         self._set(identity, state="failed", trouble=trouble)
 
     def sweep(self) -> list[Ask]:
-        """At the start of a server: what the one before was making has failed, and is not begun again by itself, since
-        it may be what ended that server. Returns those that still wait, the oldest first. Where that server has not
-        ended and goes on making one, its next word on how far it is takes the failure back."""
+        """What nobody is making any more has failed, and is not begun again by itself, since it may be what ended the
+        server that did. Returns those that wait, the oldest first."""
         with self.transactions.writing() as session:
-            session.execute(update(ReportAskRow).where(ReportAskRow.state == "making").values(
-                state="failed", trouble="interrupted"))  # fmt: skip
+            for row in session.scalars(select(ReportAskRow).where(ReportAskRow.state == "making")):
+                if self.holds.free("ask", str(row.id)):
+                    row.state, row.trouble = "failed", "interrupted"
             waiting = select(ReportAskRow).where(ReportAskRow.state == "waiting").order_by(ReportAskRow.id)
             return [_ask(row) for row in session.scalars(waiting)]
 

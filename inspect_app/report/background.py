@@ -6,19 +6,25 @@ another job's people nor any report that is due waiting for more than one of the
 
 import logging
 import threading
+import time
 from collections.abc import Callable
 
 from flask import Flask
 
 log = logging.getLogger("seamwalk")
+LOOKS = 30.0  # seconds
 WORKERS = 2  # a short report need not wait for a long one; more would only share the same processor
 
 
 class Background:
-    """``due(job)`` and ``asked(id, job)`` may be called from any thread, before ``start`` too; they return at once."""
+    """``due(job)`` and ``asked(id, job)`` may be called from any thread, before ``start`` too; they return at once.
+    ``look(app)`` is called every ``seconds``: another server of the store may have ended."""
 
-    def __init__(self, make_due: Callable[[Flask, str], object], make_asked: Callable[[Flask, int], object]) -> None:
-        self.make_due, self.make_asked = make_due, make_asked
+    def __init__(
+        self, make_due: Callable[[Flask, str], object], make_asked: Callable[[Flask, int], object],
+        look: Callable[[Flask], object] = lambda app: None, seconds: float = LOOKS,
+    ) -> None:  # fmt: skip
+        self.make_due, self.make_asked, self.look, self.seconds = make_due, make_asked, look, seconds
         self._asked: dict[int, str] = {}  # their jobs, in the order in which they were asked
         self._due: list[str] = []
         self._changed = threading.Condition()
@@ -44,6 +50,7 @@ class Background:
         self._app = app
         for n in range(WORKERS):
             threading.Thread(target=self._work, name=f"reports-{n + 1}", daemon=True).start()
+        threading.Thread(target=self._look, name="reports-look", daemon=True).start()
 
     def settled(self, seconds: float) -> bool:
         """Wait until nothing is asked, due or being made; whether that came to be in time."""
@@ -54,6 +61,16 @@ class Background:
         """Whether the job's report is due and not begun."""
         with self._changed:
             return job in self._due
+
+    def _look(self) -> None:
+        assert self._app is not None
+        while True:
+            time.sleep(self.seconds)
+            try:
+                with self._app.app_context():
+                    self.look(self._app)
+            except Exception:  # a store that is busy or full now may be neither the next time
+                log.exception("what other servers left could not be looked for")
 
     def _work(self) -> None:
         assert self._app is not None

@@ -21,7 +21,7 @@ from inspect_app.report.progress import Tell, part_of, quiet
 from inspect_app.report.seal import seal
 from inspect_app.report.seal_box import box_of
 from inspect_app.report.seal_key import SealKey
-from inspect_app.report.shelf import Shelf, Shelved, synced
+from inspect_app.report.shelf import Shelf, Shelved, held_as, synced
 from inspect_app.report.shelf_list import says, told_of
 from inspect_app.report.source import Gathered, Source
 from inspect_app.rules.refused import Refused
@@ -38,7 +38,8 @@ class Made(NamedTuple):
 
 
 class Maker:
-    """Makes reports; one at a time for each scope of each job, from any thread that has an app context."""
+    """Makes reports; one at a time for each scope of each job, whatever threads (that have an app context) and whatever
+    servers of the store want it."""
 
     def __init__(
         self,
@@ -67,7 +68,7 @@ class Maker:
         """
         with self._guard:
             lock = self._locks[job, meaning_of(scope)]
-        with lock:
+        with lock, self.shelf.holds.hold("report", held_as(job, scope)):
             scope = self.shelf.spelled(job, scope)
             asked = Asked(scope, paper, language, units)
             number = self.shelf.begin(job, scope)

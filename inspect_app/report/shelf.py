@@ -17,6 +17,7 @@ from inspect_app.clock import Clock, spell
 from inspect_app.entry.statement import parse_statement
 from inspect_app.record.scope import WHOLE
 from inspect_app.report.asked import meaning_of, sorted_json
+from inspect_app.report.holds import Holds
 from inspect_app.store.tables import ReportRow, StatementRow
 from inspect_app.store.transactions import Transactions
 from inspect_app.store.vault import blocks, hash_of
@@ -52,8 +53,10 @@ class Shelved(NamedTuple):
 class Shelf:
     """Reports by job. All calls need an app context."""
 
-    def __init__(self, folder: Path, transactions: Transactions, clock: Clock, disk: Disk | None = None) -> None:
-        self.folder, self.transactions, self.clock, self.disk = folder, transactions, clock, disk or Disk()
+    def __init__(self, folder: Path, transactions: Transactions, clock: Clock, holds: Holds) -> None:
+        """``holds``: what says which of them is being made just now."""
+        self.folder, self.transactions, self.clock, self.holds = folder, transactions, clock, holds
+        self.disk = Disk()
 
     def newest(self, job: str, scope: dict[str, Any] = WHOLE) -> Shelved | None:
         """The report of that scope with the highest number, whatever its state."""
@@ -117,11 +120,11 @@ class Shelf:
                 ReportRow.job == job, ReportRow.number == number, ReportRow.state != "ready"))  # fmt: skip
 
     def sweep(self) -> None:
-        """At the start of a server: what an earlier one was making when it ended will never be ready. Where it has not
-        ended it finishes all the same, and says so."""
+        """What nobody is making any more, since the process that did has ended, will never be ready."""
         with self.transactions.writing() as session:
-            session.execute(update(ReportRow).where(ReportRow.state == "making").values(
-                state="failed", trouble="the server ended while it was being made"))  # fmt: skip
+            for row in session.scalars(select(ReportRow).where(ReportRow.state == "making")):
+                if self.holds.free("report", held_as(row.job, json.loads(row.scope))):
+                    row.state, row.trouble = "failed", "the server ended while it was being made"
         oldest = (self.clock() - GIVEN_UP).timestamp()
         for left in self.folder.glob("*/*.part"):
             try:
@@ -191,6 +194,11 @@ class Shelf:
     def _set(self, job: str, number: int, **values: object) -> None:
         with self.transactions.writing() as session:
             session.execute(update(ReportRow).where(ReportRow.job == job, ReportRow.number == number).values(**values))
+
+
+def held_as(job: str, scope: dict[str, Any]) -> str:
+    """What reports of that scope are held as while one is made."""
+    return f"{job} {meaning_of(scope)}"
 
 
 def synced(path: Path) -> None:

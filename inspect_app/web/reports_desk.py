@@ -12,6 +12,7 @@ from inspect_app.report.make import Maker
 from inspect_app.report.seal_key import UnreadableKey
 from inspect_app.rules.refused import Refused
 from inspect_app.store.trouble import trouble
+from inspect_app.web.parts import parts
 
 log = logging.getLogger("seamwalk")
 
@@ -40,16 +41,27 @@ def make_report(app: Flask, job: str) -> None:
 
 def make_asked(app: Flask, identity: int) -> None:
     """For the background: make what was asked for. What goes wrong is noted with it, so that who waits is told."""
-    ask = asks().begin(identity)
-    if ask is None:
-        return
-    try:
-        made = maker().make(ask.job, *ask.asked[1:], scope=ask.asked.scope, tell=asks().teller(identity))
-    except Exception as reason:
-        log.exception("report asked for as %s of job %s could not be made", identity, ask.job)
-        asks().fail(identity, _code(reason))
-    else:
-        asks().done(identity, made.shelved.number, made.new)
+    with asks().begun(identity) as ask:
+        if ask is None:
+            return
+        try:
+            made = maker().make(ask.job, *ask.asked[1:], scope=ask.asked.scope, tell=asks().teller(identity))
+        except Exception as reason:
+            log.exception("report asked for as %s of job %s could not be made", identity, ask.job)
+            asks().fail(identity, _code(reason))
+        else:
+            asks().done(identity, made.shelved.number, made.new)
+
+
+def look_around(app: Flask) -> None:
+    """For the background, at the start and now and then: take up what waits, and what a server of this store left that
+    has ended. What another one is making is left to it."""
+    shelf = maker().shelf
+    shelf.sweep()
+    for waiting in asks().sweep():
+        begin(waiting)
+    if shelf.holds.others_ended():
+        parts().completion.look_again()
 
 
 def _code(reason: Exception) -> str:

@@ -1,15 +1,19 @@
 """Whose report is made next: one person's asking keeps nobody else's waiting, and a second server ends nothing."""
 
 import threading
+from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 from flask import Flask
 
+from inspect_app.record.scope import WHOLE
 from inspect_app.report.asked import Asked
 from inspect_app.report.asks import MOST_OF_ALL, MOST_OF_JOB, MOST_OF_PERSON, SURVEYS, Asks, Full
 from inspect_app.report.background import Background
-from inspect_app.report.shelf import Shelf
+from inspect_app.report.holds import Holds
+from inspect_app.report.shelf import held_as
 from tests.office import Office
+from tests.report.test_make import make, walked
 
 
 class Making:
@@ -59,33 +63,44 @@ def test_one_job_s_many_reports_wait_behind_another_job_s_and_behind_what_is_due
 
 
 def test_a_second_server_on_the_store_ends_nothing_that_the_first_is_making(tmp_path):
-    office = Office(tmp_path / "data")
-    job, _ = office.job()
-    with office.app.app_context():
-        transactions, clock = office.parts.transactions, office.clock
-        first, second = Asks(transactions, clock), Asks(transactions, clock)
-        shelf = Shelf(tmp_path / "data" / "reports", transactions, clock)
-        made = first.begin(first.add(job, "fay", Asked()).id)
-        tell = first.teller(made.id)
-        number = shelf.begin(job)
-        assert second.sweep() == []
-        shelf.sweep()
-        tell("lay_out", 0.4)
-        assert (second.find(job, made.id).state, second.find(job, made.id).trouble) == ("making", None)
-        pdf = shelf.work(job) / "made.part"
-        pdf.write_bytes(b"%PDF-")
-        done = shelf.finish(job, number, pdf, b"{}\n", "0" * 64, 1)
-        first.done(made.id, number, True)
-        assert (done.state, done.trouble) == ("ready", None) and second.find(job, made.id).trouble is None
-        again = shelf.begin(job)
-        shelf.sweep()
-        shelf.withdraw(job, again)
-        assert shelf.begin(job) == again, "a number under which nothing was written leaves no gap"
+    first = Office(tmp_path / "data")
+    job, _ = first.job()
+    second = first.again()
+
+    def parts_of(office):
+        return office.app.extensions["asks"], office.app.extensions["reports"].shelf
+
+    (asks, shelf), (other_asks, other_shelf) = parts_of(first), parts_of(second)
+    with first.app.app_context():
+        identity = asks.add(job, "fay", Asked()).id
+        with asks.begun(identity), shelf.holds.hold("report", held_as(job, WHOLE)):
+            number = shelf.begin(job)
+            with second.app.app_context():
+                assert other_asks.sweep() == [] and other_asks.find(job, identity).state == "making"
+                with other_asks.begun(asks.add(job, "fay", Asked(WHOLE, "a4")).id) as another:
+                    assert another.state == "making", "one held as another is none of its business"
+                other_shelf.sweep()
+                assert other_shelf.newest(job).state == "making"
+        with second.app.app_context():  # what made it has let it go without a word: it ended
+            other_shelf.sweep()
+            assert other_asks.sweep() == [] and other_asks.find(job, identity).trouble == "interrupted"
+            assert other_shelf.newest(job).state == "failed"
+        shelf.withdraw(job, number)
+        assert shelf.begin(job) == number, "a number under which nothing was written leaves no gap"
+
+
+def test_two_servers_to_whom_the_same_becomes_due_make_it_once(tmp_path):
+    first = Office(tmp_path / "data")
+    job, _ = walked(first)
+    offices = (first, first.again(), first.again())
+    with ThreadPoolExecutor(3) as pool:
+        made = list(pool.map(lambda office: make(office, job), offices))
+    assert sum(one.new for one in made) == 1 and {one.shelved.number for one in made} == {made[0].shelved.number}
 
 
 def test_a_person_a_job_and_all_jobs_have_each_their_own_room_and_say_which_is_used_up(tmp_path):
     office = Office(tmp_path / "data")
-    asks = Asks(office.parts.transactions, office.clock)
+    asks = Asks(office.parts.transactions, office.clock, Holds(tmp_path))
 
     def refused(job, person):
         with pytest.raises(Full) as full:
@@ -113,7 +128,7 @@ def place(radius="4", unit="ft", panel=9):
 
 def test_a_place_written_in_another_way_is_the_same_place_and_waits_once(tmp_path):
     office = Office(tmp_path / "data")
-    asks = Asks(office.parts.transactions, office.clock)
+    asks = Asks(office.parts.transactions, office.clock, Holds(tmp_path))
     with office.app.app_context():
         first = asks.add("job", "ann", place("4", "ft")).id
         assert {asks.add("job", "bob", place(*same)).id for same in (
@@ -124,7 +139,7 @@ def test_a_place_written_in_another_way_is_the_same_place_and_waits_once(tmp_pat
 
 def test_a_person_asks_for_so_many_places_a_day_and_those_again_as_often_as_they_like(tmp_path):
     office = Office(tmp_path / "data")
-    asks = Asks(office.parts.transactions, office.clock)
+    asks = Asks(office.parts.transactions, office.clock, Holds(tmp_path))
     with office.app.app_context():
         for panel in range(SURVEYS):
             asks.fail(asks.add("job", "ann", place(panel=panel + 500)).id, "internal")

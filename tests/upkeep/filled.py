@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from inspect_app.intake.uploads_metadata import Declared
+from inspect_app.report.holds import Holds
 from inspect_app.report.shelf import Shelf
 from inspect_app.store.database import db
 from inspect_app.upkeep.check import Checked, check
@@ -48,7 +49,8 @@ class Filled:
         return str(reply.headers["Seamwalk-Receipt"])
 
     def report(self, parts: Any) -> None:
-        shelf = Shelf(parts.settings.data / "reports", parts.transactions, parts.clock)
+        data = parts.settings.data
+        shelf = Shelf(data / "reports", parts.transactions, parts.clock, Holds(data / "holds"))
         contents = b'{"invented": true}'
         digest = hashlib.sha256(contents).hexdigest()
         pdf = shelf.work(self.job) / "made.part"
