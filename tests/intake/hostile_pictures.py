@@ -4,6 +4,7 @@ import io
 import struct
 import zipfile
 import zlib
+from functools import cache
 
 from PIL import Image, ImageDraw, PngImagePlugin
 
@@ -67,26 +68,28 @@ def zip_behind(picture):
     return picture + out.getvalue()
 
 
-def hostile():
-    """Name, bytes, and the reason that is given when somebody wants to see it (None: it can be drawn)."""
-    jpeg, png = phone_jpeg(), encoded("PNG", drawing(640, 480))
-    heic, webp = encoded("HEIF", drawing(640, 480)), encoded("WEBP", drawing(640, 480))
-    return [
-        ("nothing at all", b"", "empty"),
-        ("text named jpg", b"This is no picture.\n" * 50, "not_an_image"),
-        ("a page of HTML", b"<html><script>alert(1)</script></html>", "not_an_image"),
-        ("a GIF, not on the list", encoded("GIF", drawing(64, 64)), "not_an_image"),
-        ("a TIFF, not on the list", encoded("TIFF", drawing(64, 64)), "not_an_image"),
-        ("only the first bytes of a JPEG", jpeg[:3], "truncated"),
-        ("a JPEG cut in its header", jpeg[:700], "truncated"),
-        ("a JPEG cut at 60 %", jpeg[: len(jpeg) * 6 // 10], "truncated"),
-        ("a JPEG without its last byte", jpeg[:-1], "truncated"),
-        ("a PNG cut in half", png[: len(png) // 2], "truncated"),
-        ("a WebP cut in half", webp[: len(webp) // 2], "truncated"),
-        ("a HEIC cut in half", heic[: len(heic) // 2], "truncated"),
-        ("a PNG bomb of 100 megapixels", png_bomb(), "too_many_pixels"),
-        ("a PNG bomb of 3 600 megapixels", png_bomb(60_000, 60_000), "too_many_pixels"),
-        ("a PNG with a text bomb", text_bomb(), "damaged"),
-        ("a ZIP behind a JPEG", zip_behind(jpeg), None),
-        ("a PNG with a broken stream", png[:100] + bytes(100) + png[200:], "damaged"),
-    ]
+@cache
+def whole(kind):
+    return phone_jpeg() if kind == "JPEG" else encoded(kind, drawing(640, 480))
+
+
+# Name, how its bytes are made, and the reason that is given when somebody wants to see it (None: it can be drawn).
+HOSTILE = [
+    ("nothing at all", lambda: b"", "empty"),
+    ("text named jpg", lambda: b"This is no picture.\n" * 50, "not_an_image"),
+    ("a page of HTML", lambda: b"<html><script>alert(1)</script></html>", "not_an_image"),
+    ("a GIF, not on the list", lambda: encoded("GIF", drawing(64, 64)), "not_an_image"),
+    ("a TIFF, not on the list", lambda: encoded("TIFF", drawing(64, 64)), "not_an_image"),
+    ("only the first bytes of a JPEG", lambda: whole("JPEG")[:3], "truncated"),
+    ("a JPEG cut in its header", lambda: whole("JPEG")[:700], "truncated"),
+    ("a JPEG cut at 60 %", lambda: whole("JPEG")[: len(whole("JPEG")) * 6 // 10], "truncated"),
+    ("a JPEG without its last byte", lambda: whole("JPEG")[:-1], "truncated"),
+    ("a PNG cut in half", lambda: whole("PNG")[: len(whole("PNG")) // 2], "truncated"),
+    ("a WebP cut in half", lambda: whole("WEBP")[: len(whole("WEBP")) // 2], "truncated"),
+    ("a HEIC cut in half", lambda: whole("HEIF")[: len(whole("HEIF")) // 2], "truncated"),
+    ("a PNG bomb of 100 megapixels", png_bomb, "too_many_pixels"),
+    ("a PNG bomb of 3 600 megapixels", lambda: png_bomb(60_000, 60_000), "too_many_pixels"),
+    ("a PNG with a text bomb", text_bomb, "damaged"),
+    ("a ZIP behind a JPEG", lambda: zip_behind(whole("JPEG")), None),
+    ("a PNG with a broken stream", lambda: whole("PNG")[:100] + bytes(100) + whole("PNG")[200:], "damaged"),
+]
