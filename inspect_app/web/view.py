@@ -12,6 +12,7 @@ from inspect_app.entry.format import parse
 from inspect_app.errors import Gone, NotAllowed, NotFound, Problem
 from inspect_app.intake.uploads_metadata import SHA256
 from inspect_app.people.viewer_links import ViewerLink
+from inspect_app.report.shelf import Shelved
 from inspect_app.report.shelf_list import listed
 from inspect_app.web.entitled import by_secret
 from inspect_app.web.error_body import explained
@@ -59,9 +60,10 @@ def page(secret: str) -> str:
     photos = sorted(parts().reading.photos(link.job).values(), key=lambda photo: photo.seq)
     number = max(1, request.args.get("page", 1, type=int))
     first = (number - 1) * PHOTOS
+    report = maker().shelf.newest_ready(link.job)
     return render_template(
         "view.html", language=language(), say=_say, link=link, job=job, at=f"/view/{secret}", count=len(entries),
-        report=maker().shelf.newest_ready(link.job), kinds=_kinds(entries), held=len(photos), page=number,
+        report=report, report_language=_language_of(report), kinds=_kinds(entries), held=len(photos), page=number,
         first=first + 1, photos=[photo.sha256 for photo in photos[first : first + PHOTOS]],
         given=spelled(Pass(link.job, link.id, parts().clock())), reports=_reports(link.job),
     )  # fmt: skip
@@ -126,6 +128,12 @@ def _opened(secret: str, what: str, **facts: object) -> ViewerLink:
     link = by_secret(office().links.find, secret)
     office().trail.visit(what, link.job, link=link.id, name=link.name, **facts)
     return link
+
+
+def _language_of(report: Shelved | None) -> str:
+    """In words, of the reader's language; of a report of a release before lists said it, its number alone says it."""
+    told = report.told.get("language") if report else None
+    return parts().words.say(f"view.in_language.{told or 'unknown'}", language())
 
 
 def _reports(job: str) -> list[dict[str, object]]:

@@ -3,6 +3,7 @@
 
 import { useEffect, useState } from '../frame/view.js'
 import { currentRow } from '../people/current.js'
+import { forgetHeard, keepHeard, lastHeard } from '../record/heard.js'
 import { refusal } from '../people/session.js'
 import { callAs } from '../people/token.js'
 
@@ -10,20 +11,31 @@ const SILENT = ['sync.offline', 'sync.not_our_server']
 
 /** @typedef {{state: 'asking' | 'known' | 'no_signal' | 'refused', data: any, at: number, fault: any, read: () => Promise<void>}} Asked `at`: ms, of `data` */
 
-/** @param {string} address @returns {Asked} `data` is null until something was heard */
-export function useAsked(address) {
+/**
+ * @param {string} address @param {boolean} [keeps] whether what was heard is kept on the phone, for a start without signal
+ * @returns {Asked} `data` is null until something was heard
+ */
+export function useAsked(address, keeps = false) {
   const [known, setKnown] = useState(/** @type {any} */ ({ state: 'asking', data: null, at: 0, fault: null }))
   const read = async () => {
     try {
       const data = await tell('GET', address)
-      setKnown({ state: 'known', data, at: Date.now(), fault: null })
+      const at = Date.now()
+      setKnown({ state: 'known', data, at, fault: null })
+      if (keeps) await keepHeard(address, data, at).catch(() => {}) // a phone without room for it still shows it now
     } catch (fault) {
       const state = SILENT.includes(/** @type {any} */ (fault).code) ? 'no_signal' : 'refused'
-      setKnown((/** @type {any} */ old) => ({ ...old, state, fault }))
+      setKnown((/** @type {any} */ old) => ({ ...old, state, fault, ...(keeps && state === 'refused' && { data: null }) }))
+      if (keeps && state === 'refused') await forgetHeard(address).catch(() => {}) // it is asked for anew each time anyway
     }
   }
+  const readFirst = async () => {
+    const before = keeps ? await lastHeard(address).catch(() => null) : null // none that reads is none
+    if (before) setKnown((/** @type {any} */ old) => (old.data === null ? { ...old, ...before } : old))
+    await read()
+  }
   useEffect(() => {
-    read()
+    readFirst()
     addEventListener('online', read)
     return () => removeEventListener('online', read)
   }, [address])

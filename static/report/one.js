@@ -5,9 +5,9 @@ import { say } from '../words/say.js'
 import { path } from '../frame/route.js'
 import { MainAction } from '../frame/main_action.js'
 import { Screen } from '../frame/screen.js'
+import { spelledHere } from '../frame/spelled.js'
 import { useAsked } from '../office/asked.js'
 import { Told } from '../office/told.js'
-import { when } from '../office/when.js'
 import { currentRow } from '../people/current.js'
 import { refusal } from '../people/session.js'
 import { callAs } from '../people/token.js'
@@ -16,7 +16,7 @@ import { standing } from './standing.js'
 
 /** @param {{job: string, record: any, definitions: any[], number: number}} props */
 export function One({ job, record, definitions, number }) {
-  const asked = useAsked(`/api/jobs/${job}/reports`)
+  const asked = useAsked(`/api/jobs/${job}/reports`, true)
   const title = say('sealed.number', { number })
   return html`<${Screen} title=${title} over=${record.job.name} back=${path('job', job, 'report')} backTo=${say('reports')}>
     <${Told} asked=${asked}>${(/** @type {any} */ { reports }) => {
@@ -37,7 +37,7 @@ function Facts({ job, record, definitions, one }) {
   }
   const { mark, words, state } = standing(one)
   const named = about(record, definitions, one.scope)
-  const rows = [['of', named], ['issued', one.issued && when(one.issued)], ['issuer', one.issuer], ['form', form(one)], ['bytes', size(one.size)]].filter(([, text]) => text)
+  const rows = [['of', named], ['issued', one.issued && spelledHere(one.issued)], ['issuer', one.issuer], ['form', form(one)], ['bytes', size(one.size)]].filter(([, text]) => text)
   return html`
     <p class="big">${kindName(one.kind)}</p>
     <p class=${state === 'holds' ? '' : 'problem'} data-name="standing" data-state=${state}><strong><span aria-hidden="true">${mark}</span> ${words}</strong></p>

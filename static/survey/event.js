@@ -4,7 +4,7 @@ import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
 import { number } from '../words/number.js'
 import { path } from '../frame/route.js'
-import { clock } from '../frame/age.js'
+import { spelled } from '../frame/spelled.js'
 
 const OPENS = /** @type {Record<string, string>} */ ({ walk: 'walk', signoff: 'walk', station: 'station', area: 'area', fit: 'area', assembly: 'approved', lot: 'lot', disposition: 'lot',
   answer: 'finding', finding: 'finding', correction: 'finding', recheck: 'finding', reopening: 'finding', assignment: 'finding', concession: 'finding' })
@@ -16,7 +16,7 @@ export function Event({ job, record, people, event, unit }) {
   const target = OPENS[event.kind]
   const there = target === 'finding' ? record.findings[event.id] : target
   const told = html`<strong>${say(`survey.class.${event.class}`)}: ${say(`survey.event.${event.kind}`)}</strong>
-    <span class="under">${clock(event.at)}${event.clock ? ` · ${say('survey.clock')}` : ''} · ${people[event.by]?.name ?? event.by}</span>
+    <span class="under">${spelled(event.at)}${event.clock ? ` · ${say('survey.clock')}` : ''} · ${people[event.by]?.name ?? event.by}</span>
     <span class="under">${where(record, event, unit)}</span>
     ${result(event) && html`<span class="under">${result(event)}</span>`}
     ${!event.stands && html`<span class="under">${say('survey.replaced')}</span>`}`

@@ -3,7 +3,7 @@
 import { html } from '../frame/view.js'
 import { say } from '../words/say.js'
 import { go, path } from '../frame/route.js'
-import { clock } from '../frame/age.js'
+import { spelled } from '../frame/spelled.js'
 import { drawn, quantity } from '../frame/amount.js'
 import { useDraft } from '../frame/draft.js'
 import { Part, Screen } from '../frame/screen.js'
@@ -40,7 +40,7 @@ export function Survey({ job, record, definitions, person, rest }) {
       <${Stepper} name="survey-at" label=${say('survey.at')} value=${draft.at} unit=${unit} steps=${steps} low=${0} high=${Number(area.panel_length?.value ?? 1000)} onChange=${(/** @type {string} */ at) => change({ at })} onWrong=${() => change({ at: null })} />
       <${Stepper} name="survey-radius" label=${say('survey.radius')} value=${radius} unit=${unit} steps=${steps} low=${0} high=${1000} onChange=${(/** @type {string} */ value) => change({ radius: value })} onWrong=${() => change({ radius: null })} />`}
     ${before.length > 0 && html`<${Part} name=${say('survey.before')}>${before.map((/** @type {any} */ one) => html`<a key=${one.id} class="press tall" data-name="survey-before" href=${path('job', job, 'survey-found', ...stepsOf(one))}>
-      <span class="label">${say('survey.before.row', { area: record.areas[one.area]?.name ?? '—', panel: one.panel, at: clock(one.at) })}</span><span class="go" aria-hidden="true">→</span></a>`)}<//>`}
+      <span class="label">${say('survey.before.row', { area: record.areas[one.area]?.name ?? '—', panel: one.panel, at: spelled(one.at) })}</span><span class="go" aria-hidden="true">→</span></a>`)}<//>`}
     <${MainAction} name="show-survey" label=${say('survey.show')} under=${ready ? '' : say('survey.show.still')} disabled=${!ready} run=${() => go('job', job, 'survey-found', ...stepsOf(place()))} />
   <//>`
 }

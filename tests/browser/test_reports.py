@@ -1,5 +1,6 @@
 """A report of one walk is asked for on the phone, watched while it is made, and fetched; no signal is said."""
 
+import re
 from pathlib import Path
 from typing import Any
 
@@ -56,9 +57,17 @@ def test_a_report_of_one_walk_is_asked_for_watched_and_fetched(chromium: Any, ro
         walker.named("open-report")
     told = verify(Path(saved.value.path()).read_bytes())
     assert saved.value.suggested_filename == "seamwalk-report-2.pdf" and not told.failed
-    roof.stop()
     at(walker, roof, "report")
+    walker.sees('[data-name="report-state"][data-state="ready"]')
+    page.evaluate("navigator.serviceWorker.ready.then(() => true)")
+    roof.stop()
+    page.reload()
     walker.sees('[data-name="report-state"][data-state="no_signal"]')
+    walker.sees('[data-name="as-of"]:has-text("As of ")')
+    walker.sees('[data-name="one-report"][data-state="holds"]:has-text("One walk")')
+    assert page.locator('[data-name="one-report"]').count() == 2, "what the office last told, after a start without it"
+    assert not re.search(r"\d{4}-\d\d-\d\d", page.inner_text("body")), "no date for machines"
+    readable(page)
     walker.named("new-report")
     walker.named("ask-report")
     walker.sees('.problem[role="alert"]')

@@ -2,6 +2,8 @@
 
 import re
 
+from tests.report.test_make import make
+
 
 def rows(page, language):
     text = page.get(headers={"Accept-Language": language}).get_data(as_text=True)
@@ -54,3 +56,10 @@ def test_kinds_stand_in_the_order_of_their_names_in_the_reader_s_language(office
     page.fay.send(*(page.fay.entry(kind, page.job) for kind in ("walk", "area", "station")))
     assert [row[0] for row in rows(page, "en")] == ["Job", "Place", "Roof", "Walk"]
     assert [row[0] for row in rows(page, "es")] == ["Área", "Lugar", "Obra", "Recorrido"]
+
+
+def test_the_button_of_the_report_says_the_report_s_language_in_the_reader_s(office):
+    page = Page(office)
+    make(office, page.job, language="es")
+    for reader, words in (("en", "Report 1, in Spanish (PDF)"), ("es", "Informe 1, en español (PDF)")):
+        assert words in page.get(headers={"Accept-Language": reader}).get_data(as_text=True)

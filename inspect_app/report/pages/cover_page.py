@@ -41,7 +41,7 @@ def draw_cover(page: Page, canvas: Any, size: tuple[float, float]) -> None:
     with canvas.marked("P"):
         canvas.setFont(PLAIN, 7.6)
         canvas.setFillColor(GREY)
-        canvas.drawString(LEFT, y, f"{kind_words(page)}  ·  {page.say('kind_of_report')}")
+        canvas.drawString(LEFT, y, f"{kind_words(page)}  ·  {_says(page)}")
     y = _write(canvas, line(page.contents["job"]["name"], 120), TITLE, LEFT, y - 12, width, 3, "H1")
     y = _write(canvas, line(page.contents["job"]["place"], 160), PLACE, LEFT, y - 4, width, 2)
     if page.contents["kind"] != "closeout":
@@ -143,6 +143,11 @@ def _plans(page: Page, canvas: Any, x: float, y: float, width: float, height: fl
         note = Paragraph(page.say("more_areas", count=left), SMALL)
         note.wrap(120, 40)
         note.drawOn(canvas, min(x, LEFT + width - 100), y - 10 if x > LEFT + width - 100 else y)
+
+
+def _says(page: Page) -> str:
+    """What kind of work the report comes from: a survey looks at a roof long after anything of it can be seen."""
+    return page.say("kind_of_report.survey" if page.contents["kind"] == "survey" else "kind_of_report")
 
 
 def _write(canvas: Any, markup: str, style: Any, x: float, top: float, width: float, lines: int, role: str = "P",
