@@ -7,15 +7,12 @@ picture files say of themselves (``pictures_follow``), that a photo was lost aft
 kept apart. Where another release made the report and the two differ, it is not determinable which of them is why.
 """
 
-import hashlib
 import json
-from collections.abc import Collection, Mapping
+from collections.abc import Mapping
 from typing import Any
 
 from inspect_app.again.differ import about, differences
 from inspect_app.again.stated import apart_stated, held_by_receipts, pictures_stated
-from inspect_app.entry.base64url import encode
-from inspect_app.evidence.enclosure import DEFINITIONS
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.scope_told import scope_of
 from inspect_app.evidence.signed_record import SignedRecord, people_in, photos_received
@@ -29,9 +26,9 @@ FORM = 1  # of the contents, as this release makes them
 STATED = ("number", "issued", "supersedes", "language", "units", "paper", "made_with")
 
 
-def contents_fact(looked: Looked, ours: Mapping[str, str], beside: Collection[bytes]) -> Fact:
-    """The fact above. ``ours``: this release (``report.release``); ``beside``: compiled checklists that lie in the
-    report's package, whatever their names. Never raises for anything in the report."""
+def contents_fact(looked: Looked, ours: Mapping[str, str], here: Mapping[str, Any]) -> Fact:
+    """The fact above. ``ours``: this release (``report.release``); ``here``: the ``checklists``. Never raises for
+    anything in the report."""
     told, record = looked.told, looked.record
     if told is None or record is None:
         return Fact(NAME, UNKNOWN, "no_record")
@@ -39,10 +36,12 @@ def contents_fact(looked: Looked, ours: Mapping[str, str], beside: Collection[by
         return Fact(NAME, UNKNOWN, "other_form", {"form": str(told.get("v"))[:20]})
     release = version_of(told)
     try:
-        definitions, gone = _definitions(told, record, beside, looked.files.get(DEFINITIONS, b""))
-        if gone:
+        # What the report lacked it names, and nobody held it to that: of those it had, each must be here.
+        had = {one["digest"] for one in told["hashes"]["definitions"]}
+        wanted = [digest for digest in definitions_named(record.folded) if digest in had]
+        if gone := [digest for digest in wanted if digest not in here]:
             return Fact(NAME, UNKNOWN, "checklist_gone", {"count": len(gone), "digest": gone[0]})
-        again = json.loads(contents_bytes(_made(told, record, definitions, looked)))
+        again = json.loads(contents_bytes(_made(told, record, {one: here[one] for one in wanted}, looked)))
     except Exception as reason:  # contents of any other shape, entries that cannot be folded; or no room here
         status = UNKNOWN if isinstance(reason, (MemoryError, OSError)) else _unlike(told, ours)[0]
         return Fact(NAME, status, "cannot_be_made", {"error": type(reason).__name__, "version": release})
@@ -62,18 +61,6 @@ def _unlike(told: Mapping[str, Any], ours: Mapping[str, str]) -> tuple[str, str]
     made = told.get("made_with")
     same = isinstance(made, dict) and made.get("contents") == ours["contents"]
     return (FAILS, "comes_out_otherwise") if same else (UNKNOWN, "other_release")
-
-
-def _definitions(
-    told: Mapping[str, Any], record: SignedRecord, beside: Collection[bytes], enclosed: bytes
-) -> tuple[dict[str, Any], list[str]]:
-    """Those that the report had, by digest, and which of them are not here: its pages name what it lacked."""
-    every = {encode(hashlib.sha256(one).digest()): one for one in (*enclosed.split(b"\n"), *beside)}
-    had = {one["digest"] for one in told["hashes"]["definitions"]}
-    wanted = [digest for digest in definitions_named(record.folded) if digest in had]
-    here = {digest: every.get(digest) for digest in wanted}
-    return ({digest: json.loads(data) for digest, data in here.items() if data},
-            [digest for digest, data in here.items() if not data])  # fmt: skip
 
 
 def _made(told: Mapping[str, Any], record: SignedRecord, definitions: dict[str, Any], looked: Looked) -> dict[str, Any]:

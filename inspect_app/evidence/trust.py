@@ -1,10 +1,12 @@
-"""Whose seal and whose server it is: by fingerprints that a reader got by another way.
+"""Whose seal, whose server and whose clock it is: by fingerprints that a reader got by another way.
 
 Facts: ``signer_known`` (the seal's certificate is one of those expected, and of every further signature its own: the
-free boxes of a report can be signed by anybody, in any name) and ``server_known`` (so is the key of the
-server that gave the receipts; or a report that bears an expected seal says on its pages that it is this one). A
-fingerprint is 64 hexadecimal digits: the SHA-256 of a certificate's DER, or a key's thumbprint (RFC 7638) as bytes. One
-that is neither the seal's nor the server's was meant for one of the two: then neither is known.
+free boxes of a report can be signed by anybody, in any name), ``server_known`` (so is the key of the
+server that gave the receipts; or a report that bears an expected seal says on its pages that it is this one) and, of
+every signature that bears a time stamp, ``authority_known`` (so is the certificate of whoever stamped it: a sealer can
+ask an authority of their own for any time). A fingerprint is 64 hexadecimal digits: the SHA-256 of a certificate's DER,
+or a key's thumbprint (RFC 7638) as bytes. One that is none of what was found was meant for the seal or the server: then
+neither is known.
 """
 
 import json
@@ -15,9 +17,10 @@ from inspect_app.entry.base64url import decode
 from inspect_app.entry.refusal import Refused
 from inspect_app.entry.thumbprint import thumbprint
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
+from inspect_app.evidence.time_stamp import Stamp
 
 FINGERPRINT = re.compile(r"[0-9a-f]{64}")
-SIGNER, SERVER = "signer_known", "server_known"
+SIGNER, SERVER, AUTHORITY = "signer_known", "server_known", "authority_known"
 
 
 def fingerprint_in(text: str) -> str | None:
@@ -43,8 +46,9 @@ def key_digits(kid: str | None) -> str | None:
         return None
 
 
-def signer_fact(seal: str | None, intact: bool, given: Collection[str], server: str | None) -> Fact:
-    """``seal``: fingerprint of the certificate found; ``given``: what was typed; ``server``: the server's."""
+def signer_fact(seal: str | None, intact: bool, given: Collection[str], others: Collection[str | None]) -> Fact:
+    """``seal``: fingerprint of the certificate found; ``given``: what was typed; ``others``: those of the server and of
+    time authorities."""
     about = {"fingerprint": seal}
     if not given:
         return Fact(SIGNER, UNKNOWN, "no_fingerprint_given", about)
@@ -53,8 +57,8 @@ def signer_fact(seal: str | None, intact: bool, given: Collection[str], server: 
         return Fact(SIGNER, FAILS, "not_a_fingerprint", {"given": wrong[:100]})
     if seal in wanted and intact:
         return Fact(SIGNER, HOLDS, None, about)
-    others = sorted(wanted - {server})
-    return Fact(SIGNER, FAILS, "other_signer", about | {"given": others[0]}) if others else Fact(
+    left = sorted(wanted - set(others))
+    return Fact(SIGNER, FAILS, "other_signer", about | {"given": left[0]}) if left else Fact(
         SIGNER, UNKNOWN, "only_server_given", about)  # fmt: skip
 
 
@@ -66,9 +70,17 @@ def countersigner_fact(field: str, name: str | None, found: str | None, intact: 
     return Fact(SIGNER, UNKNOWN, "countersigner_not_given", about)
 
 
+def authority_fact(field: str, stamp: Stamp, given: Collection[str]) -> Fact:
+    """``authority_known`` of the signature in that ``field``, which bears this ``stamp``."""
+    about = {"field": field, "authority": stamp.name, "fingerprint": stamp.fingerprint}
+    if stamp.fingerprint in _read(given)[0]:
+        return Fact(AUTHORITY, HOLDS, None, about)
+    return Fact(AUTHORITY, UNKNOWN, "authority_not_given", about)
+
+
 def server_fact(server: str | None, given: Collection[str], seals: Collection[str | None], vouched: bool) -> Fact:
-    """``server``: its fingerprint, None where no key reads; ``seals``: those of the certificates found; ``vouched``:
-    whether what bears an expected seal names this server."""
+    """``server``: its fingerprint, None where no key reads; ``seals``: those of the certificates found, of time
+    authorities too; ``vouched``: whether what bears an expected seal names this server."""
     about = {"fingerprint": server}
     if server is None:
         return Fact(SERVER, UNKNOWN, "no_record", about)

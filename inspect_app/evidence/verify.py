@@ -2,9 +2,9 @@
 
 Facts: ``is_pdf``; ``sealed`` (it carries a certifying seal); ``seal_intact`` and ``container_intact`` of every
 signature; ``only_allowed_changes``; ``covers_file`` (the last signature covers every byte but its own);
-``nothing_appended``; ``signer_known`` and ``server_known`` of ``trust`` (only against a fingerprint given from
-elsewhere); ``contents_match`` (the enclosed ``contents.json``, and one given, against the digest on every page); then
-those of ``entries``. There is no single yes: a reader decides which facts they need.
+``nothing_appended``; ``signer_known``, ``server_known`` and ``authority_known`` of ``trust`` (only against what was
+given from elsewhere); ``contents_match`` (the enclosed ``contents.json``, and one given, against the digest on every
+page); then those of ``entries``. There is no single yes: a reader decides which facts they need.
 """
 
 import hashlib
@@ -23,7 +23,7 @@ from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.signature import Signature, examine
 from inspect_app.evidence.signed_record import SignedRecord
 from inspect_app.evidence.time_stamps import stamp_facts
-from inspect_app.evidence.trust import countersigner_fact, key_print, server_fact, signer_fact
+from inspect_app.evidence.trust import authority_fact, countersigner_fact, key_print, server_fact, signer_fact
 
 CONTENTS = re.compile(r"seamwalk contents sha256 ([0-9a-f]{64})")
 READS = "is_pdf"
@@ -62,9 +62,9 @@ class Looked(NamedTuple):
 
 
 def verify(data: bytes, trust: str | Sequence[str] | None = None, contents: bytes | None = None) -> Verification:
-    """Verify the bytes of a report. ``trust``: fingerprints of the seal and the server expected (``trust``), one or
-    several; ``contents``: the bytes of a ``contents.json`` that lay beside it. Never raises for anything in the data.
-    """
+    """Verify the bytes of a report. ``trust``: fingerprints of the seal, the server and the time authority expected
+    (``trust``), one or several; ``contents``: the bytes of a ``contents.json`` that lay beside it. Never raises for
+    anything in the data."""
     return look(data, trust, contents).verification
 
 
@@ -168,12 +168,15 @@ def _whose(
 ) -> list[Fact]:
     first = signatures[0].fingerprint if signatures else None
     server = key_print(files.get(SERVER_KEY, b""))
-    signer = signer_fact(first, bool(signatures) and signatures[0].intact is True, given, server)
+    stamped = [(one.field, one.stamp) for one in signatures if one.stamp is not None]
+    authorities = [stamp.fingerprint for _, stamp in stamped]
+    signer = signer_fact(first, bool(signatures) and signatures[0].intact is True, given, [server, *authorities])
     printed = any(fact.name == "heads_match" and fact.status == HOLDS for fact in record)
-    seals = [one.fingerprint for one in signatures]
+    seals = [*(one.fingerprint for one in signatures), *authorities]
     further = [countersigner_fact(one.field, one.name, one.fingerprint, one.intact is True, given)
                for one in signatures[1:]]  # fmt: skip
-    return [signer, *further, server_fact(server, given, seals, signer.status == HOLDS and printed)]
+    return [signer, *further, server_fact(server, given, seals, signer.status == HOLDS and printed),
+            *(authority_fact(field, stamp, given) for field, stamp in stamped)]  # fmt: skip
 
 
 def _contents(named: str | None, own: bytes | None, given: bytes | None) -> Fact:

@@ -126,9 +126,13 @@ class Maker:
             "issuer": issuer(gathered.record, key.name),
             "made_with": self.made_with,
         }
-        return report_contents(
+        told = report_contents(
             gathered.record, gathered.people, gathered.definitions, gathered.log, gathered.photos, options
         )
+        # As they are enclosed: pages list some things in the order of their names, and whoever draws them again has
+        # these names in the order of the file alone.
+        contents: dict[str, Any] = json.loads(contents_bytes(told))
+        return contents
 
     def _write(self, job: str, contents: dict[str, Any], gathered: Gathered, key: SealKey, tell: Tell) -> Path:
         """The sealed PDF as a temporary file, durable, in the job's folder."""

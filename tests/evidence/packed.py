@@ -11,6 +11,7 @@ from typing import Any, NamedTuple
 from inspect_app.commands.opened import Opened, open_folder
 from inspect_app.commands.package_check import check_package
 from inspect_app.entry.base64url import encode
+from inspect_app.entry.format import parse
 from inspect_app.entry.jws import parse_jws
 from inspect_app.entry.pictures import pictures
 from inspect_app.entry.refusal import Refused
@@ -18,17 +19,26 @@ from inspect_app.entry.statement import parse_statement
 from inspect_app.evidence.enclosure import enclosures
 from inspect_app.evidence.fact import HOLDS
 from inspect_app.evidence.package.verify import PackageVerification
+from inspect_app.record.fold import fold
+from inspect_app.report.basis import issuer
+from inspect_app.report.contents import report_contents
+from inspect_app.report.release import release
 from inspect_app.report.seal_key import SealKey
 from tests.evidence.drawn import Site
-from tests.evidence.record import Made, answer, contents_of, counted
+from tests.evidence.record import AT, Made, answer, contents_of, counted
 from tests.evidence.sealed import key, sealed_with
 from tests.phone import new_uuid
 
-DEFINITION = b'{"id":"nail_flange","items":[],"title":{"en":"Invented","es":"Inventada"},"version":1}'
+DEFINITION = b'''{"id":"nail_flange","items":[{"id":"item_0"},{"id":"item_1","rule":{"inputs":{"at_most":2,''' \
+    b'''"reading":"reading.count"},"name":"limit@1"}}],"per":"walk","title":{"en":"Invented","es":"Inventada"},"version":1}'''
 NAMED = encode(hashlib.sha256(DEFINITION).digest())
 PHOTOS = (b"\xff\xd8 one photo (invented)", b"\xff\xd8 another photo (invented)")
+HELD = {hashlib.sha256(one).hexdigest(): {"held": True, "copy": None, "undecodable": "not_an_image"}
+        for one in PHOTOS}  # fmt: skip
 PAGE = b"<!doctype html><title>Invented</title>"
 DECLARATION = b"BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n"
+STATIC = Path(__file__).parents[2] / "static"
+RELEASE = release(STATIC / "words", STATIC / "vendor")
 Files = dict[str, bytes]
 
 
@@ -39,19 +49,20 @@ class Walked(NamedTuple):
     days: list[int]
 
 
-def walked() -> Walked:
+def walked(photos: tuple[bytes, ...] = PHOTOS) -> Walked:
     site = Site({"definitions": {"nail_flange": NAMED}})
     site.plan(1, 20, 0)
     site.say(site.foreman, "mark", new_uuid(), {"lot": site.first, "area": site.area, "to": 12, "against": []})
     days = [len(site.entries)]
     walk = new_uuid()
     site.say(site.foreman, "walk", walk, {"definition": NAMED, "areas": [site.area], "placed": []})
-    for n, data in enumerate(PHOTOS):
+    for n, data in enumerate(photos):
         photo = hashlib.sha256(data).hexdigest()
         site.say(site.foreman, "photo", photo, {"walk": walk, "station": None, "sha256": photo, "size": len(data)})
         subject = f"{walk}/nail_flange/item_{n}"
         body = counted(subject, 3, "fail") if n else answer(subject, "pass")
-        site.say(site.foreman, "answer", subject, body | {"area": site.area, "definition": NAMED, "photos": [photo]})
+        site.say(site.foreman, "answer", subject, body | {"area": site.area, "definition": NAMED, "photos": [photo]}
+                 | {"reading": {"count": 3} if n else None})  # fmt: skip
     days.append(len(site.entries))
     return Walked(site, days)
 
@@ -69,9 +80,26 @@ def record(entries: int | None = None, photos: tuple[bytes, ...] = PHOTOS) -> Ma
 
 def report(of: Made, number: int, supersedes: int | None = None, by: SealKey | None = None, **changed: Any) -> bytes:
     """A sealed report of it, ``changed`` in what it says."""
-    told = of._replace(contents=of.contents | {"number": number, "supersedes": supersedes} | changed)
-    inside = enclosures(contents_of(told), told.signed)
-    return sealed_with(by or key("Issuer (invented)"), inside, hashlib.sha256(contents_of(told)).hexdigest())
+    by = by or key("Issuer (invented)")
+    told = contents_of(of._replace(contents=said(of, number, supersedes, by) | changed))
+    return sealed_with(by, enclosures(told, of.signed, {NAMED: DEFINITION}), hashlib.sha256(told).hexdigest())
+
+
+def said(of: Made, number: int, supersedes: int | None, by: SealKey, held: Any = HELD) -> dict[str, Any]:
+    """All that an honest report of it says; ``held``: of its photos."""
+    plain = [{"digest": one.digest, "kid": one.kid, "payload": one.payload} for one in map(parse, of.signed.entries)]
+    people = {one.person: {"name": f"{one.person} (invented)", "role": one.role, "kids": [one.kid]}
+              for one in of.authors}  # fmt: skip
+    whole, last = fold(plain, people), parse_statement(of.signed.receipts[-1])
+    log = {
+        "head_seq": last.payload["seq"], "head_receipt": last.digest, "server_kid": last.kid, "apart": 0,
+        "fingerprint": by.fingerprint,
+        "keys": {kid: {"count": chain["count"], "head": chain["head"], "person": None}
+                 for kid, chain in whole["chains"].items()},
+    }  # fmt: skip
+    told = {"number": number, "issued": AT, "supersedes": supersedes, "final": True, "issuer": issuer(whole, by.name),
+            "made_with": RELEASE}  # fmt: skip
+    return report_contents(whole, people, {NAMED: json.loads(DEFINITION)}, log, held, told)
 
 
 @cache

@@ -30,7 +30,11 @@ def test_a_report_is_made_stamped_copied_and_verifies(data, capsys, monkeypatch)
     fingerprint = said.split()[-1]
     assert str(data / "out.pdf") in said and len(fingerprint) == 64
     contents = next((data / "data" / "reports" / job).glob("contents-*.json"))
-    assert main(["verify", str(data / "out.pdf"), "--trust", fingerprint, "--contents", str(contents)]) == 0
+    asked = ["verify", str(data / "out.pdf"), "--trust", fingerprint, "--contents", str(contents)]
+    assert main([*asked, "--json"]) == 2, "anybody can run a time authority"
+    clock = next(one for one in json.loads(capsys.readouterr().out)["facts"] if one["name"] == "authority_known")
+    assert clock["reason"] == "authority_not_given"
+    assert main([*asked, "--trust", clock["about"]["fingerprint"]]) == 0
     assert "Every fact above holds" in capsys.readouterr().out
 
 

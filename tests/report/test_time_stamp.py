@@ -201,3 +201,22 @@ def test_the_command_names_the_authority_and_no_name_reaches_the_terminal_as_it_
     said = capsys.readouterr().out
     assert "sello de tiempo de Clock house (invented): 2026-11-25T23:06:03+00:00" in said
     assert "Owner" in said and "\x1b" not in said
+
+
+def test_the_authority_is_known_by_the_fingerprint_given_and_its_own_is_no_other_seal_s():
+    data = stamped()
+    own = verify(data).signatures[0]
+    assert own.stamp is not None and own.fingerprint is not None
+
+    def told(*given: str) -> dict[str, tuple[str, str | None]]:
+        facts = verify(data, given).facts
+        return {one.name: (one.status, one.reason) for one in facts if one.name.endswith("_known")}
+
+    assert told()["authority_known"] == (UNKNOWN, "authority_not_given")
+    assert told(own.fingerprint)["authority_known"] == (UNKNOWN, "authority_not_given")
+    assert told(own.fingerprint, own.stamp.fingerprint)["authority_known"] == (HOLDS, None)
+    alone = told(own.stamp.fingerprint)
+    assert (alone["authority_known"], alone["signer_known"]) == ((HOLDS, None), (UNKNOWN, "only_server_given"))
+    assert told("0" * 64)["signer_known"] == (FAILS, "other_signer"), "one that nothing here bears is another seal's"
+    unstamped = [one.name for one in verify(sealed_with(ISSUER)).facts]
+    assert "authority_known" not in unstamped

@@ -103,7 +103,9 @@ def _archive(found: Found) -> Fact:
 def _server(
     server: str | None, reports: Sequence[ReportFound], trust: Sequence[str], page: Mapping[str, Any]
 ) -> Fact:
-    seals = [one.fingerprint for report in reports for one in report.verification.signatures]
+    signatures = [one for report in reports for one in report.verification.signatures]
+    seals: list[str | None] = [one.fingerprint for one in signatures]
+    seals += [one.stamp.fingerprint for one in signatures if one.stamp is not None]
     if not reports:  # no seal is here to compare: who has the seal's fingerprint alone knows nothing of the server
         seals.append(str(page.get("seal_fingerprint")))
     vouched = any(

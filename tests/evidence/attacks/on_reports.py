@@ -2,16 +2,29 @@
 
 import io
 from functools import cache
-from typing import Any
 
 from pyhanko.pdf_utils.generic import StreamObject
 from pyhanko.pdf_utils.incremental_writer import IncrementalPdfFileWriter
 
 from inspect_app.entry.statement import countersignature, format_statement
-from tests.evidence.attacks.attack import NOBODY, SEALER, Attack, put, with_bytes
-from tests.evidence.packed import Files, bagged, fitted, job, lines, record, report, reports
-from tests.evidence.record import AT
+from tests.evidence.attacks.attack import NOBODY, PERSON, SEALER, Attack, put, with_bytes
+from tests.evidence.packed import (
+    NAMED,
+    PHOTOS,
+    Files,
+    bagged,
+    fitted,
+    job,
+    lines,
+    payload,
+    record,
+    report,
+    reports,
+    said,
+)
+from tests.evidence.record import AT, counted
 from tests.evidence.sealed import key, signed_again
+from tests.phone import new_uuid
 
 SECOND = "data/reports/2-closeout.pdf"
 
@@ -34,8 +47,27 @@ def painted_over(data: bytes) -> bytes:
 @cache
 def better(by: str) -> bytes:
     """A report in which what failed is said to be good."""
-    told: list[Any] = [one | {"result": "pass"} for one in record().contents["answers"]]
-    return report(record(), 2, 1, key(by), answers=told)
+    told = said(record(), 2, 1, key(by))["answers"]
+    return report(record(), 2, 1, key(by), answers=[one | {"result": "pass"} for one in told])
+
+
+@cache
+def reworded(elsewhere: bool = False) -> bytes:
+    """A report in which a note is changed that no verdict and no figure rests on, sealed by its own issuer;
+    ``elsewhere``: it says that another release made it."""
+    told = said(record(), 2, 1, key("Issuer (invented)"))["answers"]
+    release = {"made_with": {"version": "0.0.1", "contents": "", "pages": ""}} if elsewhere else {}
+    return report(record(), 2, 1, answers=[one | {"note": "Looks good (invented)"} for one in told], **release)
+
+
+def misread(files: Files) -> Files:
+    """A phone writes another number into the verdict than it read: a count of 1, and 3 were there."""
+    site = job().site.up_to(None)
+    subject = f"{new_uuid()}/nail_flange/item_1"
+    body = counted(subject, 1, "pass") | {"definition": NAMED, "reading": {"count": 3}}
+    site.say(site.foreman, "answer", subject, body)
+    made = site.made(PHOTOS)
+    return bagged(payload(made, {1: reports()[0], 2: report(made, 2, 1)}))
 
 
 @cache
@@ -84,6 +116,12 @@ ATTACKS = [
            lambda files: placed(better("Issuer (invented) "), files)),
     Attack("a verdict is changed in a report, which its own issuer seals anew", SEALER,
            lambda files: placed(better("Issuer (invented)"), files)),
+    Attack("a note is changed in a report, which its own issuer seals anew", SEALER,
+           lambda files: placed(reworded(), files)),
+    Attack("a note is changed in a report, which its own issuer seals anew and says that another release made", SEALER,
+           lambda files: placed(reworded(True), files),
+           unseen="none: `contents_follow` is not determinable, names what differs, and the release that can tell"),
+    Attack("a phone signs a verdict of another number than the reading beside it", PERSON, misread),
     Attack("a report is put in the place of another", NOBODY, lambda files: placed(reports()[0], files)),
     Attack("a report that another one replaces is taken out", NOBODY, without_first),
     Attack("a countersignature is cut off", NOBODY, stripped),
