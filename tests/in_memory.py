@@ -2,7 +2,7 @@
 
 Every commit of a store waits for the disk, thousands of times in a run, and what the disk does then no test here can
 see: those about power cuts and full disks bring a disk of their own. Where there is no such room (a container gives
-64 MB), or where TMPDIR says where to be, everything is as without. A folder worth looking at: ``TMPDIR=/tmp make test``.
+64 MB), or where TMPDIR says where to be, nothing changes. To look at what a test left: ``TMPDIR=/tmp make test``.
 """
 
 import os

@@ -1,6 +1,7 @@
 """An eye on the screen shown: our own measures (``eye.js``) and an outside accessibility checker."""
 
 import json
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -55,25 +56,25 @@ class Eye:
 
     def places(self) -> list[str]:
         """Only what is too small or too wide: controls are smallest at the usual text size."""
-        self.open()
-        return list(self.page.evaluate("[...eye.small(), ...eye.wide()]"))
+        return self.look("[...eye.small(), ...eye.wide()]")
 
     def faults(self, again: bool = False) -> list[str]:
         """``again``: the same screen in its second language."""
-        self.open()
-        found = self.page.evaluate("eye.faults()") + self.page.evaluate(CHECK, WORDLESS if again else RULES)
-        return list(dict.fromkeys(found))
+        return list(dict.fromkeys(self.look("eye.faults()") + self.page.evaluate(CHECK, WORDLESS if again else RULES)))
 
-    def open(self) -> None:
-        if self.page.evaluate("'eye' in window"):
-            return
-        for script in (OURS, OUTSIDE):  # as the browser's owner, whom the page's own policy does not bind
-            self.page.evaluate(script.read_text("utf-8") + "\n;0")
-        self.page.evaluate("(text) => { eye.words = JSON.parse(text) }", json.dumps(words_of_one_language()))
+    def look(self, at: str) -> list[str]:
+        found = self.page.evaluate(f"'eye' in window ? {at} : null")
+        if found is None:  # a page that was loaded anew
+            for script in (OURS, OUTSIDE):  # as the browser's owner, whom the page's own policy does not bind
+                self.page.evaluate(script.read_text("utf-8") + "\n;0")
+            self.page.evaluate("(text) => { eye.words = JSON.parse(text) }", words_of_one_language())
+            found = self.page.evaluate(at)
+        return list(found)
 
 
-def words_of_one_language() -> dict[str, list[str]]:
-    """Texts of the screens and the checklists that are written in one language and in no other way."""
+@cache
+def words_of_one_language() -> str:
+    """Texts of the screens and the checklists that are written in one language and in no other way, as JSON."""
     pairs = []
     for file in sorted((ROOT / "static" / "words").glob("*.json")):
         if file.name == "server.json":
@@ -82,7 +83,7 @@ def words_of_one_language() -> dict[str, list[str]]:
     for file in sorted((ROOT / "checklists").glob("*.yaml")):
         pairs += bilingual(yaml.safe_load(file.read_text("utf-8")))
     said = {code: {pair[code].strip() for pair in pairs} for code in ("en", "es")}
-    return {"en": sorted(said["en"] - said["es"]), "es": sorted(said["es"] - said["en"])}
+    return json.dumps({"en": sorted(said["en"] - said["es"]), "es": sorted(said["es"] - said["en"])})
 
 
 def bilingual(value: Any) -> list[dict[str, str]]:
