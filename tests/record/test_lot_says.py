@@ -108,6 +108,6 @@ def test_a_lot_that_somebody_chose_about_calls_for_no_choice_again() -> None:
 
 def test_a_lot_not_fully_seen_says_how_much_is_missing() -> None:
     whole = spoken(SAID["unseen"], None)
-    assert "1 of 5 drawn panels were not fully looked at, that is 20 %; the job allows 10 %." in whole
+    assert "not fully looked at, 1 of 5 drawn panels, that is 20 %; the job allows 10 %." in whole
 
 

@@ -81,7 +81,7 @@ def test_what_has_no_effect_is_printed_with_why(tmp_path):
     text = read(told, tmp_path)
     assert "This has no effect." in text and "Somebody rechecked their own correction: it does not count." in text
     caution = next(one["facts"] for one in told["cautions"] if one["facts"].get("flag") == "own_recheck")
-    assert caution["findings"] == [the(told)["n"]] and "(findings 2)" in text
+    assert caution["findings"] == [the(told)["n"]] and "(finding 2)" in text
 
 
 def test_one_opened_by_hand_stands_at_its_place_and_on_the_cover(tmp_path):

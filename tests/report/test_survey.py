@@ -49,7 +49,7 @@ def test_the_pages_say_where_what_was_approved_that_day_and_what_nobody_saw(tmp_
     pdf, _ = lay_out(contents(site()))
     said = words(pdf, tmp_path)
     for text in ("panel 9, 7.5 ft from its low end", "radius 4 ft", "Not in force on that day",
-                 "Named by that day's own lot", "fastener places", "Bag 7: one clip", "the owner; locked",
+                 "Named by that day's own lot", "Fastener places", "Bag 7: one clip", "the owner; locked",
                  "Nobody told where", "0.5 in ± 0.06 in", "blames nobody", "Two panels each side",
                  "a correction", "by its own marks", "holds about one place on it"):  # fmt: skip
         assert text in said or text.replace("Nobody told where", "own fixed line") in said, text
@@ -71,7 +71,7 @@ def test_in_spanish_no_word_of_it_stays_english_nor_stands_for_itself(tmp_path):
     for text in ("Inspección de garantía de un lugar", "No vigente ese día", "Bolsa 7", "no culpa a nadie",
                  "guarda de un lugar suyo"):  # fmt: skip
         assert text in said, text
-    for text in ("mientras su fijación", "in force", "wear mark", "survey.", "fastener places"):
+    for text in ("mientras su fijación", "in force", "wear mark", "survey.", "astener places"):
         assert text not in said, text
 
 

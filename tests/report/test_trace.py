@@ -36,11 +36,25 @@ def text(tmp_path_factory):
 
 
 def blocks(text, rule):
-    """``(came out, put in)`` of every answer that this rule judged."""
+    """``(came out, put in)`` of every answer that this rule judged; with what the table over its places says was put in
+    alike at each."""
     came = r"(?:Came out|→) ((?:(?!Came out|→).)*?)"  # beneath its figure, or behind what was read
-    found = re.findall(rf"{came}Put in: ((?:(?!Put in|Came out|→).)*?)\. {rule}", text)
-    assert found
-    return found
+    found = re.finditer(rf"{came}Put in: ((?:(?!Put in|Came out|→).)*?)\. {rule}", text)
+    told = [(one[1], "; ".join([one[2], *alike(text[: one.start()])])) for one in found]
+    assert told
+    return told
+
+
+def alike(before):
+    """What the last table before an answer says was put in alike where its question was asked; of an answer that is not
+    under such a table nothing."""
+    asked = re.search(r"○ Passes · ([^·]*\?) (?:Measured [^→]*)?$", before)
+    if not asked or "Put in alike at each" not in before:
+        return []
+    ends = r"(?= [A-Z][a-z]+ [a-z]+ [^;]*\?| Place \d| Asked at|$)"
+    rows = re.findall(rf"{re.escape(asked[1])} (?:(?!○).)*?made: the same\. (.*?){ends}", before)
+    assert rows, asked[1]
+    return [rows[-1]]
 
 
 def value(told, name, unit):
@@ -122,11 +136,12 @@ def test_the_window_of_each_clip_s_tab(text):
 
 
 def test_the_gaps_the_slope_the_fold_and_the_sheet(text):
-    came_out = r"Came out ((?:(?!Came out|Put in).)*?widest.*?) Put in:"
-    gapped = re.findall(rf"Measured ([\d., in]+?) in (?:(?!Measured|Came out).)*?{came_out}", text)
+    came_out = r"(?:Came out|→) ((?:(?!Came out|→|Put in).)*?widest.*?) Put in:"
+    gapped = re.findall(rf"Measured ([\d., in×]+?) in (?:(?!Measured|Came out|→).)*?{came_out}", text)
     assert len(gapped) >= 4
     for gaps, came in gapped:
-        numbers = [float(one.removesuffix(" in")) for one in gaps.split(", ")]
+        runs = [("1 × " + one.removesuffix(" in")).split(" × ")[-2:] for one in gaps.split(", ")]
+        numbers = [float(gap) for times, gap in runs for _ in range(int(times))]
         close(value(came, "widest", "in"), max(numbers))
         close(value(came, "mean", "in"), sum(numbers) / len(numbers))
     (slope, _), (sheet, _) = (blocks(text, rule)[0] for rule in ("slope@2", "thickness@2"))

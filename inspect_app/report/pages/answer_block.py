@@ -35,7 +35,8 @@ def answer_block(page: Page, answer: dict[str, Any], beside: bool = False) -> li
     short note, stand beside each other elsewhere."""
     story: list[Any] = [] if beside else [question_row(page, answer)]
     working = answer["working"]
-    figure = _figure(page, answer, working) if working else []
+    drawn = answer_figure(page, answer)
+    figure = [Row("", drawn)] if drawn else []
     told = beside and not figure  # what is drawn is told in full, for whoever does its sum again
     read = "" if told else reading_text(page, answer)
     values = _values(page, working, answer["result"], told) if working else ""
@@ -76,8 +77,10 @@ def _strong(page: Page, answer: dict[str, Any]) -> str:
     return f"<b>{sign(shown)} {page.voice.result(shown)}</b>"
 
 
-def _figure(page: Page, answer: dict[str, Any], working: dict[str, Any]) -> list[Any]:
-    name, result, voice = str(working["rule"]).split("@")[0], answer["result"], page.voice
+def answer_figure(page: Page, answer: dict[str, Any]) -> Drawing | None:
+    """What was read, drawn over what it has to be; None where there is nothing to draw."""
+    working, result, voice = answer["working"], answer["result"], page.voice
+    name = str(working["rule"]).split("@")[0] if working else ""
 
     def slot(canvas: Any, width: float, _: float) -> None:
         slot_figure.draw_slot(canvas, width, working, result, voice)
@@ -89,12 +92,12 @@ def _figure(page: Page, answer: dict[str, Any], working: dict[str, Any]) -> list
         spacing_figure.draw_spacing(canvas, width, working, voice)
 
     if name == "slot" and slot_figure.can_draw_slot(working):
-        return [Row("", Drawing(slot_figure.HEIGHT, slot, alt=page.say("alt.slot")))]
+        return Drawing(slot_figure.HEIGHT, slot, alt=page.say("alt.slot"))
     if name == "clip" and clip_figure.can_draw_clip(working):
-        return [Row("", Drawing(clip_figure.HEIGHT, clip, alt=page.say("alt.clip")))]
+        return Drawing(clip_figure.HEIGHT, clip, alt=page.say("alt.clip"))
     if name == "spacing" and spacing_figure.gaps_of(working):
-        return [Row("", Drawing(spacing_figure.HEIGHT, spacing, alt=page.say("alt.spacing")))]
-    return []
+        return Drawing(spacing_figure.HEIGHT, spacing, alt=page.say("alt.spacing"))
+    return None
 
 
 def _values(page: Page, working: dict[str, Any], result: Any, told: bool) -> str:

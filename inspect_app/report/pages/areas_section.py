@@ -3,17 +3,19 @@
 from typing import Any
 
 from inspect_app.record.ranges import merged
-from inspect_app.report.pages.answer_block import answer_block, answer_link
-from inspect_app.report.pages.look import BODY, HAIR, SMALL
+from inspect_app.report.pages.look import BODY
+from inspect_app.report.pages.lot_words import laid_run
 from inspect_app.report.pages.outline import Outline, Undrawable
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
-from inspect_app.report.pages.place_row import by_eye, is_plain, is_told
+from inspect_app.report.pages.place_asked import asked_table, is_row
+from inspect_app.report.pages.place_block import place_block
+from inspect_app.report.pages.place_row import is_told
 from inspect_app.report.pages.places_table import places_table
 from inspect_app.report.pages.plan import draw_plan, plan_height
 from inspect_app.report.pages.plan_places import found_by_hand
 from inspect_app.report.pages.roof_section import hatch_legend, mark_legend
-from inspect_app.report.pages.row import Anchor, Drawing, Heading, Row, space, together
+from inspect_app.report.pages.row import Drawing, Heading, Row, space, together
 from inspect_app.report.pages.text import line, plain
 
 TALLEST_PLAN = 300.0
@@ -31,9 +33,7 @@ def areas_section(page: Page, number: str) -> list[Any]:
     lost = [one for one in page.contents["stations"] if one["area"] not in known]
     if lost:
         story += [Heading(page.say("lost_places"), "lost-places", 1)]
-    for one in lost:
-        story += _station(page, one)
-    return story
+    return story + _in_full(page, lost, True)
 
 
 def _area(page: Page, area: dict[str, Any], chapter: list[Any]) -> list[Any]:
@@ -57,7 +57,7 @@ def _area(page: Page, area: dict[str, Any], chapter: list[Any]) -> list[Any]:
         for lot in page.contents["lots"] for row in lot["rows"]
         if lot["purpose"] == "work" and row["area"] == area["id"] and lot["placed_to"] is not None
     ]  # fmt: skip
-    laid = ", ".join(page.say("laid_run", low=low, high=high) for low, high in _runs(area["placed"] + marked)[:20])
+    laid = ", ".join(laid_run(page, low, high) for low, high in _runs(area["placed"] + marked)[:20])
     head.append(Row(page.say("laid"), Paragraph(laid or page.say("laid_none"), BODY), 6))
     story: list[Any] = [*head]
     runs = (page.contents["coverage"].get(area["id"]) or {}).get("runs")
@@ -76,9 +76,7 @@ def _area(page: Page, area: dict[str, Any], chapter: list[Any]) -> list[Any]:
     answers = {answer["id"]: answer for answer in page.contents["answers"]}
     if mine:
         story += [space(4), places_table(page, mine, answers)]
-    for one in mine:
-        if not is_told(one, [answers[name] for name in one["answers"]]):
-            story += _station(page, one)
+    story += _in_full(page, mine)
     if not mine:
         story.append(Row("", Paragraph(page.say("area_no_places"), BODY)))
     return story
@@ -101,32 +99,13 @@ def _fixed(page: Page, area: dict[str, Any]) -> str:
     return text
 
 
-def _station(page: Page, station: dict[str, Any]) -> list[Any]:
-    title = page.where(station)
-    chosen = page.say(f"chosen.{station['chosen']}")
-    reached = page.say(f"reached.{station['reached']}")
+def _in_full(page: Page, stations: list[dict[str, Any]], every: bool = False) -> list[Any]:
+    """Those that a row of the table does not tell, or ``every`` one; over them what was asked at them."""
     answers = {answer["id"]: answer for answer in page.contents["answers"]}
-    own = [answers[name] for name in station["answers"]]
-
-    def paint(canvas: Any, width: float, height: float) -> None:
-        canvas.setStrokeColor(HAIR)
-        canvas.setLineWidth(0.5)
-        canvas.line(0, 6, width, 6)
-
-    head = [Drawing(7, paint, 0), Anchor(f"place-{station['n']}"),
-            Row(f"<b>{page.say('place_n', n=station['n'])}</b>", Paragraph(f"<b>{title}</b>", BODY), 0),
-            Row("", Paragraph(f"{chosen} · {reached}", SMALL), 3)]  # fmt: skip
-    # What needs its working first; then, a line each, what passed by eye. By hand a place was chosen for a reason:
-    # there every reading is told in full.
-    found = [one for one in own if one["finding"]]
-    short = [one for one in own if is_plain(one) and not (station["chosen"] != "drawn" and one["working"])]
-    full = [answer_block(page, one) for one in own if one not in short and one not in found]
-    if found:
-        full = [[answer_link(page, one) for one in found], *full]
-    if not own:
-        return [together(head), space(4)]
-    blocks = [*full, *([by_eye(page, short)] if short else [])]
-    story: list[Any] = [together([*head, *blocks[0][:1]]), *blocks[0][1:]]
-    for at, block in enumerate(blocks[1:], 1):
-        story += [*([space(3)] if at < len(full) else []), *block]
-    return [*story, space(6)]
+    own = [(one, [answers[name] for name in one["answers"]]) for one in stations]
+    own = [(one, mine) for one, mine in own if every or not is_told(one, mine)]
+    table, put_in = asked_table(page, [answer for one, mine in own for answer in mine if is_row(one, answer)])
+    story: list[Any] = [space(4), *table] if table else []
+    for one, mine in own:
+        story += place_block(page, one, mine, put_in)
+    return story

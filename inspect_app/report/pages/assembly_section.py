@@ -2,27 +2,31 @@
 
 from typing import Any
 
+from inspect_app.report.pages.cells import Cells
 from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
-from inspect_app.report.pages.row import Heading, Row, Trio, space, together
+from inspect_app.report.pages.row import Heading, Row, room, space, together
 from inspect_app.report.pages.text import line
 
 WORDED = ("seam", "attachment")
+SHARES = (0.24, 0.46, 0.3)
 
 
 def assembly_section(page: Page, number: str) -> list[Any]:
     """One part for each assembly of the job."""
     story: list[Any] = [Heading(page.say("chapter.assembly"), "assembly", number=number)]
     story.append(Row("", Paragraph(page.say("assembly_says") + page.recorded(), SMALL), 4))
-    parts = [_assembly(page, assembly, at) for at, assembly in enumerate(page.contents["assemblies"])]
-    if not parts:
+    if not page.contents["assemblies"]:
         return [*story, Row("", Paragraph(page.say("no_assembly"), BODY))]
-    # One sheet a page where it fits: its columns have their heads over them.
-    return [together([*story, *parts[0]]), *map(together, parts[1:])]
+    for at, assembly in enumerate(page.contents["assemblies"]):
+        head, tables = _assembly(page, assembly, at)
+        story = [*([] if at else [room(260)]), *story, *([room(180)] if at else []), together(head), *tables]
+    return story
 
 
-def _assembly(page: Page, assembly: dict[str, Any], at: int) -> list[Any]:
+def _assembly(page: Page, assembly: dict[str, Any], at: int) -> tuple[list[Any], list[Any]]:
+    """Its head, and its tables: what was approved, then what was judged against it by eye."""
     name = line(assembly["name"])
     story: list[Any] = [Heading(name, f"assembly-{at + 1}", 1, name)]
     areas = ", ".join(line(name, 60) for name in assembly["areas"]) or page.say("no_area")
@@ -34,22 +38,20 @@ def _assembly(page: Page, assembly: dict[str, Any], at: int) -> list[Any]:
         expires=page.voice.day(approval["expires"]),
     )
     story.append(Row(page.say("approval"), Paragraph(f"{line(approval['reference'])} · {dates}", BODY)))
-    story += [space(5), Trio("", page.say("approved"), page.say("found"), SMALL, True)]
-    for one in assembly["lines"]:
-        story.append(Trio(page.say(f"assembly.{one['field']}"), _value(page, one), page.tally(one["found"])))
+    rows = [[page.say(f"assembly.{one['field']}"), _value(page, one), page.tally(one["found"])]
+            for one in assembly["lines"]]  # fmt: skip
     for zone in assembly["zones"][:12]:
         parts = [page.say("spacing_at", amount=page.voice.quantity(zone.get("spacing")))]
         if zone.get("pressure"):
             parts.append(page.say("tested_for", amount=page.voice.quantity(zone["pressure"])))
-        label = page.say("zone_label", zone=page.zone(zone.get("name")))
-        found = page.tally(zone["found"])
-        story.append(Trio(label, "; ".join(parts), found))
+        rows.append([page.say("zone_label", zone=page.zone(zone.get("name"))), "; ".join(parts),
+                     page.tally(zone["found"])])  # fmt: skip
+    tables = [space(4), Cells([page.say("assembly_line"), page.say("approved"), page.say("found")], rows, SHARES)]
     if assembly["others"]:
-        story.append(space(5))
-        for one in assembly["others"][:40]:
-            question = line(page.voice.both(one["question"], str(one["item"])), 200)
-            story.append(Trio(page.say("by_eye"), question, page.tally(one["found"])))
-    return story
+        asked = [[line(page.voice.both(one["question"], str(one["item"])), 200), page.tally(one["found"])]
+                 for one in assembly["others"][:40]]  # fmt: skip
+        tables += [space(3), Cells([page.say("by_eye"), page.say("found")], asked, (1 - SHARES[2], SHARES[2]))]
+    return story, tables
 
 
 def _value(page: Page, one: dict[str, Any]) -> str:

@@ -7,6 +7,7 @@ from reportlab.lib.colors import white
 from inspect_app.report.pages.look import ACCENT, BOLD, GREY, INK, PALE, PLAIN, TINT
 from inspect_app.report.pages.movement import length, place, toward_ridge
 from inspect_app.report.pages.voice import Voice
+from inspect_app.report.pages.window_words import draw_window_words
 
 HEIGHT = 104.0
 
@@ -65,11 +66,8 @@ def draw_clip(canvas: Any, width: float, working: dict[str, Any], result: Any, v
             canvas.setDash((2, 1.6), 0)
             canvas.line(x(aim), line - 21, x(aim), line + 30)
             canvas.setDash((), 0)
-        texts = sorted([(x(low), place(values["low"], inputs, voice)), (x(high), place(values["high"], inputs, voice))])
-        canvas.setFont(PLAIN, 6.4)
-        canvas.setFillColor(INK)
-        canvas.drawRightString(max(left, 90) - 4, line - 18, texts[0][1])
-        canvas.drawString(right + 4, line - 18, texts[1][1])
+        ends = [(x(low), place(values["low"], inputs, voice)), (x(high), place(values["high"], inputs, voice))]
+        draw_window_words(canvas, width, ends, line - 18)
     if offset is not None:
         canvas.setStrokeColor(INK)
         canvas.setLineWidth(1.1)

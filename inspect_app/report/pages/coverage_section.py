@@ -91,7 +91,8 @@ def _unseen(page: Page, areas: list[dict[str, Any]]) -> list[Any]:
         runs = [run for run in page.contents["coverage"][one["id"]]["runs"] if run["state"] == "covered_unseen"]
         panels = [panel for run in runs for panel in range(run["from"], run["to"] + 1)]
         if panels:
-            texts.append(page.say("panels_of", area=line(one["name"], 60), panels=ranges(page, panels), n=len(panels)))
+            texts.append(page.say("panels_of", area=line(one["name"], 60), panels=ranges(page, panels),
+                                  count=len(set(panels))))  # fmt: skip
     head = Heading(page.say("coverage.unseen"), "covered-unseen", 1)
     if not texts:
         return [head, Row("", Paragraph(page.say("coverage.nothing_unseen"), BODY))]
@@ -129,7 +130,7 @@ def _stops(page: Page, states: tuple[str, ...]) -> list[str]:
         found = [stop["panel"] for stop in lot["stops"] if stop["state"] in states]
         if found:
             texts.append(page.say("stops_of", lot=_lot(lot), area=_area_of(page, lot), panels=ranges(page, found),
-                                  n=len(found), drawn=len(lot["stops"])))  # fmt: skip
+                                  count=len(set(found)), drawn=len(lot["stops"])))  # fmt: skip
     return texts
 
 

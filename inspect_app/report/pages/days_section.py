@@ -5,6 +5,7 @@ from typing import Any
 from inspect_app.report.pages.answer_block import answer_block, answer_link
 from inspect_app.report.pages.daily_part import crew_days
 from inspect_app.report.pages.look import BODY
+from inspect_app.report.pages.lot_words import laid_run
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.place_row import answer_row, is_short
@@ -90,7 +91,7 @@ def _metal(page: Page, day: dict[str, Any]) -> str:
 
 def _laid(page: Page, day: dict[str, Any]) -> str:
     runs = [
-        f"{line(one['name'], 60)}: {page.say('laid_run', low=one['from'], high=one['to'])}"
+        f"{line(one['name'], 60)}: {laid_run(page, one['from'], one['to'])}"
         for one in day["placed"][:30]
     ]
     return "; ".join(runs) or page.say("laid_none")

@@ -10,7 +10,7 @@ from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.mark import sign
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
-from inspect_app.report.pages.row import Columns, Heading, Row, paragraphs, space, together
+from inspect_app.report.pages.row import Columns, Heading, Row, paragraphs, room, space, together
 from inspect_app.report.pages.text import line
 from inspect_app.report.pages.working import inputs_text, reason_text, rule_text, values_text
 
@@ -64,7 +64,7 @@ def _area(page: Page, one: dict[str, Any], at: int, chapter: list[Any]) -> list[
     brief = [each for each in ranked if is_brief(each)]
     passed = passed_table(page, brief) if brief else []
     if not blocks:
-        return [together(head), *passed]
+        return [room(260), together(head), *passed]  # a head over two rows is hardly a table
     columns = [page.say("fit_asked"), page.say("fit_has"), page.say("fit_spare")]
     head += [space(5), Columns("", columns, SHARES, SMALL, True)]
     return [together([*head, *blocks[0]]), *map(together, blocks[1:]), *passed]

@@ -98,7 +98,7 @@ def _readings(page: Page, own: list[dict[str, Any]]) -> str:
 
 def _where(page: Page, own: list[dict[str, Any]]) -> str:
     places = [one["station"] for one in own if one.get("station")]
-    parts = [page.say("accepted_places", which=ranges(page, places))] if places else []
+    parts = [page.say("accepted_places", which=ranges(page, places), count=len(set(places)))] if places else []
     for one in own:
         if "area" in one:
             parts.append(f"{page.area(one['area'])}, {line_name(page, one['line'])}")

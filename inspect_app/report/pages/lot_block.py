@@ -5,7 +5,7 @@ from typing import Any
 from inspect_app.report.pages.drawn_strip import HEIGHT as STRIP
 from inspect_app.report.pages.drawn_strip import draw_strip, drawn_words
 from inspect_app.report.pages.look import BODY, SMALL
-from inspect_app.report.pages.lot_words import ranges, sentences
+from inspect_app.report.pages.lot_words import lot_where, ranges, sentences
 from inspect_app.report.pages.mark import sign
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
@@ -31,7 +31,7 @@ def lot_name(page: Page, lot: dict[str, Any]) -> str:
 def lot_block(page: Page, lot: dict[str, Any]) -> list[Any]:
     """The flowables of one lot."""
     where = "; ".join(
-        page.say("lot_where", area=page.area(row["area"]), low=row["from"], high=row["to"]) for row in lot["rows"][:4]
+        lot_where(page, row["area"], row["from"], row["to"]) for row in lot["rows"][:4]
     )
     crew = line(lot["crew"], 40) if str(lot["crew"] or "").strip() else ""
     title = " · ".join(part for part in (lot_name(page, lot), where, crew, page.voice.day(lot["day"])) if part)
@@ -74,7 +74,7 @@ def _odd(page: Page, lot: dict[str, Any]) -> str:
     told = [sentences(page, lot, None, "dropped", "unseen", "changed")]
     missed = (lot["rolling"] or {}).get("missed")
     if missed:
-        told.append(page.say("lot_legs_missed", panels=ranges(page, missed)))
+        told.append(page.say("lot_legs_missed", panels=ranges(page, missed), count=len(set(missed))))
     for one in lot["holds"]:
         why = page.say(f"hold.why.{one['why']}")
         if one["state"] == "covered_against":

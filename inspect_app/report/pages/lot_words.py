@@ -27,6 +27,16 @@ def sentences(page: Page, lot: dict[str, Any], severity: str | None, *about: str
     return " ".join(told)
 
 
+def lot_where(page: Page, area: Any, low: Any, high: Any) -> str:
+    """``Quay slope, panels 1 to 20``; a single panel by itself."""
+    return page.say("lot_where", area=page.area(area), low=low, high=high, count=1 if low == high else 2)
+
+
+def laid_run(page: Page, low: Any, high: Any) -> str:
+    """``1 to 26``; a single panel by itself."""
+    return line(low, 12) if low == high else page.say("laid_run", low=low, high=high)
+
+
 def ranges(page: Page, panels: list[int], limit: int = 40) -> str:
     """``3 to 5, 7, 9 to 10``."""
     runs: list[list[int]] = []

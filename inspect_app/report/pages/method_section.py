@@ -59,11 +59,13 @@ def _what(page: Page, one: dict[str, Any]) -> str:
 def flag_text(page: Page, facts: dict[str, Any]) -> str:
     """One kind of flag: what it is, how often, where, and the entries that say so, the first of many."""
     named = [name for name in ("stations", "lots", "findings") if facts[name]]
-    parts = [page.say(f"flag_in.{name}", which=ranges(page, facts[name])) for name in named]
+    parts = [page.say(f"flag_in.{name}", which=ranges(page, facts[name]), count=len(set(facts[name])))
+             for name in named]  # fmt: skip
     by_area: dict[Any, list[int]] = {}
     for one in facts["panels"]:
         by_area.setdefault(one["area"], []).append(one["panel"])
-    parts += [page.say("flag_in.panels", area=page.area(area), which=ranges(page, by_area[area])) for area in by_area]
+    parts += [page.say("flag_in.panels", area=page.area(area), which=ranges(page, mine), count=len(set(mine)))
+              for area, mine in by_area.items()]  # fmt: skip
     shown = ", ".join(line(one, 50 if len(facts["digests"]) < 4 else 12) for one in facts["digests"][:6])
     if len(facts["digests"]) > 6:
         shown += ", …"

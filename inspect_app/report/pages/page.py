@@ -69,7 +69,7 @@ class Page(NamedTuple):
     def tally(self, found: list[dict[str, Any]], empty: str = "not_looked") -> str:
         """``◆ 1 fails · ○ 3 pass``."""
         if not found:
-            return f'<font color="#8b9195" size="7.3">{self.say(empty)}</font>'
+            return f'<font color="#646b70" size="7.3">{self.say(empty)}</font>'
         return " · ".join(
             f"{sign(one['result'])} {one['count']} {self.say('tally.' + one['result'], count=one['count'])}"
             for one in found

@@ -44,13 +44,13 @@ def found_text(page: Page, answer: dict[str, Any]) -> str:
     return told or (values_text(page, answer["working"], answer["result"]).split("; ")[0] if answer["working"] else "")
 
 
-def by_eye(page: Page, answers: list[dict[str, Any]]) -> list[Any]:
+def by_eye(page: Page, answers: list[dict[str, Any]], style: Any = BODY) -> list[Any]:
     """What passed by eye, one after the other under its result: of each the question, its photos, what was read."""
     rows = []
     for shown in dict.fromkeys(_shown(one) for one in answers):
         told = [_briefly(page, one) for one in answers if _shown(one) == shown]
         strong = f"{sign(shown)} {page.voice.result(shown)}"
-        rows.append(Row(strong, Paragraph(" · ".join(told), BODY), 2))
+        rows.append(Row(strong, Paragraph(" · ".join(told), style), 2))
     return rows
 
 

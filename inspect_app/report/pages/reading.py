@@ -1,6 +1,7 @@
 """What was read, counted or felt, by its instrument, in words; and the metal's temperature that goes with it."""
 
 import re
+from itertools import groupby
 from typing import Any
 
 from inspect_app.report.pages.movement import side
@@ -20,7 +21,9 @@ def reading_text(page: Page, answer: dict[str, Any]) -> str:
         return _value(page, answer, reading)
     if isinstance(reading.get("gaps"), list):
         gaps = [one for one in reading["gaps"] if isinstance(one, dict)]
-        return ", ".join(page.voice.quantity(one, digits(one)) for one in gaps[:24]) + ("…" if gaps[24:] else "")
+        alike = groupby(page.voice.quantity(one, digits(one)) for one in gaps[:24])
+        runs = [(len(list(same)), gap) for gap, same in alike]
+        return ", ".join(f"{count} × {gap}" if count > 1 else gap for count, gap in runs) + ("…" if gaps[24:] else "")
     if isinstance(reading.get("count"), int):
         return _count(page, reading)
     if isinstance(reading.get("readings"), list):

@@ -3,6 +3,7 @@
 from typing import Any
 
 from inspect_app.report.pages.look import SMALL
+from inspect_app.report.pages.lot_words import lot_where
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.row import Drawing, Heading, Row, together
@@ -23,9 +24,9 @@ def panels_set(page: Page) -> list[Any]:
 def _day(page: Page, lot: dict[str, Any]) -> list[Any]:
     row = lot["rows"][0]
     paint = lambda canvas, width, _: draw_day(canvas, width, lot["marks"], row["from"], page.voice)  # noqa: E731
-    panels = {"low": row["from"], "high": lot["placed_to"], "area": page.area(row["area"])}
+    where = lot_where(page, row["area"], row["from"], lot["placed_to"])
     title = page.say("set_day", lot=lot["n"], day=page.voice.day(lot["day"]), crew=line(lot["crew"], 40),
-                     n=len(lot["marks"]), **panels)  # fmt: skip
+                     where=where, count=len(lot["marks"]))  # fmt: skip
     changes = [
         page.say("set_changed", panel=one["panel"], what=page.say(f"change.{one['change']}"))
         for one in lot["changes"][:12]

@@ -2,7 +2,8 @@
 
 from typing import Any
 
-from inspect_app.report.pages.look import BODY, SMALL
+from inspect_app.report.pages.beside import Beside
+from inspect_app.report.pages.look import BODY, CELL
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.row import Drawing, Heading, Row, room, space, together
@@ -36,24 +37,22 @@ def _signoff(page: Page, one: dict[str, Any]) -> list[Any]:
     said = page.passage(one["statement"])
     said = [*said[:-1], said[-1] + _mark(page, one["statement"])] if said else []
     rows: list[Any] = [Row(label if at == 0 else "", Paragraph(text, BODY)) for at, text in enumerate(said)]
+    rows += [space(3), Row(page.say("signature"), _signature(page, one))]
+    return [together(rows), space(9)]
+
+
+def _signature(page: Page, one: dict[str, Any]) -> Any:
+    """As it was drawn, beside who signed, when, what the signature names, and the key that bears it out."""
     strokes, size = one["strokes"], one["canvas"]
-    if strokes:
-        rows.append(
-            Row(
-                page.say("signature"),
-                Drawing(HEIGHT, lambda canvas, width, _: draw_strokes(canvas, width, strokes, size),
-                        alt=page.say("alt.signature", name=plain(one["name"], 80))),
-            )
-        )
-    else:
-        rows.append(Row(page.say("signature"), Paragraph(page.say("no_strokes"), BODY)))
-    role = page.say(f"role.{one['role']}")
-    signed = f"<b>{line(one['name'], 80)}</b>, {role} · {page.voice.moment(one['at'])}"
-    rows.append(Row("", Paragraph(signed, BODY)))
+    signed = [f"<b>{line(one['name'], 80)}</b>, {page.say('role.' + str(one['role']))}", page.voice.moment(one["at"])]
     covers = page.say("covers", count=one["covers"])
     if one["uncovered"]:
         covers += " " + page.say("covers_not", count=len(one["uncovered"]))
-    rows.append(Row("", Paragraph(f"{covers} {page.say('entry', digest=line(one['digest'], 50))}", SMALL)))
-    if one.get("kid"):
-        rows.append(Row("", Paragraph(page.say("signoff_key", kid=line(one["kid"], 50)), SMALL)))
-    return [together(rows), space(9)]
+    small = [covers, page.say("entry", digest=line(one["digest"], 50))]
+    small += [page.say("signoff_key", kid=line(one["kid"], 50))] if one.get("kid") else []
+    told = "<br/>".join([*signed, *(f'<font color="#646b70">{text}</font>' for text in small)])
+    if not strokes:
+        return Paragraph(f"{page.say('no_strokes')}<br/>{told}", CELL)
+    drawn = Drawing(HEIGHT, lambda canvas, width, _: draw_strokes(canvas, width, strokes, size),
+                    alt=page.say("alt.signature", name=plain(one["name"], 80)))  # fmt: skip
+    return Beside(drawn, Paragraph(told, CELL))

@@ -8,6 +8,7 @@ from reportlab.lib.colors import white
 from inspect_app.report.pages.look import ACCENT, BOLD, GREY, HAIR, INK, PALE, PLAIN, TINT
 from inspect_app.report.pages.movement import length, place, toward_ridge
 from inspect_app.report.pages.voice import Voice
+from inspect_app.report.pages.window_words import draw_window_words
 
 HEIGHT = 104.0
 
@@ -40,7 +41,7 @@ def draw_slot(canvas: Any, width: float, working: dict[str, Any], result: Any, v
     canvas.setFillColor(PALE)
     canvas.roundRect(middle - slot * scale / 2, line - tall / 2, slot * scale, tall, tall / 2 - 0.01, stroke=1, fill=1)
     if low is not None and high is not None and low <= high:
-        _window(canvas, x(low), x(high), None if aim is None else x(aim), line, tall, values, inputs, voice)
+        _window(canvas, width, x(low), x(high), None if aim is None else x(aim), line, tall, values, inputs, voice)
     if offset is not None:
         _screw(canvas, x(offset), line, shank * scale / 2, None if bound is None else bound * scale, result)
         canvas.setFont(BOLD, 7.2)
@@ -70,6 +71,7 @@ def _ends(canvas: Any, width: float, voice: Voice) -> None:
 
 def _window(
     canvas: Any,
+    width: float,
     low: float,
     high: float,
     aim: float | None,
@@ -92,12 +94,8 @@ def _window(
         canvas.setDash((2, 1.6), 0)
         canvas.line(aim, base - 2, aim, line + tall / 2 + 3)
         canvas.setDash((), 0)
-    canvas.setFont(PLAIN, 6.4)
-    canvas.setFillColor(INK)
-    texts = [(low, place(values["low"], inputs, voice)), (high, place(values["high"], inputs, voice))]
-    texts.sort()
-    canvas.drawRightString(max(left, 90) - 4, base + 1, texts[0][1])
-    canvas.drawString(right + 4, base + 1, texts[1][1])
+    ends = [(low, place(values["low"], inputs, voice)), (high, place(values["high"], inputs, voice))]
+    draw_window_words(canvas, width, ends, base + 1)
 
 
 def _screw(canvas: Any, x: float, line: float, radius: float, bound: float | None, result: Any) -> None:

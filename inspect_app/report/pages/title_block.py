@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from inspect_app.report.pages.look import BODY, HAIR, INK, SMALL, STRONG
+from inspect_app.report.pages.look import BODY, CELL, HAIR, INK, SMALL, STRONG
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.text import line
@@ -89,8 +89,20 @@ def _cell(canvas: Any, x: float, top: float, width: float, height: float, label:
     head = Paragraph(label, SMALL)
     _, tall = head.wrap(width, height)
     head.drawOn(canvas, x, top - tall)
-    body = Paragraph(text, STRONG if len(text) <= 60 else BODY)
-    parts = body.split(width, height - tall) if body.wrap(width, 10**6)[1] > height - tall else [body]
-    if parts:
-        _, high = parts[0].wrap(width, height)
-        parts[0].drawOn(canvas, x, top - tall - high)
+    body = _fitting(text, width, height - tall)
+    body.drawOn(canvas, x, top - tall - body.height)
+
+
+def _fitting(text: str, width: float, height: float) -> Paragraph:
+    """The text in the largest type it fits in; one that fits in none loses words at its end, and says so."""
+    for style in (STRONG, BODY, CELL) if len(text) <= 60 else (BODY, CELL):
+        body = Paragraph(text, style)
+        if body.wrap(width, height)[1] <= height:
+            return body
+    words = text.split(" ")
+    while len(words) > 1:
+        words.pop()
+        body = Paragraph(" ".join([*words, "…"]), CELL)
+        if body.wrap(width, height)[1] <= height:
+            return body
+    return body
