@@ -8,6 +8,7 @@ from collections.abc import Callable
 from pathlib import Path
 from time import perf_counter
 
+STATIC = Path(__file__).parents[2] / "static"
 Draw = Callable[[], None]
 STYLE = """@page { size: letter; margin: 40pt } figure { display: inline-block; width: 240pt; margin: 0 8pt 8pt 0 }
 figcaption { font: 7pt sans-serif }"""
@@ -16,14 +17,15 @@ figcaption { font: 7pt sans-serif }"""
 def ours(pictures: list[Path], out: Path) -> Draw:
     """A whole report: these photos in it, beside the places, answers, tables and drawings of the sample."""
     from inspect_app.report.pages import write_pages
-    from tests.bench.many_photos import contents_of
-    from tests.report.laid_out import FONTS, WORDS
+    from inspect_app.words import Words
+    from tests.bench.told import TOLD
 
-    contents, files = contents_of(pictures)
+    contents, names = json.loads((pictures[0].parent / TOLD).read_bytes())
+    files = {sha256: pictures[0].parent / name for sha256, name in names.items()}
 
     def draw() -> None:
         with open(out, "wb") as file:
-            write_pages(contents, WORDS, FONTS, files.get, file)
+            write_pages(contents, Words(STATIC / "words"), STATIC / "vendor", files.get, file)
 
     return draw
 
@@ -43,11 +45,9 @@ def fpdf2(pictures: list[Path], out: Path) -> Draw:
     """Two to a row, three rows to a page, two lines under each."""
     from fpdf import FPDF
 
-    from tests.report.laid_out import FONTS
-
     def draw() -> None:
         pdf = FPDF(unit="pt", format="letter")
-        pdf.add_font("text", fname=str(next(Path(FONTS).rglob("DejaVuSans.ttf"))))
+        pdf.add_font("text", fname=str(next((STATIC / "vendor").rglob("DejaVuSans.ttf"))))
         pdf.set_font("text", size=7)
         for n, picture in enumerate(pictures):
             if n % 6 == 0:

@@ -9,6 +9,7 @@ from pathlib import Path
 from time import perf_counter
 from typing import Any
 
+from tests.bench.many_photos import write_contents
 from tests.bench.measure import Row
 from tests.bench.photographs import photographs, prepared
 
@@ -21,6 +22,7 @@ def rows() -> list[Row]:
         few, many = Path(folder) / "few", Path(folder) / "many"
         preparing = _pictures(Path(folder), many)
         memory = [_best("ours", _part(many, few, count))["peak"] for count in COUNTS]
+        write_contents(sorted(many.glob("*.jpg")))
         most = {tool: _best(tool, many, PASSES) for tool in ("ours", "img2pdf", "fpdf2", "weasyprint")}
     own, plain = most["ours"], most["img2pdf"]
     count = COUNTS[-1]
@@ -55,6 +57,7 @@ def _part(many: Path, few: Path, count: int) -> Path:
     for picture in sorted(many.glob("*.jpg"))[:count]:
         (few / picture.name).unlink(missing_ok=True)
         (few / picture.name).hardlink_to(picture)
+    write_contents(sorted(few.glob("*.jpg")))
     return few
 
 

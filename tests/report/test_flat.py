@@ -18,8 +18,8 @@ def drawn(canvas: Canvas, paths) -> None:
         canvas.drawString(72, 700, f"page {page} ⅜ ñ")
         canvas.bookmarkPage(f"p{page}")
         canvas.addOutlineEntry(f"Page {page}", f"p{page}")
-        canvas.photo("what", paths[WHAT], 72, 300, 200, 150)
-        canvas.photo("where", paths[WHERE], 300, 300, 200, 150)
+        canvas.photo("what", JpegFile(paths[WHAT]), 72, 300, 200, 150)
+        canvas.photo("where", JpegFile(paths[WHERE]), 300, 300, 200, 150)
         canvas.showPage()
     canvas.save()
 
@@ -47,4 +47,4 @@ def test_streamed_bytes_equal_the_stock_writer_s(tmp_path):
 def test_what_is_no_jpeg_is_a_value_error(tmp_path, data):
     (tmp_path / "x").write_bytes(data)
     with pytest.raises(ValueError):
-        JpegFile("x", tmp_path / "x")
+        JpegFile(tmp_path / "x")

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from inspect_app.report.contents import contents_digest
 from inspect_app.report.pages import write_pages
+from inspect_app.report.pages.photos_section import sorted_out
 from inspect_app.report.pages.place_row import is_short
 from tests.report.laid_out import FONTS, WORDS, lay_out, sample_contents, texts_of
 from tests.report.sample import PICTURES, photos, record, write_pictures
@@ -181,3 +182,12 @@ def test_a_hundred_photos_are_laid_out_without_holding_them(tmp_path):
     size = (tmp_path / "many.pdf").stat().st_size
     assert size > 100 * 400_000
     assert peak < 25_000_000
+
+
+def test_every_photo_of_the_log_has_its_hash_on_a_page_whether_it_is_drawn_or_listed(tmp_path):
+    contents = sample_contents()
+    drawn, listed = sorted_out(contents)
+    assert drawn and listed
+    assert sorted(one["n"] for one in [*drawn, *listed]) == [one["n"] for one in contents["photos"]]
+    pages = "".join("".join(texts_of(lay_out(contents, write_pictures(tmp_path).get)[0], tmp_path)).split())
+    assert all(one["sha256"] in pages for one in contents["photos"])

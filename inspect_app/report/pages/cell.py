@@ -1,5 +1,8 @@
 """A short text in a column: of a table, or under a photo."""
 
+import codecs
+from bisect import bisect_right
+from html import unescape
 from typing import Any
 
 from reportlab.pdfbase.pdfmetrics import stringWidth
@@ -8,19 +11,67 @@ from inspect_app.report.pages.paragraph import Paragraph
 
 
 class Cell:
-    """A text in its column: a line of plain words is drawn as it is, whatever else is set as a paragraph."""
+    """A text in its column. Plain words are broken and drawn as they are: a log of photos has thousands of them, and a
+    paragraph costs ten times as much. Whatever has markup is set as a paragraph."""
+
+    __slots__ = ("lines", "paragraph", "style", "tall")
 
     def __init__(self, text: str, style: Any, width: float) -> None:
-        self.text, self.style = text, style
-        plain = "<" not in text and "&" not in text and stringWidth(text, style.fontName, style.fontSize) <= width
-        self.paragraph = None if plain else Paragraph(text, style)
-        self.tall = float(self.paragraph.wrap(width, 10**6)[1] if self.paragraph else style.leading)
+        self.style = style
+        self.paragraph = Paragraph(text, style) if "<" in text else None
+        self.lines = [] if self.paragraph else broken(unescape(text), style.fontName, style.fontSize, width)
+        self.tall = float(self.paragraph.wrap(width, 10**6)[1] if self.paragraph else style.leading * len(self.lines))
 
     def draw(self, canvas: Any, x: float, top: float) -> None:
         if self.paragraph:
             self.paragraph.drawOn(canvas, x, top - self.tall)
             return
         with canvas.marked("P"):
-            canvas.setFont(self.style.fontName, self.style.fontSize)
-            canvas.setFillColor(self.style.textColor)
-            canvas.drawString(x, top - self.style.fontSize, self.text)
+            draw_lines(canvas, x, top, [self])
+
+
+def broken(text: str, font: str, size: float, width: float) -> list[str]:
+    """The text in lines of at most ``width``, as many words to each as have room; a word that has none is cut."""
+    if stringWidth(text, font, size) <= width:
+        return [text]
+    lines: list[str] = []
+    line = ""
+    for word in filter(None, text.split(" ")):  # a blank that does not break, as before a unit, holds
+        longer = f"{line} {word}" if line else word
+        if stringWidth(longer, font, size) <= width:
+            line = longer
+            continue
+        lines += [line] if line else []
+        line = word
+        while stringWidth(line, font, size) > width:
+            fits = max(bisect_right(range(len(line)), width, key=lambda n: stringWidth(line[:n], font, size)) - 1, 1)
+            lines.append(line[:fits])
+            line = line[fits:]
+    return [*lines, line]
+
+
+def draw_lines(canvas: Any, x: float, top: float, cells: list[Cell]) -> None:
+    """Plain cells below each other, as one piece of text."""
+    text = canvas.beginText(x, top - cells[0].style.fontSize)
+    style = colour = None
+    for cell in cells:
+        if cell.style is not style:
+            style = cell.style
+            text.setFont(style.fontName, style.fontSize, style.leading)
+            if style.textColor is not colour:
+                colour = style.textColor
+                text.setFillColor(colour)
+        # A hash is one word in two lines: whoever searches for it, or has it read out, finds it whole.
+        cut = len(cell.lines) > 1 and not any(" " in line for line in cell.lines)
+        if cut:
+            text._code.append(f"/Span <</ActualText <{_utf16(cell.lines)}>>> BDC")
+        for line in cell.lines:
+            text.textLine(line)
+        if cut:
+            text._code.append("EMC")
+    canvas.drawText(text)
+
+
+def _utf16(parts: list[str]) -> str:
+    """The parts as one text string in hexadecimal (ISO 32000-1, 7.9.2.2)."""
+    return (codecs.BOM_UTF16_BE + "".join(parts).encode("utf-16-be", "replace")).hex()

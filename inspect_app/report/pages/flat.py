@@ -3,22 +3,26 @@
 It follows ``PDFDocument.format`` of the pinned ReportLab; a test holds its bytes against the stock writer's.
 """
 
+import shutil
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any, BinaryIO
 
+from reportlab.lib.rl_accel import fp_str
 from reportlab.pdfbase import pdfdoc, pdfutils
 from reportlab.pdfgen.canvas import Canvas
 
-from inspect_app.report.pages.structure import Structure, TaggedLink
+from inspect_app.report.pages.structure import Element, Structure, TaggedLink, number_of
+
+COPIED = 1 << 20  # bytes of a picture at a time
 
 
-class JpegFile(pdfdoc.PDFImageXObject):  # type: ignore[misc]
+class JpegFile(pdfdoc.PDFObject):  # type: ignore[misc]
     """A JPEG by path. ``ValueError`` for what is no plain grey or colour JPEG."""
 
-    def __init__(self, name: str, source: Path) -> None:
-        self.name, self.path, self.mask = name, source, None
+    def __init__(self, source: Path) -> None:
+        self.path = source
         try:
             with open(source, "rb") as file:
                 if file.read(2) != b"\xff\xd8":
@@ -34,15 +38,18 @@ class JpegFile(pdfdoc.PDFImageXObject):  # type: ignore[misc]
             raise ValueError(str(reason)) from reason
         if bands not in (1, 3) or not self.width or not self.height:
             raise ValueError(f"a JPEG of {bands} bands")
-        self.bitsPerComponent, self.colorSpace = 8, "DeviceGray" if bands == 1 else "DeviceRGB"
-        self._filters = ("DCTDecode",)
+        self.colorSpace = "DeviceGray" if bands == 1 else "DeviceRGB"
+
+    def head(self) -> bytes:
+        """All of the object that comes before the picture's own bytes."""
+        told = {"BitsPerComponent": 8, "ColorSpace": f"/{self.colorSpace}", "Filter": "[ /DCTDecode ]",
+                "Height": self.height, "Length": self.path.stat().st_size, "Subtype": "/Image", "Type": "/XObject",
+                "Width": self.width}  # fmt: skip
+        lines = [f"/{name} {value}" for name, value in told.items()]
+        return b"<<\n" + " ".join([*lines[:6], "\n ", *lines[6:]]).encode("ascii") + b"\n>>\nstream\n"
 
     def format(self, document: Any) -> bytes:
-        self.streamContent = self.path.read_bytes()
-        try:
-            return super().format(document)  # type: ignore[no-any-return]
-        finally:
-            del self.streamContent
+        return self.head() + self.path.read_bytes() + b"endstream\n"
 
 
 class _Sink(pdfdoc.PDFFile):  # type: ignore[misc]
@@ -58,6 +65,12 @@ class _Sink(pdfdoc.PDFFile):  # type: ignore[misc]
         self.strings = []
         self.write = out.write
 
+    def copy(self, path: Path) -> None:
+        """Add a file as it is."""
+        with open(path, "rb") as source:
+            shutil.copyfileobj(source, self._out, COPIED)
+            self.offset += source.tell()
+
     def format(self, document: Any) -> bytes:
         return b""
 
@@ -66,6 +79,8 @@ class FlatDocument(pdfdoc.PDFDocument):  # type: ignore[misc]
     """A document that is written object by object to ``sink``."""
 
     sink: BinaryIO | None
+    elements: list[Element]  # of the structure, whose numbers are kept in one piece
+    above: int  # the number of what the topmost of them stands in
 
     def SaveToFile(self, filename: Any, canvas: Any) -> None:
         if self.sink is not None:  # without one it is the counting pass, and no photo need be read
@@ -74,22 +89,37 @@ class FlatDocument(pdfdoc.PDFDocument):  # type: ignore[misc]
     def format(self) -> bytes:
         self.encrypt.prepare(self)
         root, info = self.Reference(self.Catalog), self.Reference(self.info)
-        ids: list[Any] = []
         assert self.sink is not None
         self.__accum__ = file = _Sink(self.sink, self._pdfVersion)
-        while len(ids) + 1 in self.numberToId:
-            name = self.numberToId[len(ids) + 1]
-            written = pdfdoc.PDFIndirectObject(name, self.idToObject[name]).format(self)
-            self.idToOffset[name] = file.add(written)
-            ids.append(name)
-        table = pdfdoc.PDFCrossReferenceTable()
-        table.addsection(0, ids)
-        start = file.add(table.format(self))
+        offsets: list[int] = []
+        while len(offsets) < self.objectcounter:  # which grows while objects are written
+            name = self.numberToId.get(len(offsets) + 1)
+            if name is not None:
+                offsets.append(self._object(file, len(offsets) + 1, self.idToObject[name]))
+            else:
+                for one in self.elements:
+                    offsets.append(file.add(b"%d 0 obj\n%b\nendobj\n" % (one.number, one.written(self, self.above))))
+        table = [f"xref\n0 {len(offsets) + 1}\n0000000000 65535 f \n", *(f"{at:010d} 00000 n \n" for at in offsets)]
+        start = file.add("".join(table))
         trailer = pdfdoc.PDFTrailer(
-            startxref=start, Size=len(ids) + 1, Root=root, Info=info, Encrypt=None, ID=self.ID()
+            startxref=start, Size=len(offsets) + 1, Root=root, Info=info, Encrypt=None, ID=self.ID()
         )
         file.add(trailer.format(self))
         return b""
+
+    def _object(self, file: _Sink, number: int, thing: Any) -> int:
+        """Where in the file it begins."""
+        begin = file.offset
+        file.add(b"%d 0 obj\n" % number)
+        if isinstance(thing, JpegFile):
+            file.add(thing.head())
+            file.copy(thing.path)
+            file.add(b"endstream\nendobj\n")
+        else:
+            written = pdfdoc.format(thing, self, toplevel=1)
+            file.add(written if written.endswith(b"\n") else written + b"\n")
+            file.add(b"endobj\n")
+        return begin
 
 
 class FlatCanvas(Canvas):  # type: ignore[misc]
@@ -172,22 +202,17 @@ class FlatCanvas(Canvas):  # type: ignore[misc]
                 target.setPage(self._doc.Reference(self._doc.idToObject["Page1"]))
         if self.structure.top.kids and self._doc.sink is not None:
             catalog = self._doc.Catalog
-            catalog.StructTreeRoot = self.structure.root(self._doc)
+            root, self._doc.elements = self.structure.root(self._doc)
+            catalog.StructTreeRoot = self._doc.Reference(root)
+            self._doc.above = number_of(self._doc, root)
             catalog.MarkInfo = pdfdoc.PDFDictionary({"Marked": "true"})
         super().save()
 
-    def photo(self, name: str, source: Path, x: float, y: float, width: float, height: float) -> None:
-        """Draw the JPEG at ``source`` under a ``name`` of its own (its hash): the same name is stored once.
-        Raises as ``JpegFile``."""
+    def photo(self, name: str, picture: JpegFile, x: float, y: float, width: float, height: float) -> None:
+        """Draw the JPEG under a ``name`` of its own (its hash): the same name is stored once."""
         name = f"photo-{name}"
         registered = self._doc.getXObjectName(name)
         if registered not in self._doc.idToObject:
-            picture = JpegFile(name, source)
-            self._doc.Reference(picture, registered)
             self._doc.addForm(name, picture)
-        self.saveState()
-        self.translate(x, y)
-        self.scale(width, height)
-        self._code.append(f"/{registered} Do")
-        self.restoreState()
+        self._code.append(f"q {fp_str(width, 0, 0, height, x, y)} cm /{registered} Do Q")
         self._formsinuse.append(name)

@@ -110,6 +110,8 @@ class Plate(BaseDocTemplate):  # type: ignore[misc]
         return int(self.page)
 
     def _page(self, canvas: Any, on_cover: Callable[[Any, Any], None] | None) -> None:
+        if canvas.counting:  # none of this moves what follows
+            return
         canvas.saveState()
         wide, tall = self.pagesize
         if not self.contents["final"]:

@@ -1,5 +1,5 @@
-"""The photo log: what was chosen by hand or needs a look is drawn, three to a row, and of each lot one open leg; then
-every photo has its line with its hash. The bytes of all are kept whole."""
+"""The photo log: what was chosen by hand or needs a look is drawn, three to a row, and of each lot one open leg, each
+over its hash; every other photo has its line with its hash. The bytes of all are kept whole."""
 
 from itertools import groupby
 from typing import Any
@@ -29,20 +29,21 @@ def photos_section(page: Page, number: str) -> list[Any]:
     for at in range(0, len(drawn), BESIDE):
         some = [(photo, full_caption(page, photo)) for photo in drawn[at : at + BESIDE]]
         story.append(Pictures(some, page.find, why, TALLEST, marks=True, columns=BESIDE))
-    says = page.say("photos_each", count=len(page.contents["photos"]))
-    story += [space(4), room(70), Row("", Paragraph(says, SMALL), 4)]
-    return [*story, *_log(page, listed)]
+    if not listed:
+        return story
+    says = page.say("photos_each", count=len(listed))
+    return [*story, space(4), room(70), Row("", Paragraph(says, SMALL), 4), *_log(page, listed)]
 
 
 def _log(page: Page, listed: list[Any]) -> list[Any]:
-    """A table for each person and day, in the order of the log."""
+    """A table for each person and day of the photos that are not drawn here, in the order of the log."""
     taken = lambda photo: (page.voice.day(photo["at"]), page.voice.person(photo["by"]))  # noqa: E731
     head = [page.say(f"photo_head.{name}") for name in ("n", "what", "where", "at", "hash")]
     story: list[Any] = []
-    for (day, who), some in groupby(page.contents["photos"], taken):
+    for (day, who), some in groupby(listed, taken):
         photos = list(some)
         by = page.say("photo_by", day=day, who=line(who, 90))
-        marks = [[f"photo-{photo['n']}"] if photo in listed else [] for photo in photos]
+        marks = [[f"photo-{photo['n']}"] for photo in photos]
         table = Cells(head, [photo_cells(page, photo) for photo in photos], SHARES, marks, STYLES)
         story += [room(70), Paragraph(f"<b>{by}</b>", BODY), table, space(4)]
     return story

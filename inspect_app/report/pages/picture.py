@@ -3,12 +3,13 @@
 import re
 from collections.abc import Callable, Sequence
 from html import unescape
+from itertools import groupby
 from pathlib import Path
 from typing import Any
 
 from reportlab.platypus import Flowable
 
-from inspect_app.report.pages.cell import Cell
+from inspect_app.report.pages.cell import Cell, draw_lines
 from inspect_app.report.pages.flat import JpegFile
 from inspect_app.report.pages.look import CAPTION, GREY, HAIR, SMALL
 from inspect_app.report.pages.paragraph import Paragraph
@@ -42,42 +43,41 @@ class Pictures(Flowable):  # type: ignore[misc]
         if self.width == width:
             return width, self.tall
         self.width, self.each = width, (width - GUTTER * (self.columns - 1)) / self.columns
-        self.boxes, captions = [], []
-        for _, source, _, size, lines in self.cells:
+        self.boxes, self.captions = [], []
+        for _, picture, _, lines in self.cells:
             most = self.each * (BESIDE if self.beside else 1)
             box = (most, NOTE)
-            if source:
-                scale = min(most / size[0], self.tallest / size[1])
-                box = (size[0] * scale, size[1] * scale)
+            if picture:
+                scale = min(most / picture.width, self.tallest / picture.height)
+                box = (picture.width * scale, picture.height * scale)
             self.boxes.append(box)
             room = self.each - most - 7 if self.beside else self.each
-            captions.append(sum(Cell(*one, room).tall for one in lines))
+            self.captions.append([Cell(*one, room) for one in lines])
         tallest = max(box[1] for box in self.boxes)
+        lowest = max(sum(cell.tall for cell in one) for one in self.captions)
         self.under = 0.0 if self.beside else tallest + 4
-        self.tall = max(tallest, max(captions)) if self.beside else self.under + max(captions)
+        self.tall = max(tallest, lowest) if self.beside else self.under + lowest
         return width, self.tall
 
     def draw(self) -> None:
         canvas = self.canv
         if canvas.counting:
             return
-        for at, ((photo, source, reason, _, lines), box) in enumerate(zip(self.cells, self.boxes, strict=True)):
-            x, top = at * (self.each + GUTTER), self.tall
+        for at, (photo, picture, reason, lines) in enumerate(self.cells):
+            x, top, box = at * (self.each + GUTTER), self.tall, self.boxes[at]
             if self.marks:
                 canvas.bookmarkHorizontal(f"photo-{photo['n']}", x, top + 4)
             with canvas.marked("Figure", _bare(" ".join(text for text, _ in lines[:2]))):
                 canvas.setStrokeColor(HAIR)
                 canvas.setLineWidth(0.5)
-                if source:
-                    canvas.photo(photo["sha256"], source, x, top - box[1], *box)
+                if picture:
+                    canvas.photo(photo["sha256"], picture, x, top - box[1], *box)
                     canvas.rect(x, top - box[1], *box, stroke=1, fill=0)
                 else:
                     self._note(x, top, box[0], reason)
-            y, left = top - self.under, x + self.each * BESIDE + 7 if self.beside else x
-            for one in lines:  # set when they are measured and again when drawn: kept, they would fill the memory
-                cell = Cell(*one, self.each - self.each * BESIDE - 7 if self.beside else self.each)
-                cell.draw(canvas, left, y)
-                y -= cell.tall
+            left = x + self.each * BESIDE + 7 if self.beside else x
+            _draw_caption(canvas, left, top - self.under, self.captions[at])
+        self.captions = []  # drawn once: kept, they would fill the memory
 
     def _note(self, x: float, top: float, wide: float, reason: str) -> None:
         canvas = self.canv
@@ -90,6 +90,19 @@ class Pictures(Flowable):  # type: ignore[misc]
         note.drawOn(canvas, x + 6, top - NOTE / 2 - tall / 2)
 
 
+def _draw_caption(canvas: Any, x: float, top: float, cells: list[Cell]) -> None:
+    """As one paragraph, in lines."""
+    with canvas.marked("P"):
+        for plain, some in groupby(cells, lambda cell: cell.paragraph is None):
+            beneath = list(some)
+            if plain:
+                draw_lines(canvas, x, top, beneath)
+            else:
+                for at, cell in enumerate(beneath):
+                    cell.draw(canvas, x, top - sum(one.tall for one in beneath[:at]))
+            top -= sum(one.tall for one in beneath)
+
+
 def _styled(words: Words) -> tuple[str, Any]:
     return words if isinstance(words, tuple) else (words, CAPTION)
 
@@ -99,12 +112,11 @@ def _bare(markup: str) -> str:
     return unescape(re.sub("<[^>]*>", "", markup))
 
 
-def _source(photo: dict[str, Any], find: Find, why: Callable[[dict[str, Any]], str]) -> tuple[Any, str, Any]:
+def _source(photo: dict[str, Any], find: Find, why: Callable[[dict[str, Any]], str]) -> tuple[JpegFile | None, str]:
     path = find(photo["sha256"]) if photo["held"] and not photo["undecodable"] else None
     if path is not None:
         try:
-            picture = JpegFile("probe", path)
-            return path, "", (picture.width, picture.height)
+            return JpegFile(path), ""
         except (OSError, ValueError):
-            return None, why(photo | {"undecodable": photo["undecodable"] or "damaged"}), None
-    return None, why(photo), None
+            return None, why(photo | {"undecodable": photo["undecodable"] or "damaged"})
+    return None, why(photo)

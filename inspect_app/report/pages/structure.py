@@ -1,49 +1,47 @@
 """The structure tree of a tagged PDF (ISO 32000-1, 14.7 and 14.8): what is a heading, a paragraph, a table, a figure.
 
-Elements are made while the pages are drawn and written at the end; they hold words and numbers, never a picture."""
+Elements are made while the pages are drawn and written at the end; they hold words and numbers, never a picture. A
+report of many photos has thousands of them: each is small, and is written without the PDF library's objects."""
 
 from typing import Any
 
 from reportlab.pdfbase import pdfdoc
 
 
-class Element(pdfdoc.PDFObject):  # type: ignore[misc]
+class Element:
     """One element: its role, what it stands in, and its kids: elements, ``(page, mark)`` and ``(page, annotation)``."""
 
-    __RefOnly__ = 1
-    columns = 0  # of a table
+    __slots__ = ("alt", "columns", "kids", "number", "parent", "role", "scope")
 
-    def __init__(self, role: str, parent: Any, alt: str = "", scope: str = "") -> None:
+    def __init__(self, role: str, parent: "Element | None", alt: str = "", scope: str = "") -> None:
         self.role, self.parent, self.alt, self.scope = role, parent, alt, scope
         self.kids: list[Any] = []
+        self.columns = self.number = 0  # of a table; of the object that it is in the file
 
-    def format(self, document: Any) -> bytes:
-        told: dict[str, Any] = {"S": pdfdoc.PDFName(self.role), "P": document.Reference(self.parent)}
-        if self.alt:
-            told["Alt"] = pdfdoc.PDFString(self.alt)
-        if self.scope:
-            told["A"] = pdfdoc.PDFDictionary({"O": pdfdoc.PDFName("Table"), "Scope": pdfdoc.PDFName(self.scope)})
-        pages = {id(kid[0]): kid[0] for kid in self.kids if not isinstance(kid, Element)}
-        here = next(iter(pages.values())) if len(pages) == 1 else None
+    def written(self, document: Any, above: int) -> bytes:
+        """The element as the file has it; ``above``: the number of the object that the topmost element stands in."""
+        told = f"/S /{self.role} /P {self.parent.number if self.parent else above} 0 R"
+        pages = {kid[0].number for kid in self.kids if not isinstance(kid, Element)}
+        here = pages.pop() if len(pages) == 1 else None
         if here is not None:
-            told["Pg"] = document.Reference(here)
+            told += f" /Pg {here} 0 R"
         if self.kids:
             kids = [self._kid(kid, here, document) for kid in self.kids]
-            told["K"] = kids[0] if len(kids) == 1 else pdfdoc.PDFArray(kids)
-        return pdfdoc.PDFDictionary(told).format(document)  # type: ignore[no-any-return]
+            told += f" /K {kids[0]}" if len(kids) == 1 else f" /K [{' '.join(kids)}]"
+        if self.scope:
+            told += f" /A <</O /Table /Scope /{self.scope}>>"
+        alt = b" /Alt " + pdfdoc.PDFString(self.alt).format(document) if self.alt else b""
+        return b"<<" + told.encode("ascii") + alt + b">>"
 
-    def _kid(self, kid: Any, here: Any, document: Any) -> Any:
+    def _kid(self, kid: Any, here: int | None, document: Any) -> str:
         if isinstance(kid, Element):
-            return document.Reference(kid)
+            return f"{kid.number} 0 R"
         page, item = kid
-        if page is here and isinstance(item, int):
-            return item
-        told: dict[str, Any] = {"Pg": document.Reference(page)}
+        if page.number == here and isinstance(item, int):
+            return str(item)
         if isinstance(item, int):
-            told |= {"Type": pdfdoc.PDFName("MCR"), "MCID": item}
-        else:
-            told |= {"Type": pdfdoc.PDFName("OBJR"), "Obj": document.Reference(item)}
-        return pdfdoc.PDFDictionary(told)
+            return f"<</Type /MCR /Pg {page.number} 0 R /MCID {item}>>"
+        return f"<</Type /OBJR /Pg {page.number} 0 R /Obj {number_of(document, item)} 0 R>>"
 
 
 class TaggedPage(pdfdoc.PDFPage):  # type: ignore[misc]
@@ -62,7 +60,11 @@ class TaggedLink(pdfdoc.LinkAnnotation):  # type: ignore[misc]
 class Page:
     """The page being drawn: it stands for the real one, which exists only once it is complete."""
 
-    real: Any = None
+    __slots__ = ("number", "real")
+
+    def __init__(self) -> None:
+        self.real: Any = None
+        self.number = 0
 
 
 class Structure:
@@ -71,8 +73,8 @@ class Structure:
     def __init__(self) -> None:
         self.top = Element("Document", None)
         self.open = [self.top]
-        self.parents: list[tuple[int, Any]] = []  # key in the parent tree, element or a page's elements by mark
-        self.keys = 0
+        self.parents: list[Any] = []  # by key in the parent tree: an element, or a page's elements by mark
+        self.pages: list[Page] = []
         self.page, self.marked = Page(), list[Element]()
 
     def begin(self, role: str, alt: str = "", scope: str = "") -> Element:
@@ -104,40 +106,42 @@ class Structure:
 
     def key(self, value: Any) -> int:
         """The next key of the parent tree, leading to ``value``."""
-        self.parents.append((self.keys, value))
-        self.keys += 1
-        return self.keys - 1
+        self.parents.append(value)
+        return len(self.parents) - 1
 
     def close_page(self, page: Any) -> None:
         """``page`` is what was drawn since the last."""
         page.__class__ = TaggedPage
         self.page.real = page
+        self.pages.append(self.page)
         page.Tabs = pdfdoc.PDFName("S")
         if self.marked:
             page.StructParents = self.key(self.marked)
         self.page, self.marked = Page(), []
 
-    def root(self, document: Any) -> Any:
-        """The ``StructTreeRoot`` with the whole tree beneath it."""
-        _settle(self.top)
-        numbers: list[Any] = []
-        for key, value in self.parents:
-            kept = [document.Reference(one) for one in value] if isinstance(value, list) else document.Reference(value)
-            numbers += [key, pdfdoc.PDFArray(kept) if isinstance(kept, list) else kept]
+    def root(self, document: Any) -> tuple[Any, list[Element]]:
+        """The ``StructTreeRoot``, and every element beneath it in the order of the numbers that are kept for them in
+        ``document`` from now on."""
+        for page in self.pages:
+            page.number = number_of(document, page.real)
+        elements = [self.top]
+        for one in elements:  # which grows meanwhile
+            elements += [kid for kid in one.kids if isinstance(kid, Element)]
+        for number, one in enumerate(elements, document.objectcounter + 1):
+            one.number = number
+        document.objectcounter += len(elements)
+        leads = [f"[{' '.join(f'{one.number} 0 R' for one in value)}]" if isinstance(value, list)
+                 else f"{value.number} 0 R" for value in self.parents]  # fmt: skip
+        numbers = " ".join(f"{key} {value}" for key, value in enumerate(leads))
         root = pdfdoc.PDFDictionary({
             "Type": pdfdoc.PDFName("StructTreeRoot"),
-            "K": document.Reference(self.top),
-            "ParentTree": pdfdoc.PDFDictionary({"Nums": pdfdoc.PDFArray(numbers)}),
-            "ParentTreeNextKey": self.keys,
+            "K": f"{self.top.number} 0 R",
+            "ParentTree": f"<</Nums [{numbers}]>>",
+            "ParentTreeNextKey": len(self.parents),
         })  # fmt: skip
-        self.top.parent = root
-        return root
+        return root, elements
 
 
-def _settle(element: Element) -> None:
-    """Put the real pages in the place of those that stood for them."""
-    waiting = [element]
-    while waiting:
-        one = waiting.pop()
-        one.kids = [kid if isinstance(kid, Element) else (kid[0].real, kid[1]) for kid in one.kids]
-        waiting += [kid for kid in one.kids if isinstance(kid, Element)]
+def number_of(document: Any, thing: Any) -> int:
+    """The number of an object that ``document`` knows."""
+    return int(document.idToObjectNumberAndVersion[thing.__InternalName__][0])

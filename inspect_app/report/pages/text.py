@@ -32,7 +32,10 @@ def _sign(letter: str) -> str:
 
 def visible(value: object) -> str:
     """The text in signs that the font can draw; line ends and tabs become blanks."""
-    text = "—" if value is None else unicodedata.normalize("NFC", str(value))
+    text = "—" if value is None else str(value)
+    if text.isascii() and text.isprintable():  # hashes, times, most names: the font has all of these
+        return text
+    text = unicodedata.normalize("NFC", text)
     return "".join(" " if letter in BREAKS else _sign(letter) for letter in text)
 
 
