@@ -45,6 +45,12 @@ class Place(NamedTuple):
             raise OSError(f"{self.path} is too large")
         return b"".join(self.blocks())
 
+    def first(self, size: int) -> bytes:
+        """So many of them at most. ``OSError``."""
+        with _opened(self.path) as file:
+            file.seek(self.at)
+            return file.read(min(size, self.size))
+
     def sums(self) -> tuple[str, bool]:
         """SHA-256 in hexadecimal, and whether the CRC-32 is the archive's."""
         hasher, crc = hashlib.sha256(), 0

@@ -2,12 +2,14 @@
 
 from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import suppress
 from typing import Any
 
 from inspect_app.commands.again import ALONE, Beside, again, beside_in
 from inspect_app.commands.bounded import MEMORY, Bounded, too_much
 from inspect_app.commands.opened import Opened, Place
 from inspect_app.entry.jwk import Jwk
+from inspect_app.entry.picture_type import FIRST
 from inspect_app.evidence.package.known import Known, known_from
 from inspect_app.evidence.package.log import Witness
 from inspect_app.evidence.package.names import (
@@ -17,6 +19,7 @@ from inspect_app.evidence.package.names import (
     LARGEST_TOKENS,
     OF_THE_BAG,
     PACKAGE,
+    PHOTO,
     REPORT,
     TOKENS,
     belongs,
@@ -50,7 +53,7 @@ def _checked(
         known, reports = looking.result()
     sizes = {name: place.size for name, place in opened.places.items()}
     archive = None if opened.archive is None else [*opened.archive, *faults]
-    found = Found(sizes, digests, opened.strange, texts, archive, opened.no_archive)
+    found = Found(sizes, digests, opened.strange, texts, archive, opened.no_archive, _firsts(opened))
     witnesses = later(known.server_key) if later is not None and known.server_key is not None else ()
     return verify_package(found, known, reports, trust, witnesses)
 
@@ -80,6 +83,16 @@ def _text(place: Place | None, name: str) -> bytes | None:
         return None if place is None else place.read(LARGEST_TOKENS if name in TOKENS else LARGEST_TEXT)
     except OSError:
         return None
+
+
+def _firsts(opened: Opened) -> dict[str, bytes]:
+    """The first bytes of each photo that can be read."""
+    found: dict[str, bytes] = {}
+    for name, place in opened.places.items():
+        if PHOTO.fullmatch(name):
+            with suppress(OSError):
+                found[name] = place.first(FIRST)
+    return found
 
 
 def _hashed(opened: Opened) -> tuple[dict[str, str], list[tuple[str, str]]]:

@@ -9,9 +9,16 @@ SIGNATURE = re.compile(
     rb"|(?P<heic>....ftyp(?:hei[cxms]|hev[cxms]|mif1|msf1))",
     re.DOTALL,
 )
+ENDINGS = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp", "image/heic": "heic"}
+OTHERWISE = "bin"
 
 
 def type_of(data: bytes) -> str | None:
     """The media type by content, from the first bytes; None for what is not on the list."""
     found = SIGNATURE.match(data)
     return None if found is None else f"image/{found.lastgroup}"
+
+
+def ending_of(data: bytes) -> str:
+    """The ending of a file that begins so; ``bin`` for what is not on the list."""
+    return ENDINGS.get(type_of(data) or "", OTHERWISE)

@@ -3,14 +3,11 @@
 from pathlib import Path
 from typing import NamedTuple
 
-from inspect_app.entry.picture_type import FIRST, type_of
+from inspect_app.entry.picture_type import FIRST, ending_of
 from inspect_app.package.member import Member
 from inspect_app.package.named import Named
 from inspect_app.store.log_reading import Holding
 from inspect_app.store.vault import NAME, Vault
-
-ENDINGS = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp", "image/heic": "heic"}
-OTHERWISE = "bin"
 
 
 class Photos(NamedTuple):
@@ -44,4 +41,4 @@ def photos(vault: Vault, holdings: dict[str, Holding], named: Named) -> Photos:
 
 def _ending(path: Path) -> str:
     with open(path, "rb") as file:
-        return ENDINGS.get(type_of(file.read(FIRST)) or "", OTHERWISE)
+        return ending_of(file.read(FIRST))

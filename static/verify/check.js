@@ -7,7 +7,7 @@ import { countersignedFact } from './countersigned.js'
 import { fails, holds, unknown } from './fact.js'
 import { drawsOf } from './lots.js'
 import { TOKENS } from './names.js'
-import { definitionsFact, photoFacts } from './originals.js'
+import { definitionsFact, endingsOf, photoFacts } from './originals.js'
 import { objectIn, textOf } from './package.js'
 import { late, neverSetBack } from './set_back.js'
 import { keyOf, readTokens } from './tokens.js'
@@ -53,7 +53,7 @@ export async function check(files, known, progress = () => {}) {
     signed('keys_enrolled', enrolments.length, enrolmentFaults),
     signed('entries_signed', entries.length, [...entryFaults, ...late(tokens)]),
     receiptsWhole(tokens), neverSetBack(tokens), entriesReceipted(tokens), chainsWhole(tokens), fact,
-    ...photoFacts(files, hashes, tokens), definitionsFact(files, hashes, entries), countersignedFact(hashes, tokens),
+    ...photoFacts(files, hashes, tokens, await endingsOf(files)), definitionsFact(files, hashes, entries), countersignedFact(hashes, tokens),
   ]
   progress(1)
   return { facts, tokens, drawn, hashes }

@@ -10,8 +10,26 @@ import { definitionIn, photoIn } from './names.js'
 /** @typedef {import('./tokens.js').Tokens} Tokens */
 /** @typedef {import('./entry.js').Entry} Entry */
 
-/** `photos_match` and `photos_complete`. @param {Files} files @param {Hashes} hashes @param {Tokens} tokens */
-export function photoFacts(files, hashes, { entries, read }) {
+// The twin of inspect_app/entry/picture_type.py.
+const FIRST = 32
+const KINDS = /** @type {[RegExp, string][]} */ ([[/^\xff\xd8\xff/, 'jpg'], [/^\x89PNG\r\n\x1a\n/, 'png'], [/^RIFF[^]{4}WEBP/, 'webp'],
+  [/^[^]{4}ftyp(?:hei[cxms]|hev[cxms]|mif1|msf1)/, 'heic']])
+
+/** The ending that each photo ought to have, by its first bytes. @param {Files} files @returns {Promise<Map<string, string>>} */
+export async function endingsOf(files) {
+  const found = new Map()
+  for (const [name, file] of files) {
+    if (!photoIn(name)) continue
+    try {
+      const first = String.fromCharCode(...new Uint8Array(await file.slice(0, FIRST).arrayBuffer()))
+      found.set(name, KINDS.find(([begins]) => begins.test(first))?.[1] ?? 'bin')
+    } catch { /* one that cannot be read has no hash either, and is told by that */ }
+  }
+  return found
+}
+
+/** `photos_match` and `photos_complete`. @param {Files} files @param {Hashes} hashes @param {Tokens} tokens @param {Map<string, string>} endings */
+export function photoFacts(files, hashes, { entries, read }, endings) {
   // Of receipts that do not hold too: they are told of as faults elsewhere, and a photo is wanted all the more.
   const received = new Map(read.flatMap((one) => (one?.payload.photo ? [[one.payload.photo, one.payload.size]] : [])))
   const here = [...files].flatMap(([file, { size }]) => {
@@ -20,6 +38,7 @@ export function photoFacts(files, hashes, { entries, read }) {
   })
   const other = here.filter(({ sound, named, size }) => !sound || (received.get(named) ?? size) !== size).map(({ file }) => file)
   const stray = here.filter(({ named }) => !received.has(named)).map(({ file }) => file)
+  const misnamed = here.filter(({ file }) => endings.has(file) && !file.endsWith(`.${endings.get(file)}`)).map(({ file }) => file)
   const named = new Set(entries.flatMap(picturesOf))
   const sound = new Set(here.filter((one) => one.sound).map((one) => one.named))
   const lost = [...received.keys()].filter((one) => !sound.has(one))
@@ -27,7 +46,8 @@ export function photoFacts(files, hashes, { entries, read }) {
   const about = { count: new Set([...named, ...received.keys()]).size, lost: lost.length, never: never.length }
   return [
     other.length ? fails('photos_match', 'other_bytes', naming(other, here.length))
-      : stray.length ? fails('photos_match', 'not_received', naming(stray, here.length)) : holds('photos_match', { count: here.length }),
+      : stray.length ? fails('photos_match', 'not_received', naming(stray, here.length))
+        : misnamed.length ? fails('photos_match', 'other_ending', naming(misnamed, here.length)) : holds('photos_match', { count: here.length }),
     lost.length ? fails('photos_complete', 'photo_lost', { ...about, ...naming(lost, about.count) })
       : never.length ? unknown('photos_complete', 'never_arrived', { ...about, ...naming(never, about.count) }) : holds('photos_complete', about),
   ]

@@ -13,6 +13,7 @@ from inspect_app.commands.package_check import check_package
 from inspect_app.entry.base64url import encode
 from inspect_app.entry.format import parse
 from inspect_app.entry.jws import parse_jws
+from inspect_app.entry.picture_type import ending_of
 from inspect_app.entry.pictures import pictures
 from inspect_app.entry.refusal import Refused
 from inspect_app.entry.statement import parse_statement
@@ -112,7 +113,7 @@ def reports() -> tuple[bytes, bytes]:
 def payload(of: Made, sealed: Mapping[int, bytes], photos: tuple[bytes, ...] = PHOTOS) -> Files:
     """The files below ``data/``, as a package of this record holds them."""
     files = {f"data/{one.name}": one.data for one in enclosures(b"", of.signed) if one.name != "contents.json"}
-    files |= {f"data/photos/{hashlib.sha256(one).hexdigest()}.jpg": one for one in photos}
+    files |= {f"data/photos/{hashlib.sha256(one).hexdigest()}.{ending_of(one)}": one for one in photos}
     files[f"data/definitions/{NAMED}.json"] = DEFINITION
     files |= {f"data/reports/{number}-closeout.pdf": data for number, data in sealed.items()}
     return fitted(files)

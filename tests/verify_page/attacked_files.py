@@ -57,6 +57,11 @@ def _touched(files: Files, small: Small) -> Files:
     return files | {name: files[name][:-3] + bytes([files[name][-3] ^ 1]) + files[name][-2:]}
 
 
+def _misnamed(files: Files, small: Small) -> Files:
+    name = f"data/photos/{small.names[1]}"
+    return {one if one != f"{name}.jpg" else f"{name}.png": data for one, data in files.items()}
+
+
 def _stray(files: Files, small: Small) -> Files:
     return files | {f"data/photos/{hashlib.sha256(b'other').hexdigest()}.png": b"other"}
 
@@ -81,6 +86,7 @@ FILES: dict[str, Attack] = {
     "a photo touched up": changed_files(_touched),
     "a photo missing": changed_files(without("data/photos/{0}.jpg")),
     "a photo that nobody received": changed_files(_stray),
+    "a photo of another ending": changed_files(_misnamed),
     "a photo that never arrived": lambda small: _never(small),
     "a checklist altered": changed_files(with_file(DEFINED, b'{"id":"invented","items":[],"version":2}')),
     "a checklist missing": changed_files(without(DEFINED)),

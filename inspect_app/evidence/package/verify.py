@@ -33,7 +33,7 @@ class Found(NamedTuple):
     """What was found in a package. ``sizes`` and ``digests`` (SHA-256, hexadecimal) of its plain files; ``strange``:
     whatever else stands there; ``texts``: the bytes of the bag's own files, of ``package.json``, ``keys.json`` and the
     token files; ``archive``: faults of the archive ``(name, code)``, None for a folder; ``no_archive``: why it has no
-    directory that reads."""
+    directory that reads; ``firsts``: the first bytes of its photos."""
 
     sizes: Mapping[str, int]
     digests: Mapping[str, str]
@@ -41,6 +41,7 @@ class Found(NamedTuple):
     texts: Mapping[str, bytes]
     archive: Sequence[tuple[str, str]] | None = None
     no_archive: str | None = None
+    firsts: Mapping[str, bytes] = {}
 
 
 class PackageVerification(NamedTuple):
@@ -122,7 +123,7 @@ def _of_the_record(found: Found, known: Known, witnesses: Sequence[Witness]) -> 
         return [*unread, verdicts, draw]
     return [
         log_fact(known.receipts, witnesses, known.statements),
-        *photo_facts(found.digests, found.sizes, known.named, known.photos),
+        *photo_facts(found.digests, found.sizes, known.named, known.photos, found.firsts),
         definitions_fact(found.digests, known.definitions),
         verdicts,
         draw,

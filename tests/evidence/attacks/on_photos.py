@@ -32,12 +32,20 @@ def more(files: Files) -> Files:
     return bagged(fitted(files | {f"data/photos/{hashlib.sha256(good).hexdigest()}.jpg": good}))
 
 
+def otherwise(files: Files) -> Files:
+    """A program that goes by the ending would take it for something else."""
+    name = photos(files)[0]
+    other = name.rpartition(".")[0] + ".heic"
+    return bagged(fitted({one if one != name else other: data for one, data in files.items()}))
+
+
 ATTACKS = [
     Attack("a photo is changed under its name", NOBODY, with_bytes("data/photos/", lambda data: data + b"!")),
     Attack("two photos are exchanged", NOBODY, exchanged),
     Attack("a photo is taken out, and said to be missing", NOBODY, lambda files: without(photos(files)[0], files)),
     Attack("a photo is replaced by another under its own hash", NOBODY, another),
     Attack("a photo that nobody received is put in", NOBODY, more),
+    Attack("a photo gets another ending", NOBODY, otherwise),
     Attack("a checklist is altered under its name", NOBODY,
            with_bytes("data/definitions/", lambda data: data.replace(b"Invented", b"Inverted"))),
     Attack("a checklist is put under another digest", NOBODY, lambda files: bagged(fitted(
