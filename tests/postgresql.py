@@ -48,7 +48,7 @@ def _serve(bins: Path, folder: Path, options: dict) -> Iterator[str]:
     init = [bins / "initdb", "-D", data, "-U", "app", "-A", "trust", "--no-sync", "-E", "UTF8"]
     if subprocess.run([*init, "--locale=C"], **options).returncode:
         raise NotHere(f"initdb failed: {(folder / 'log').read_text()[-300:]}")
-    # fsync stays on: what is tested here is the order of commits, with their real cost.
+    # fsync stays on: what is tested here is the order of commits, as production makes them.
     server = subprocess.Popen(
         [bins / "postgres", "-D", data, "-k", str(folder), "-c", "listen_addresses="], **options
     )
