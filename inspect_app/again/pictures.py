@@ -29,7 +29,8 @@ def pictures_fact(looked: Looked, copies: Mapping[str, bytes], original: Origina
     if looked.told is None:
         return Fact(NAME, UNKNOWN, "no_record")
     try:
-        stated = {sha256: facts for sha256, facts in pictures_stated(looked.told).items() if facts["held"]}
+        stated = {sha256: facts for sha256, facts in pictures_stated(looked.told).items()
+                  if facts["held"] or facts["lost"]}  # fmt: skip
     except Exception:  # contents of any other shape
         return Fact(NAME, UNKNOWN, "no_record")
     if stated and original is None:
@@ -37,12 +38,16 @@ def pictures_fact(looked: Looked, copies: Mapping[str, bytes], original: Origina
     found: dict[str, list[str]] = {}
     for sha256, facts in stated.items():
         data = original(sha256) if original else None
-        code = "original_gone" if data is None or hashlib.sha256(data).hexdigest() != sha256 else _other(
-            data, facts, copies, read, shrink)  # fmt: skip
+        if data is not None and hashlib.sha256(data).hexdigest() != sha256:
+            data = None
+        if not facts["held"]:
+            code = "said_lost" if data else None  # found again since, or never lost: nobody can tell
+        else:
+            code = "original_gone" if data is None else _other(data, facts, copies, read, shrink)
         found.setdefault(code or "", []).append(sha256)
     about = {"count": len(stated)}
-    for status, codes in ((FAILS, ("other_facts", "other_picture")), (UNKNOWN, ("copy_alike", "copy_not_made",
-                          "original_gone"))):  # fmt: skip
+    for status, codes in ((FAILS, ("other_facts", "other_picture")), (UNKNOWN, ("said_lost", "copy_alike",
+                          "copy_not_made", "original_gone"))):  # fmt: skip
         for code in codes:
             if code in found:
                 return Fact(NAME, status, code, about | {"faults": len(found[code]), "file": found[code][0],

@@ -53,10 +53,10 @@ def honest() -> Printed:
     return Printed(of, with_copies(of, copies), copies)
 
 
-def with_copies(of: Made, copies: dict[str, bytes]) -> Contents:
-    """What a report says that prints these."""
+def with_copies(of: Made, copies: dict[str, bytes], gone: dict[str, Any] | None = None) -> Contents:
+    """What a report says that prints these; ``gone``: of each photo that has none."""
     held = {sha256: {"held": True, "copy": hashlib.sha256(copies[sha256]).hexdigest()} | seen(facts(data))
-            for sha256, data in ORIGINALS.items()}  # fmt: skip
+            if sha256 in copies else gone for sha256, data in ORIGINALS.items()}  # fmt: skip
     told: Contents = json.loads(contents_bytes(said(of, 1, None, ISSUER, held)))
     return told
 

@@ -160,6 +160,22 @@ def test_a_picture_s_own_time_is_its_file_s_and_without_the_file_nobody_knows():
     assert (gone.status, gone.reason) == (UNKNOWN, "original_gone")
 
 
+def test_a_report_cannot_say_of_a_received_photo_that_it_never_came_and_only_that_it_was_lost():
+    never = found(sealed_as(with_copies(honest().of, {}, {"held": False})), redraw=False)["contents_follow"]
+    assert (never.status, never.reason) == (FAILS, "comes_out_otherwise"), "its receipt is enclosed"
+    contents = with_copies(honest().of, {}, {"held": False, "lost": "lost"})
+    lost = found(sealed_as(contents, draw(contents, {})))
+    assert lost["contents_follow"].status == HOLDS
+    assert (lost["pictures_follow"].status, lost["pictures_follow"].reason) == (UNKNOWN, "said_lost")
+
+
+@pytest.mark.parametrize("change", [lambda told: told["answers"].append(told["answers"][0]),
+                                    lambda told: told["answers"].pop(), lambda told: told.update(more=1),
+                                    lambda told: told["job"].pop("place")])  # fmt: skip
+def test_what_is_put_in_or_left_out_is_found_too(change):
+    assert found(sealed_as(changed(change)), redraw=False)["contents_follow"].status == FAILS
+
+
 def test_what_another_release_made_is_never_called_false():
     other = RELEASE | {"contents": "0" * 64, "pages": "0" * 64}
     pages = draw(changed(note), honest().copies)
