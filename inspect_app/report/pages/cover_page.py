@@ -155,8 +155,13 @@ def _write(canvas: Any, markup: str, style: Any, x: float, top: float, width: fl
     paragraph = Paragraph(markup, style)
     paragraph.role = role
     _, tall = paragraph.wrap(width, 10**6)
-    if tall > style.leading * lines:
-        # A long name is cut at its last whole line, and the body of the report has it in full.
+    words = markup.split(" ")
+    while tall > style.leading * lines and "<" not in markup and len(words) > 1:
+        words.pop()  # a long name loses words at its end and says so; the body of the report has it in full
+        paragraph = Paragraph(" ".join([*words, "…"]), style)
+        paragraph.role = role
+        _, tall = paragraph.wrap(width, 10**6)
+    if tall > style.leading * lines:  # one word, or markup: at its last whole line
         parts = paragraph.split(width, style.leading * lines + 0.1)
         paragraph = parts[0] if parts else paragraph
         _, tall = paragraph.wrap(width, 10**6)
