@@ -40,7 +40,7 @@ def test_every_fine_reading_is_printed_with_what_it_takes_to_do_it_again(tmp_pat
 def test_it_comes_in_spanish_and_si(tmp_path):
     text = read(fine(language="es", units="SI", paper="a4"), tmp_path)
     for said in ("Una tarjeta de tamaño bancario", "leído 4 min antes", "0.6655 mm (0.0262 in), sobre el recubrimiento",
-                 "2 de 20", "no entró ninguna lámina", "error propio del teléfono −0.20°"):  # fmt: skip
+                 "2 de 20", "no entró ninguna galga", "error propio del teléfono −0.20°"):  # fmt: skip
         assert said in text, said
 
 

@@ -84,7 +84,7 @@ def _own(page: Page, answer: dict[str, Any], inputs: list[str], same: bool) -> s
     rule = rule_text(page, answer | {"accepted": None, "recomputed": None}, "rule", brief=True)
     parts = [f"{page.say('put_in')}: {'; '.join(inputs) or page.say('all_alike')}. {rule}"]
     if metal := metal_text(page, answer):
-        parts.append(f"{page.say('metal_then')}: {metal}")
+        parts.append(f"{page.say('metal_then')} {metal}")
     if answer["photos"]:
         parts.append(page.say("photos_are", photos=page.photo_links(answer["photos"]), count=len(answer["photos"])))
     if same:
