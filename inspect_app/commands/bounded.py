@@ -16,6 +16,7 @@ from inspect_app.evidence.fact import FAILS, Fact
 from inspect_app.evidence.verify import READS, Verification
 
 SECONDS = 300.0
+REDRAWING = 3600.0  # seconds: every page is drawn and every photo decoded
 MEMORY = 4 * 1024**3  # bytes of address space, beside ten times the file
 Answer = TypeVar("Answer")
 
@@ -25,8 +26,8 @@ class Bounded:
     that takes more ends with the process, and the next begins with another. Where the system knows no such limit the
     memory has none."""
 
-    def __init__(self, memory: int = MEMORY) -> None:
-        self.memory = memory
+    def __init__(self, memory: int = MEMORY, seconds: float = SECONDS) -> None:
+        self.memory, self.seconds = memory, seconds
         self._child: Any = None
         self._to: Connection | None = None
 
@@ -36,14 +37,14 @@ class Bounded:
     def __exit__(self, kind: type[BaseException] | None, value: BaseException | None, at: TracebackType | None) -> None:
         self._end()
 
-    def ask(self, work: Callable[..., Answer], *given: object, seconds: float = SECONDS) -> Answer | None:
+    def ask(self, work: Callable[..., Answer], *given: object) -> Answer | None:
         """What ``work(*given)`` gives; None where it took too much, or raised."""
         if self._child is None:
             self._begin()
         assert self._to is not None
         try:
             self._to.send((work, given))
-            if self._to.poll(seconds):
+            if self._to.poll(self.seconds):
                 answer: Answer | None = self._to.recv()
                 return answer
         except (EOFError, OSError):  # it ended without an answer
@@ -68,13 +69,18 @@ class Bounded:
 
 
 def verify_bounded(
-    data: bytes, trust: Sequence[str], contents: bytes | None, redraw: bool = False, seconds: float = SECONDS,
+    data: bytes, trust: Sequence[str], contents: bytes | None, redraw: bool = False, seconds: float | None = None,
     memory: int = MEMORY,
 ) -> Verification:  # fmt: skip
     """As ``verify_again``; after ``seconds`` or with more than ``memory`` bytes, ``is_pdf`` fails as ``unreadable``."""
-    with Bounded(memory + 10 * len(data)) as bounded:
-        found = bounded.ask(verify_again, data, trust, contents, Beside(redraw), seconds=seconds)
+    with Bounded(memory + 10 * len(data), seconds or patience(redraw)) as bounded:
+        found = bounded.ask(verify_again, data, trust, contents, Beside(redraw))
     return found or too_much(trust, redraw)
+
+
+def patience(redraw: bool) -> float:
+    """Seconds for one report."""
+    return REDRAWING if redraw else SECONDS
 
 
 def too_much(trust: Sequence[str], redraw: bool = False) -> Verification:

@@ -6,7 +6,7 @@ from contextlib import suppress
 from typing import Any
 
 from inspect_app.commands.again import ALONE, Beside, again, beside_in
-from inspect_app.commands.bounded import MEMORY, Bounded, too_much
+from inspect_app.commands.bounded import MEMORY, Bounded, patience, too_much
 from inspect_app.commands.opened import Opened, Place
 from inspect_app.entry.jwk import Jwk
 from inspect_app.entry.picture_type import FIRST
@@ -39,7 +39,7 @@ def check_package(opened: Opened, trust: Sequence[str], later: Callable[[Jwk], S
     largest = max((place.size for name, place in opened.places.items() if REPORT.fullmatch(name)), default=0)
     if ask is not None:
         return _checked(opened, trust, later, ask, redraw)
-    with Bounded(MEMORY + 10 * min(largest, LARGEST_REPORT)) as bounded:
+    with Bounded(MEMORY + 10 * min(largest, LARGEST_REPORT), patience(redraw)) as bounded:
         return _checked(opened, trust, later, bounded.ask, redraw)
 
 
