@@ -10,11 +10,11 @@ FACTS = ("held", "lost", "copy", "undecodable", *SEEN)
 
 
 def pictures_stated(told: Mapping[str, Any]) -> dict[str, dict[str, Any]]:
-    """``{SHA-256: facts}`` as ``report_contents`` takes photos; of one that is told of several times the photo log's
-    word, which says most."""
+    """``{SHA-256: facts}`` as ``report_contents`` takes photos, those facts alone that are told: only the photo log
+    tells a file's own time. Of one that is told of several times its word stands, which says most."""
     found: dict[str, dict[str, Any]] = {}
     for one in _pictures(told):
-        found.setdefault(one["sha256"], {name: one.get(name) for name in FACTS})
+        found.setdefault(one["sha256"], {name: one[name] for name in FACTS if name in one})
     return found
 
 

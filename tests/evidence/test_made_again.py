@@ -7,6 +7,7 @@ from PIL import Image, ImageDraw
 from pyhanko.pdf_utils.generic import ArrayObject, DictionaryObject, NumberObject, StreamObject
 from pyhanko.pdf_utils.generic import pdf_name as name
 
+from inspect_app.again.stated import pictures_stated
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN
 from tests.evidence.packed import RELEASE
 from tests.evidence.printed import (
@@ -167,6 +168,13 @@ def test_a_report_cannot_say_of_a_received_photo_that_it_never_came_and_only_tha
     lost = found(sealed_as(contents, draw(contents, {})))
     assert lost["contents_follow"].status == HOLDS
     assert (lost["pictures_follow"].status, lost["pictures_follow"].reason) == (UNKNOWN, "said_lost")
+
+
+def test_of_a_photo_that_a_finding_alone_names_nobody_told_its_file_s_own_time():
+    told = {"held": True, "lost": None, "copy": None, "undecodable": None, "width": 4, "height": 3}
+    one = {"sha256": "a" * 64, "role": "after", **told}
+    contents = {"photos": [], "findings": [{"pictures": [one]}], "daily": [], "survey": None}
+    assert pictures_stated(contents) == {"a" * 64: told}
 
 
 @pytest.mark.parametrize("change", [lambda told: told["answers"].append(told["answers"][0]),
