@@ -23,7 +23,8 @@ def words_of(*files: str) -> dict[str, dict[str, str]]:
 
 
 # What only a report says.
-TEXTS = words_of(*(file.name for file in (STATIC / "words").glob("report*.json")), "seal.json", "verify.json")
+TEXTS = words_of(*(file.name for file in (STATIC / "words").glob("report*.json")), "seal.json", "verify.json",
+                 "again.json")  # fmt: skip
 # The phone says the same of coverage and lots.
 SHARED = set(words_of("coverage.json", "lots.json", "day_record.json", "finding.json", "doubts.json", "survey.json"))
 PAGES = Path(__file__).parents[2] / "inspect_app" / "report"
