@@ -77,13 +77,6 @@ class Columns(Flowable):  # type: ignore[misc]
                     part.drawOn(self.canv, x, self.tall - tall - (_lower(self.parts[1]) if at == 0 else 0))
 
 
-class Trio(Columns):
-    """Label, what was approved, what was found. Short texts only."""
-
-    def __init__(self, label: str, left: str, right: str, style: Any = BODY, head: bool = False) -> None:
-        super().__init__(label, [left, right], (0.56, 0.44), style, head)
-
-
 class Heading(Flowable):  # type: ignore[misc]
     """A heading that is also a bookmark: in the outline (level 0 or 1) when ``listed``."""
 
