@@ -23,6 +23,7 @@ class Profile:
 
     def kill(self) -> None:
         browsers = self._browsers()
+        assert browsers, "there was nothing to kill"
         theirs = [*browsers, *_born_of(browsers)]
         for pid in browsers:
             os.kill(pid, signal.SIGKILL)
@@ -33,18 +34,29 @@ class Profile:
 
     def kill_pages(self) -> None:
         """End the processes of all pages, as a phone short of memory does behind its camera; the browser lives."""
-        for pid in self.pages():
+        found = self.pages()
+        assert found, "there was nothing to kill"
+        for pid in found:
             with contextlib.suppress(OSError):
                 os.kill(pid, signal.SIGKILL)
+        while any(_lives(pid) for pid in found):
+            time.sleep(0.02)
 
     def pages(self) -> list[int]:
-        """The processes that pages and workers run in."""
+        """The processes that pages and workers run in: their words stand in one piece, with blanks between."""
         found = []
         for pid in _born_of(self._browsers()):
             with contextlib.suppress(OSError):
-                if b"--type=renderer" in Path(f"/proc/{pid}/cmdline").read_bytes().split(b"\0"):
+                if b"--type=renderer" in Path(f"/proc/{pid}/cmdline").read_bytes().replace(b"\0", b" ").split():
                     found.append(pid)
         return found
+
+    def process_of(self, page: Any) -> int:
+        """The process that a page runs in: the one that works while the page counts. A new page may have been given a
+        process that was there before."""
+        before = {pid: _worked(pid) for pid in self.pages()}
+        page.evaluate("() => { for (const end = Date.now() + 400; Date.now() < end;); }")
+        return max(before, key=lambda pid: _worked(pid) - before[pid])
 
     def close(self) -> None:
         if self.context:
@@ -85,3 +97,11 @@ def _born_of(parents: list[int]) -> list[int]:
         found += born
         known |= set(born)
     return found
+
+
+def _worked(pid: int) -> int:
+    """Ticks of processor time that a process has had (Linux, proc(5)); 0 where it has ended."""
+    with contextlib.suppress(OSError):
+        told = Path(f"/proc/{pid}/stat").read_text("ascii", "replace").rpartition(")")[2].split()
+        return int(told[11]) + int(told[12])
+    return 0

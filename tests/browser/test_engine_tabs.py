@@ -77,9 +77,8 @@ def test_a_window_stopped_in_the_middle_is_passed_by_within_twenty_seconds(profi
     phone.sign_in("ann")
     waited = []
     for n in range(3):
-        known = set(profile.pages())
         holder = Phone(context, office.url)
-        (pid,) = set(profile.pages()) - known
+        pid = profile.process_of(holder.page)
         sleeping = Phone(context, office.url)
         for m in range(5):
             phone.note(office.job, f"n{n} {m}")
