@@ -1,9 +1,10 @@
 """Whether verdicts were computed from the readings that stand beside them.
 
 Fact ``inputs_follow``: of every answer, correction and recheck that a rule judged, the rule is the one that its
-checklist item names, in whatever version, and each input that the item takes from the reading is what the reading says.
-``verdicts_recompute`` judges a verdict again from its own inputs, so a phone that was made to write other inputs beside
-a true reading would pass there. What an item takes from the roof is not compared: a later drawing changes that.
+checklist item names, in whatever version, and each input that the item takes from the reading is what the reading says,
+each that it states itself (a limit) is that, and there is no other. ``verdicts_recompute`` judges a verdict again from
+its own inputs, so a phone that was made to write other inputs beside a true reading would pass there. What an item
+takes from the roof is not compared: a later drawing changes that.
 """
 
 from collections.abc import Iterator, Mapping
@@ -13,7 +14,7 @@ from typing import Any
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.signed_record import SignedRecord
 from inspect_app.evidence.verify import Looked
-from inspect_app.record.paths import follow
+from inspect_app.record.paths import ROOTS, follow
 
 NAME = "inputs_follow"
 KINDS = ("answer", "correction", "recheck")
@@ -56,14 +57,21 @@ def _other(body: Mapping[str, Any], item: Item) -> str | None:
     rule, verdict = item.get("rule") or {}, body["verdict"]
     if str(rule.get("name")).split("@")[0] != str(verdict["rule"]).split("@")[0]:
         return "rule"
-    recorded = verdict.get("inputs") or {}
-    if not recorded and verdict.get("result") == "not_determinable":
-        return None  # a rule that takes what there is must not judge it later: then no inputs are recorded
-    for name, path in rule["inputs"].items():
-        read = isinstance(path, str) and path.startswith("reading.")
-        if read and not _same(recorded.get(name), follow(path, {"reading": body.get("reading")})):
+    recorded, paths = verdict.get("inputs") or {}, rule["inputs"]
+    # Where one is missing the others may be left out too, as ``record/judge.py`` does: an unknown claims nothing.
+    needed = recorded if verdict.get("result") == "not_determinable" else paths
+    for name in sorted({*needed, *recorded}):
+        if name not in paths:
+            return str(name)
+        if _told(paths[name]) and not _same(recorded.get(name), follow(paths[name], {"reading": body.get("reading")})):
             return str(name)
     return None
+
+
+def _told(path: Any) -> bool:
+    """Whether the reading or the item itself says it, rather than the roof."""
+    root = path.split(".")[0] if isinstance(path, str) and "." in path else None
+    return root == "reading" or root not in ROOTS
 
 
 def _same(one: Any, other: Any) -> bool:
