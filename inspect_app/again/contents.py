@@ -2,17 +2,20 @@
 
 Fact ``contents_follow``: the code that decides what a report says, given the enclosed entries, people and checklists
 and the number, moment, paper, language, units and scope that the report states, gives the very contents that it
-encloses: every note, caption, reading and figure. Three things are taken as stated, since no entry tells them: what
-picture files say of themselves (``pictures_follow``), that a photo was lost after its receipt, and how many entries are
-kept apart. Where another release made the report and the two differ, it is not determinable which of them is why.
+encloses, byte for byte: every note, caption, reading and figure. Three things are taken as stated, since no entry tells
+them: what picture files say of themselves (``pictures_follow``), that a photo was lost after its receipt, and how many
+entries are kept apart. Where another release made the report and the two differ, it is not determinable which of them
+is why.
 """
 
+import hashlib
 import json
 from collections.abc import Mapping
 from typing import Any
 
-from inspect_app.again.differ import about, differences
+from inspect_app.again.differ import Difference, about, differences, shortened
 from inspect_app.again.stated import apart_stated, held_by_receipts, pictures_stated
+from inspect_app.evidence.enclosure import CONTENTS
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
 from inspect_app.evidence.scope_told import scope_of
 from inspect_app.evidence.signed_record import SignedRecord, people_in, photos_received
@@ -33,7 +36,7 @@ def contents_fact(looked: Looked, ours: Mapping[str, str], here: Mapping[str, An
     if told is None or record is None:
         return Fact(NAME, UNKNOWN, "no_record")
     if told.get("v") != FORM:
-        return Fact(NAME, UNKNOWN, "other_form", {"form": str(told.get("v"))[:20]})
+        return Fact(NAME, UNKNOWN, "other_form", {"form": shortened(told.get("v"))})
     release = version_of(told)
     try:
         # What the report lacked it names, and nobody held it to that: of those it had, each must be here.
@@ -41,20 +44,25 @@ def contents_fact(looked: Looked, ours: Mapping[str, str], here: Mapping[str, An
         wanted = [digest for digest in definitions_named(record.folded) if digest in had]
         if gone := [digest for digest in wanted if digest not in here]:
             return Fact(NAME, UNKNOWN, "checklist_gone", {"count": len(gone), "digest": gone[0]})
-        again = json.loads(contents_bytes(_made(told, record, {one: here[one] for one in wanted}, looked)))
+        made = contents_bytes(_made(told, record, {one: here[one] for one in wanted}, looked))
+        differ = about(differences(told, json.loads(made)))
     except Exception as reason:  # contents of any other shape, entries that cannot be folded; or no room here
         status = UNKNOWN if isinstance(reason, (MemoryError, OSError)) else _unlike(told, ours)[0]
         return Fact(NAME, status, "cannot_be_made", {"error": type(reason).__name__, "version": release})
-    found = list(differences(told, again))
-    if not found:
+    if differ is None and looked.files[CONTENTS] != made:
+        # The same to us, and perhaps not to another reader: a name that stands twice, say, with two values.
+        digests = (hashlib.sha256(one).hexdigest() for one in (looked.files[CONTENTS], made))
+        differ = about([Difference(CONTENTS, *digests)])
+    if differ is None:
         return Fact(NAME, HOLDS, None, {"photos": len(told["photos"])})
-    return Fact(NAME, *_unlike(told, ours), about(found) | {"version": release})
+    return Fact(NAME, *_unlike(told, ours), differ | {"version": release})
 
 
 def version_of(told: Mapping[str, Any]) -> str:
     """The release that a report names, for people."""
     made = told.get("made_with")
-    return str(made.get("version"))[:20] if isinstance(made, dict) else "?"
+    version = made.get("version") if isinstance(made, dict) else None
+    return version[:20] if isinstance(version, str) else "?"
 
 
 def _unlike(told: Mapping[str, Any], ours: Mapping[str, str]) -> tuple[str, str]:

@@ -24,12 +24,13 @@ def copies_in(reader: PdfFileReader) -> dict[str, bytes]:
 
 def alike(one: bytes, other: bytes) -> bool:
     """Whether two pictures of one size differ by no more than encoders do. Whatever a decoder raises is raised."""
-    first, second = (Image.open(io.BytesIO(data)).convert("RGB") for data in (one, other))
-    if first.size != second.size:
+    opened = [Image.open(io.BytesIO(data)) for data in (one, other)]
+    width, height = opened[0].size
+    if opened[1].size != (width, height):  # before a pixel is decoded: one of them is anybody's
         return False
-    scale = BLOCKS / max(first.size)
-    size = max(1, round(first.width * scale)), max(1, round(first.height * scale))
-    small = [picture.resize(size, Image.Resampling.BOX) for picture in (first, second)]
+    scale = BLOCKS / max(width, height)
+    size = max(1, round(width * scale)), max(1, round(height * scale))
+    small = [picture.convert("RGB").resize(size, Image.Resampling.BOX) for picture in opened]
     return max(ImageChops.difference(*small).tobytes()) <= ALIKE
 
 

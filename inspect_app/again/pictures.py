@@ -62,10 +62,10 @@ def _other(data: bytes, stated: Mapping[str, Any], copies: Mapping[str, bytes], 
         return "other_facts"
     made = shrink(data, (COPY,))
     if not isinstance(made, dict):
-        return None if stated["undecodable"] == made.reason and not stated["copy"] else "copy_not_made"
-    if hashlib.sha256(made[COPY]).hexdigest() == stated["copy"]:
+        return None if stated.get("undecodable") == made.reason and not stated.get("copy") else "copy_not_made"
+    if hashlib.sha256(made[COPY]).hexdigest() == stated.get("copy"):
         return None
-    printed = copies.get(str(stated["copy"]))
+    printed = copies.get(str(stated.get("copy")))
     if printed is None:
         return "copy_not_made"
     try:

@@ -105,13 +105,15 @@ def drawn_honestly() -> Drawn:
     return draw(honest().contents, honest().copies)
 
 
-def sealed_as(enclosed: Contents, drawn: Drawn | None = None, paint: Paint | None = None) -> bytes:
+def sealed_as(enclosed: Contents, drawn: Drawn | None = None, paint: Paint | None = None,
+              spell: Callable[[bytes], bytes] = bytes) -> bytes:  # fmt: skip
     """These contents with these pages, which are said to be theirs; ``paint``: what is done to the file in the very
-    update that seals it."""
+    update that seals it; ``spell``: what is done to the bytes of the contents."""
+    told = spell(contents_bytes(enclosed))
     pdf, laid = drawn or drawn_honestly()
     named = pdf.split(b"seamwalk contents sha256 ")[1][:64]
-    pdf = pdf.replace(named, contents_digest(enclosed).encode())
-    inside = enclosures(contents_bytes(enclosed), honest().of.signed, {NAMED: DEFINITION})
+    pdf = pdf.replace(named, hashlib.sha256(told).hexdigest().encode())
+    inside = enclosures(told, honest().of.signed, {NAMED: DEFINITION})
     out, place, stamping = io.BytesIO(), laid["seal"], Stamping("none")
     writer = IncrementalPdfFileWriter(io.BytesIO(pdf))
     for name, corners in place["boxes"].items():

@@ -184,6 +184,45 @@ def test_what_is_put_in_or_left_out_is_found_too(change):
     assert found(sealed_as(changed(change)), redraw=False)["contents_follow"].status == FAILS
 
 
+def deep(levels):
+    told = []
+    for _ in range(levels):
+        told = [told]
+    return told
+
+
+SHAPELESS = {
+    "no copy": lambda told: [one.pop("copy") for one in told["photos"]],
+    "no reason": lambda told: [one.pop("undecodable") for one in told["photos"]],
+    "a number for a photo": lambda told: told["photos"][0].update(sha256=5),
+    "a list for a photo": lambda told: told["photos"][0].update(sha256=[5]),
+    "a name of megabytes": lambda told: told.update({"x" * 5_000_000: 1}),
+    "a deep release": lambda told: told["made_with"].update(version=deep(950)),
+    "a crowd of members": lambda told: told.update(answers=[0] * 100_000),
+}
+
+
+@pytest.mark.parametrize("shape", SHAPELESS)
+def test_contents_of_no_shape_are_false_in_few_words_and_end_nothing(shape):
+    facts = found(sealed_as(changed(SHAPELESS[shape])))
+    assert facts["contents_follow"].status == FAILS
+    assert len(str(facts["contents_follow"].about)) < 20_000
+    assert set(facts) == {"contents_follow", "inputs_follow", "pages_follow", "pictures_follow"}
+
+
+@pytest.mark.parametrize("form", [2, deep(950), None])
+def test_contents_of_a_form_that_nobody_knows_are_not_determinable(form):
+    fact = found(sealed_as(changed(lambda told: told.update(v=form))), redraw=False)["contents_follow"]
+    assert (fact.status, fact.reason) == (UNKNOWN, "other_form") and len(fact.about["form"]) < 200
+
+
+@pytest.mark.parametrize("spell", [lambda data: data.replace(b"{", b'{"cover": {"status": "all well"},', 1),
+                                   lambda data: b" " + data], ids=["a name twice", "a blank"])  # fmt: skip
+def test_contents_that_another_reader_reads_otherwise_are_false(spell):
+    fact = found(sealed_as(honest().contents, spell=spell), redraw=False)["contents_follow"]
+    assert (fact.status, fact.about["path"]) == (FAILS, "contents.json")
+
+
 def test_what_another_release_made_is_never_called_false():
     other = RELEASE | {"contents": "0" * 64, "pages": "0" * 64}
     pages = draw(changed(note), honest().copies)
@@ -204,4 +243,3 @@ def test_contents_of_another_form_or_without_their_checklists_are_not_determinab
         FAILS, FAILS)  # fmt: skip
     assert cases(lambda told: told.update(scope=7)).status == FAILS
     assert cases(lambda told: told["photos"][0].update(held=False)).status == FAILS, "its receipt is enclosed"
-
