@@ -1,11 +1,16 @@
 """Short texts are broken as a paragraph would break them, whatever anybody wrote."""
 
+import io
+
+import pypdf
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from reportlab.lib.styles import ParagraphStyle
 from reportlab.pdfbase.pdfmetrics import stringWidth
 
-from inspect_app.report.pages.cell import Cell, broken
+from inspect_app.report.pages.cell import Cell, broken, draw_lines
+from inspect_app.report.pages.flat import FlatCanvas
 from inspect_app.report.pages.look import CELL, PLAIN, load_fonts
 from inspect_app.report.pages.paragraph import Paragraph
 from inspect_app.report.pages.text import line
@@ -42,3 +47,18 @@ def test_a_hash_without_a_blank_is_cut_where_the_column_ends():
 
 def test_what_a_person_wrote_as_markup_stands_as_they_wrote_it():
     assert Cell(line("a < b & c > d"), CELL, 300).lines == ["a < b & c > d"]
+
+
+@pytest.mark.parametrize("text, whole", [
+    ("0123456789abcdef" * 4, ["0123456789abcdef" * 4]),  # a hash: one word
+    ("Galvanizado Estandarizado", []), ("Galvanizado\xa0Estandarizado", ["Galvanizado\xa0Estandarizado"]),
+    ("one two", []), ("short", []),
+])  # fmt: skip
+def test_only_what_is_one_word_is_read_out_as_one_where_it_is_cut(text, whole):
+    out = io.BytesIO()
+    canvas = FlatCanvas(out, initialFontName=PLAIN, pageCompression=0)
+    draw_lines(canvas, 72, 700, [Cell(text, CELL, 40)])
+    canvas.save()
+    marked = out.getvalue().split(b"/ActualText <")[1:]
+    assert [bytes.fromhex(one.split(b">")[0].decode()).decode("utf-16") for one in marked] == whole
+    assert pypdf.PdfReader(out).pages[0].extract_text()

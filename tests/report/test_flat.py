@@ -48,3 +48,14 @@ def test_what_is_no_jpeg_is_a_value_error(tmp_path, data):
     (tmp_path / "x").write_bytes(data)
     with pytest.raises(ValueError):
         JpegFile(tmp_path / "x")
+
+
+@pytest.mark.parametrize("after", [lambda data: data[:-500], lambda data: data + b"x", lambda data: b""])
+def test_a_picture_that_changes_while_it_is_printed_ends_the_printing_and_makes_no_broken_page(tmp_path, after):
+    load_fonts(FONTS)
+    paths = write_pictures(tmp_path)
+    canvas = FlatCanvas(io.BytesIO(), initialFontName=PLAIN)
+    canvas.photo("what", JpegFile(paths[WHAT]), 72, 300, 200, 150)
+    paths[WHAT].write_bytes(after(paths[WHAT].read_bytes()))
+    with pytest.raises(OSError, match="changes while it is printed"):
+        canvas.save()

@@ -14,12 +14,14 @@ class Cell:
     """A text in its column. Plain words are broken and drawn as they are: a log of photos has thousands of them, and a
     paragraph costs ten times as much. Whatever has markup is set as a paragraph."""
 
-    __slots__ = ("lines", "paragraph", "style", "tall")
+    __slots__ = ("cut", "lines", "paragraph", "style", "tall")
 
     def __init__(self, text: str, style: Any, width: float) -> None:
         self.style = style
         self.paragraph = Paragraph(text, style) if "<" in text else None
         self.lines = [] if self.paragraph else broken(unescape(text), style.fontName, style.fontSize, width)
+        # A hash is one word in two lines: whoever searches for it, or has it read out, finds it whole.
+        self.cut = len(self.lines) > 1 and " " not in text.strip(" ")
         self.tall = float(self.paragraph.wrap(width, 10**6)[1] if self.paragraph else style.leading * len(self.lines))
 
     def draw(self, canvas: Any, x: float, top: float) -> None:
@@ -61,13 +63,11 @@ def draw_lines(canvas: Any, x: float, top: float, cells: list[Cell]) -> None:
             if style.textColor is not colour:
                 colour = style.textColor
                 text.setFillColor(colour)
-        # A hash is one word in two lines: whoever searches for it, or has it read out, finds it whole.
-        cut = len(cell.lines) > 1 and not any(" " in line for line in cell.lines)
-        if cut:
+        if cell.cut:
             text._code.append(f"/Span <</ActualText <{_utf16(cell.lines)}>>> BDC")
         for line in cell.lines:
             text.textLine(line)
-        if cut:
+        if cell.cut:
             text._code.append("EMC")
     canvas.drawText(text)
 

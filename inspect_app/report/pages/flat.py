@@ -3,6 +3,7 @@
 It follows ``PDFDocument.format`` of the pinned ReportLab; a test holds its bytes against the stock writer's.
 """
 
+import os
 import shutil
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -25,6 +26,7 @@ class JpegFile(pdfdoc.PDFObject):  # type: ignore[misc]
         self.path = source
         try:
             with open(source, "rb") as file:
+                self.size = os.fstat(file.fileno()).st_size
                 if file.read(2) != b"\xff\xd8":
                     raise ValueError("not a JPEG")
                 file.seek(-2, 2)
@@ -43,7 +45,7 @@ class JpegFile(pdfdoc.PDFObject):  # type: ignore[misc]
     def head(self) -> bytes:
         """All of the object that comes before the picture's own bytes."""
         told = {"BitsPerComponent": 8, "ColorSpace": f"/{self.colorSpace}", "Filter": "[ /DCTDecode ]",
-                "Height": self.height, "Length": self.path.stat().st_size, "Subtype": "/Image", "Type": "/XObject",
+                "Height": self.height, "Length": self.size, "Subtype": "/Image", "Type": "/XObject",
                 "Width": self.width}  # fmt: skip
         lines = [f"/{name} {value}" for name, value in told.items()]
         return b"<<\n" + " ".join([*lines[:6], "\n ", *lines[6:]]).encode("ascii") + b"\n>>\nstream\n"
@@ -65,11 +67,13 @@ class _Sink(pdfdoc.PDFFile):  # type: ignore[misc]
         self.strings = []
         self.write = out.write
 
-    def copy(self, path: Path) -> None:
-        """Add a file as it is."""
+    def copy(self, path: Path, size: int) -> None:
+        """Add a file as it is. ``OSError`` where it is no longer of that size, which is written before it."""
         with open(path, "rb") as source:
             shutil.copyfileobj(source, self._out, COPIED)
-            self.offset += source.tell()
+            if source.tell() != size:
+                raise OSError(f"{path} changes while it is printed")
+            self.offset += size
 
     def format(self, document: Any) -> bytes:
         return b""
@@ -113,7 +117,7 @@ class FlatDocument(pdfdoc.PDFDocument):  # type: ignore[misc]
         file.add(b"%d 0 obj\n" % number)
         if isinstance(thing, JpegFile):
             file.add(thing.head())
-            file.copy(thing.path)
+            file.copy(thing.path, thing.size)
             file.add(b"endstream\nendobj\n")
         else:
             written = pdfdoc.format(thing, self, toplevel=1)
