@@ -12,6 +12,8 @@ from typing import Any
 from pyhanko.pdf_utils.generic import Reference
 from pyhanko.pdf_utils.reader import PdfFileReader
 
+from inspect_app.evidence.information import same_information
+
 SEAL = "Seal"
 OF_THE_CATALOG = {"/Version", "/AcroForm", "/Names", "/Extensions", "/Perms"}
 OF_THE_INFORMATION = {"/ModDate", "/Producer"}
@@ -41,6 +43,8 @@ def painted_in_sealing(drawn: bytes, sealed: bytes, place: Mapping[str, Any]) ->
     for name in sorted(before & {_name(one) for one in new.xrefs.explicit_refs_in_revision(1)}):
         if name not in allowed or not _same(_get(old, name), _get(new, name), allowed[name]):
             return f"object {name[0]}"
+    if not same_information(new, 0):
+        return "title"  # a viewer may show it above the pages
     return _names(old, new) or _fields(_get(old, _name(page)), _get(new, _name(page)), new, place["boxes"])
 
 

@@ -103,6 +103,13 @@ def opens_elsewhere(writer):
     writer.update_root()
 
 
+def is_called_otherwise(writer):
+    said = writer.root["/Metadata"]
+    title = b"<rdf:Description xmlns:dc='http://purl.org/dc/elements/1.1/'><dc:title>Accepted (invented)</dc:title>"
+    said._data = said.data.replace(b"</rdf:RDF>", title + b"</rdf:Description></rdf:RDF>")
+    writer.mark_update(writer.root.raw_get("/Metadata"))
+
+
 def a_free_box_is_filled(writer):
     field = writer.root["/AcroForm"]["/Fields"][1]
     field["/AP"]["/N"]._data = b"1 g 0 0 100 20 re f"
@@ -115,8 +122,8 @@ def a_box_is_moved(writer):
     writer.mark_update(writer.root["/AcroForm"]["/Fields"].raw_get(2))
 
 
-@pytest.mark.parametrize("paint", [over_the_cover, sticker, on_the_seal_s_page, opens_elsewhere, a_free_box_is_filled,
-                                   a_box_is_moved])  # fmt: skip
+@pytest.mark.parametrize("paint", [over_the_cover, sticker, on_the_seal_s_page, opens_elsewhere, is_called_otherwise,
+                                   a_free_box_is_filled, a_box_is_moved])  # fmt: skip
 def test_what_is_painted_in_the_very_update_that_seals_is_found(paint):
     fact = found(sealed_as(honest().contents, paint=paint), originals=None)["pages_follow"]
     assert (fact.status, fact.reason) == (FAILS, "painted_in_sealing"), fact
