@@ -28,7 +28,8 @@ class Tells:
         if "soak" not in report.keywords or (report.when != "call" and report.passed):
             return
         found = "".join(text for name, text in report.sections if "stdout" in name).strip()
-        line = f"\n{report.outcome} {report.nodeid} ({report.duration:.0f} s)\n{found}"
+        why = f"\n{report.longreprtext}" if report.failed else ""
+        line = f"\n{report.outcome} {report.nodeid} ({report.duration:.0f} s)\n{found}{why}"
         self.plugins.get_plugin("terminalreporter").write_line(line.rstrip(), flush=True)
 
 

@@ -32,14 +32,11 @@ class Profile:
             time.sleep(0.02)
         self.close()
 
-    def kill_pages(self) -> None:
-        """End the processes of all pages, as a phone short of memory does behind its camera; the browser lives."""
-        found = self.pages()
-        assert found, "there was nothing to kill"
-        for pid in found:
-            with contextlib.suppress(OSError):
-                os.kill(pid, signal.SIGKILL)
-        while any(_lives(pid) for pid in found):
+    def kill_page(self, pid: int) -> None:
+        """End the process of a page, as a phone short of memory does behind its camera; the browser lives. Those that
+        the browser keeps in reserve live too: a page given one that has just died never opens."""
+        os.kill(pid, signal.SIGKILL)
+        while _lives(pid):
             time.sleep(0.02)
 
     def pages(self) -> list[int]:

@@ -1,6 +1,5 @@
 """The page is killed behind the camera: the person finds the place, all they had typed, and what did not arrive."""
 
-import contextlib
 import io
 from pathlib import Path
 from typing import Any
@@ -39,6 +38,7 @@ class AtAnItem:
         self.walker.named("look")
         self.walker.item("slot_place")
         self.walker.sees("#in-note")
+        self.pid = profile.process_of(self.page)
         self.place = self.page.evaluate("location.hash")
 
     @property
@@ -53,18 +53,19 @@ class AtAnItem:
         return opened.value
 
     def killed(self, after: float) -> None:
-        """Come back cold, at no address, once the pages are gone."""
+        """Come back cold, at no address, once the page is gone."""
         self.page.wait_for_timeout(after)
+        with self.page.expect_event("crash"):
+            self.profile.kill_page(self.pid)
         old = self.page
-        self.profile.kill_pages()
         self.come_back(self.profile.context.new_page())
-        with contextlib.suppress(Exception):
-            old.close()
+        old.close()
 
     def come_back(self, page: Any) -> None:
         self.walker = Walker(page, self.url, self.folder)
         page.goto(self.url + "/")
         self.walker.sees("#in-note")
+        self.pid = self.profile.process_of(page)
 
     def wrong(self, note: str) -> list[str]:
         """What is not as it was left: the place and what was typed."""

@@ -66,17 +66,16 @@ def taken_at(page: Page, photo: dict[str, Any]) -> str:
 
 
 def photo_cells(page: Page, photo: dict[str, Any]) -> list[str]:
-    """A row of the log: number, what it shows, where, when, hash; why it cannot be drawn, where it cannot."""
+    """A row of the log: number, what it shows, where, when, hash; what the picture's own clock says, where it differs;
+    why it cannot be drawn, where it cannot."""
     where = taken_at(page, photo) if photo["panel"] is not None else page.say("whole_walk")
     if photo["station"] is not None:
         where = page.to("place", photo["station"], page.say("place_n", n=photo["station"]))
-    when = line(str(photo["at"])[11:19])
-    if photo["clocks"] == "differ":
-        when += "<br/>" + page.say("own_clock", time=line(photo["exif_time"], 40), zone="")
-    told = line(photo["sha256"], 64)
+    beneath = [page.say("own_clock", time=line(photo["exif_time"], 40), zone="")] if photo["clocks"] == "differ" else []
     if not photo["held"] or not photo["copy"]:
-        told += f'<br/><font size="7.3">{why_not_drawn(page, photo)}</font>'
-    return [line(photo["n"]), page.say("photo_role." + str(photo["role"])), where, when, told]
+        beneath.append(why_not_drawn(page, photo))
+    told = line(photo["sha256"], 64) + "".join(f'<br/><font size="7.3">{one}</font>' for one in beneath)
+    return [line(photo["n"]), page.say("photo_role." + str(photo["role"])), where, line(str(photo["at"])[11:19]), told]
 
 
 def why_not_drawn(page: Page, photo: dict[str, Any]) -> str:
