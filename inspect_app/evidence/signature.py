@@ -11,6 +11,7 @@ from pyhanko.sign.validation.status import SignatureCoverageLevel
 from pyhanko_certvalidator import ValidationContext
 
 from inspect_app.apart import apart
+from inspect_app.evidence.certificate_name import certificate_name
 from inspect_app.evidence.container import container_faults
 from inspect_app.evidence.hole import hole
 from inspect_app.evidence.information import same_information
@@ -145,10 +146,10 @@ def _stamp_said(embedded: EmbeddedPdfSignature) -> bool:
 
 def _who(embedded: EmbeddedPdfSignature) -> tuple[str | None, str | None, str | None]:
     try:
-        certificate = embedded.signer_cert
+        certificate = embedded.signer_cert.dump()
         when = embedded.self_reported_timestamp
-        name = str(certificate.subject.native.get("common_name") or certificate.subject.human_friendly)
-        return hashlib.sha256(certificate.dump()).hexdigest(), name, when.isoformat() if when else None
+        name = certificate_name(certificate)
+        return hashlib.sha256(certificate).hexdigest(), name, when.isoformat() if when else None
     except Exception:  # names and times of a damaged container
         return None, None, None
 

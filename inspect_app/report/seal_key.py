@@ -12,6 +12,7 @@ from cryptography.hazmat.primitives.asymmetric import ec, rsa
 from cryptography.hazmat.primitives.serialization import pkcs12
 from cryptography.x509.oid import NameOID
 
+from inspect_app.evidence.certificate_name import certificate_name
 from inspect_app.evidence.container import issued_by
 from inspect_app.store.server_key import kept_secret
 
@@ -51,9 +52,7 @@ class SealKey(NamedTuple):
     @property
     def name(self) -> str:
         """Whom the certificate names."""
-        subject = x509.load_der_x509_certificate(self.certificate).subject
-        named = subject.get_attributes_for_oid(NameOID.COMMON_NAME)
-        return str(named[0].value) if named else subject.rfc4514_string()
+        return certificate_name(self.certificate)
 
 
 def given_key(path: Path, passphrase: str) -> SealKey:

@@ -59,6 +59,13 @@ def test_what_would_sign_so_that_nobody_can_read_it_is_refused_before_it_signs(m
     assert raised.value.reason == "unusable"
 
 
+@pytest.mark.parametrize("subject", [named("Firm (invented)", member=NameOID.ORGANIZATION_NAME),
+                                     named("One (invented)", "Two (invented)"), named("Only (invented)")])  # fmt: skip
+def test_a_report_names_its_sealer_as_whoever_verifies_it_reads_them(subject):
+    odd = key_in(file_with(curve(), subject), WORD)
+    assert verify(sealed_with(odd)).signatures[0].name == odd.name
+
+
 def test_certificates_in_the_file_that_hang_on_nothing_do_not_go_into_the_seal():
     top, middle, own = curve(), curve(), curve()
     root = certificate(top, named("Root"), authority=True)
