@@ -17,6 +17,7 @@ from inspect_app.report.pages.photos_section import sorted_out
 from inspect_app.report.pages.risk_figure import curve_of
 from inspect_app.report.pages.roof_plan import placed_areas
 from inspect_app.report.pages.scope_section import not_seen_texts
+from inspect_app.report.pages.series_figure import HEIGHT, draw_series
 from inspect_app.report.pages.voice import Voice
 from tests.evidence.drawn import site
 from tests.report.laid_out import WORDS, lay_out, sample_contents, texts_of
@@ -165,3 +166,35 @@ def test_no_photo_is_lost_between_those_drawn_and_those_listed():
 
 def test_panels_running_are_said_as_runs():
     assert ranges(page(CONTENTS), [9, 3, 4, 5, 10, 7, 4]) == "3 to 5, 7, 9 to 10"
+
+
+class Drawn:
+    """A canvas that keeps what is written where, and the foot and head of every line."""
+
+    def __init__(self):
+        self.words, self.lines = [], []
+
+    def __getattr__(self, name):
+        return lambda *told: None
+
+    def line(self, x1, y1, x2, y2):
+        self.lines.append((x1, y1, x2, y2))
+
+    def drawString(self, x, y, text):
+        self.words.append((y, text))
+
+    drawCentredString = drawString
+
+
+def test_where_inspection_turned_is_said_above_the_lots_that_followed_and_across_none():
+    lots = [{"lot": f"l{n}", "symbol": "RRNA"[n], "day": f"2026-11-2{n}"} for n in range(4)]
+    told = {"lots": [{"lot": one["lot"], "n": n} for n, one in enumerate(lots, 1)]}
+    drawn = Drawn()
+    draw_series(drawn, 400, {"lots": lots, "since": "l1", "inspection": "tightened"}, page(told))
+    (turned,) = [y for y, text in drawn.words if text == "from here: Tightened inspection"]
+    assert turned < HEIGHT and all(y + 6.2 < turned for y, text in drawn.words if y != turned)
+    assert [one for one in drawn.lines if one[0] == one[2] and max(one[1], one[3]) > turned] == [(68, 2, 68, 53)]
+
+
+def test_a_count_stays_on_the_line_of_its_sign():
+    assert page({}).tally([{"result": "pass", "count": 246}]) == "○\xa0246\xa0pass"

@@ -71,7 +71,7 @@ class Page(NamedTuple):
         if not found:
             return f'<font color="#646b70" size="7.3">{self.say(empty)}</font>'
         return " · ".join(
-            f"{sign(one['result'])} {one['count']} {self.say('tally.' + one['result'], count=one['count'])}"
+            f"{sign(one['result'])}\u00a0{one['count']}\u00a0{self.say('tally.' + one['result'], count=one['count'])}"
             for one in found
         )
 

@@ -171,7 +171,7 @@ def settle(story: list[Any]) -> list[Any]:
         if isinstance(part, Heading):
             settled += [] if heads else [room(150 if part.level == 0 else 84)]
             heads.append(part)
-        elif heads and isinstance(part, Row | Spacer) and isinstance(after, Heading | KeepTogether | Spacer):
+        elif heads and isinstance(part, Row | Spacer) and _leads(heads[0], after):
             heads.append(part)  # what a chapter says first of itself goes with its first part
         elif isinstance(part, KeepTogether):
             settled.append(together([*heads, part]))
@@ -180,6 +180,11 @@ def settle(story: list[Any]) -> list[Any]:
             settled += [*heads, part]
             heads = []
     return settled + heads
+
+
+def _leads(head: Heading, after: Any) -> bool:
+    """Whether what comes after still belongs to what this heading opened: the next chapter does not."""
+    return after.level > head.level if isinstance(after, Heading) else isinstance(after, KeepTogether | Spacer)
 
 
 def room(height: float) -> Any:

@@ -5,7 +5,7 @@ from typing import Any
 from inspect_app.report.pages.look import ACCENT, BOLD, GREY, HAIR, INK, PLAIN
 from inspect_app.report.pages.page import Page
 
-HEIGHT = 46.0
+HEIGHT = 54.0
 WIDEST, MOST = 34.0, 60
 SIGNS = {"A": "○", "R": "◆", "M": "◇", "N": "?", None: "…"}
 
@@ -40,7 +40,7 @@ def draw_series(canvas: Any, width: float, series: dict[str, Any], page: Page) -
         if one["lot"] == series["since"]:
             canvas.setStrokeColor(ACCENT)
             canvas.setLineWidth(0.8)
-            canvas.line(x + wide / 2, 2, x + wide / 2, 44)
+            canvas.line(x + wide / 2, 2, x + wide / 2, 53)
             canvas.setFillColor(ACCENT)
-            canvas.drawString(x + wide / 2 + 3, 20, page.say("series_turn", state=page.say(
+            canvas.drawString(x + wide / 2 + 3, 47.5, page.say("series_turn", state=page.say(
                 f"lot.inspection.{series['inspection']}")))  # fmt: skip
