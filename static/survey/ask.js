@@ -54,7 +54,7 @@ export function SurveyAsk({ job, record, person, rest }) {
       ${field('warranty', 'number', say('survey.warranty.number'))}${field('warranty', 'by', say('survey.warranty.by'))}
       ${dayOf('warranty', 'from', say('survey.warranty.from'))}${dayOf('warranty', 'until', say('survey.warranty.until'))}${field('warranty', 'terms', say('survey.warranty.terms'), 2)}<//>
     <${Fold} name="event" title=${say('survey.event')} told=${draft.event.what}>
-      ${field('event', 'what', say('survey.event.what_happened'), 2)}${dayOf('event', 'day', say('survey.event.day'))}${field('event', 'figures', say('survey.event.figures'), 2)}${field('event', 'source', say('survey.event.source'))}<//>
+      ${field('event', 'what', say('survey.event.what_happened'), 2)}${dayOf('event', 'day', say('survey.event.on_day'))}${field('event', 'figures', say('survey.event.figures'), 2)}${field('event', 'source', say('survey.event.source'))}<//>
     <${Fold} name="noticed" title=${say('survey.noticed')} told=${draft.noticed.by}>
       ${dayOf('noticed', 'day', say('survey.noticed.day'))}${field('noticed', 'by', say('survey.noticed.by'))}${field('noticed', 'said', say('survey.noticed.said'), 2)}<//>
     <${Fold} name="substitutions" title=${say('survey.substitutions')} told=${draft.substitutions.map((/** @type {any} */ row) => row.what).join(', ')}><${Substitutions} rows=${draft.substitutions} change=${change} /><//>

@@ -75,6 +75,15 @@ def test_in_spanish_no_word_of_it_stays_english_nor_stands_for_itself(tmp_path):
         assert text not in said, text
 
 
+def test_the_chronicle_names_the_day_s_record_and_says_once_that_something_lies_beyond_the_radius(tmp_path):
+    told = contents(site())
+    told["survey"]["events"] = [told["survey"]["events"][0] | change for change in (
+        {"kind": "day", "how": "panel", "area": AREA, "panel": 9, "distance": None},
+        {"kind": "finding", "how": "beside", "area": None, "panel": None, "distance": 26.8})]  # fmt: skip
+    said = words(lay_out(told)[0], tmp_path)
+    assert said.count("beyond the radius") == 1 and "the day's record" in said and "On which day" not in said
+
+
 def test_a_photo_that_a_survey_names_and_nobody_sent_keeps_the_report_a_draft():
     told = contents(site())
     assert "survey_photo_missing" in {one["code"] for one in told["missing"]} and told["final"] is False

@@ -42,7 +42,8 @@ def _row(page: Page, one: dict[str, Any]) -> list[str]:
 def _where(page: Page, one: dict[str, Any]) -> str:
     if one["how"] == "job":
         return page.say("survey.how.job")
-    named = page.area(one["area"]) if one["area"] else page.say(f"survey.how.{one['how']}")
+    how = page.say(f"survey.how.{one['how']}")
+    named = page.area(one["area"]) if one["area"] else how
     if one["panel"] is not None:
         named += ", " + page.say("panel_n", n=line(one["panel"], 12))
     if one["distance"] is not None and one["distance"] < AT_IT:
@@ -50,7 +51,7 @@ def _where(page: Page, one: dict[str, Any]) -> str:
     elif one["distance"] is not None:
         apart = {"value": one["distance"], "unit": page.contents["survey"]["place"]["unit"]}
         named += " · " + page.say("survey.apart", distance=page.voice.quantity(apart, 1))
-    return named + (" · " + page.say(f"survey.how.{one['how']}") if one["how"] in ("unplaced", "beside") else "")
+    return named + (" · " + how if one["area"] and one["how"] in ("unplaced", "beside") else "")
 
 
 def _result(page: Page, one: dict[str, Any]) -> str:

@@ -7,13 +7,14 @@ from inspect_app.report.pages.look import BODY, SMALL
 from inspect_app.report.pages.lot_words import ranges
 from inspect_app.report.pages.page import Page
 from inspect_app.report.pages.paragraph import Paragraph
-from inspect_app.report.pages.row import Drawing, Heading, Row, paragraphs, space, together
+from inspect_app.report.pages.row import Drawing, Heading, Row, paragraphs, room, space, together
 from inspect_app.report.pages.survey_asked import asked_parts
 from inspect_app.report.pages.survey_figure import PLAN_TALL, draw_place
 from inspect_app.report.pages.survey_wear import wear_parts
 from inspect_app.report.pages.text import line
 
 MOST = 30  # days of setting, and drawn places not looked at; what is beyond is counted
+BESIDE_TALL = 170.0  # heading, note and five rows of two lines: they stand on one page
 BESIDE = (0.1, 0.28, 0.3, 0.16, 0.16)
 
 
@@ -93,7 +94,7 @@ def _beside(page: Page, rows: list[dict[str, Any]]) -> list[Any]:
         ]
         for one in rows
     ]  # fmt: skip
-    return [Heading(page.say("survey.beside"), "survey-beside", 1),
+    return [room(BESIDE_TALL), Heading(page.say("survey.beside"), "survey-beside", 1),
             Row("", Paragraph(page.say("survey.beside.what"), SMALL), 3), Cells(head, body, BESIDE)]  # fmt: skip
 
 
