@@ -10,7 +10,7 @@ from inspect_app.errors import BadInput
 from inspect_app.record.scope import FIELDS, narrowed, scope_of
 from inspect_app.rules.refused import Refused
 
-LISTED = 30  # walks or audits named to who named none: the newest
+LISTED = 30  # walks or audits named to who named none: the newest; areas by name
 LENGTHS = ("from_low_end", "radius")
 
 
@@ -41,7 +41,7 @@ def scope_in(args: argparse.Namespace, record: dict[str, Any], say: Any) -> dict
         scope = scope_of(args.kind, given)
         narrowed(record, scope)
     except Refused as refused:
-        if args.kind in ("walk", "audit"):
+        if args.kind in ("walk", "audit") or refused.field == "area":
             _tell(args.kind, record, say)
         if refused.value is None:
             raise BadInput("scope_not_named", refused.field.replace("_", "-"), "—") from None
@@ -55,7 +55,10 @@ def _area(text: str, record: dict[str, Any]) -> str:
 
 
 def _there(kind: str, record: dict[str, Any]) -> list[tuple[str, str, str]]:
-    """``(id, when, by whom)`` of each walk or audit, the oldest first."""
+    """``(id, when, by whom)`` of each walk or audit, the oldest first; of a survey ``(id, name, "")`` of each area."""
+    if kind == "survey":
+        rows = [(key, str(area.get("name") or ""), "") for key, area in record["areas"].items()]
+        return sorted(rows, key=lambda row: (row[1], row[0]))
     if kind == "walk":
         rows = [(key, str(walk["at"])[:16].replace("T", " "), str(walk.get("crew") or ""))
                 for key, walk in record["walks"].items()]  # fmt: skip
@@ -68,5 +71,5 @@ def _there(kind: str, record: dict[str, Any]) -> list[tuple[str, str, str]]:
 def _tell(kind: str, record: dict[str, Any], say: Any) -> None:
     rows = _there(kind, record)
     print(say(f"report.command.{kind}s" if rows else f"report.command.no_{kind}s"), file=sys.stderr)
-    for key, when, crew in rows[-LISTED:]:
-        print(f"  {key}  {when}  {visible(crew)}".rstrip(), file=sys.stderr)
+    for key, first, second in rows[-LISTED:]:
+        print(f"  {key}  {visible(first)}  {visible(second)}".rstrip(), file=sys.stderr)

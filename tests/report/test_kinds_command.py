@@ -37,6 +37,18 @@ def test_a_walk_is_named_or_those_there_are_are_told(walked, tmp_path, capsys):
     assert first.startswith("2 ") and "draft" in first and second.startswith("1 ") and "one walk" in second
 
 
+NOWHERE = ["--area", "Nowhere", "--panel", "2", "--from-low-end", "1 ft", "--radius", "2 ft"]
+
+
+@pytest.mark.parametrize("asked", [[], NOWHERE])
+def test_a_survey_of_no_known_area_is_told_those_there_are(walked, capsys, asked):
+    assert main(["report", walked.job, "--kind", "survey", *asked]) == 2
+    said = capsys.readouterr().err
+    assert "Low roof" in said and "--area" in said
+    assert main(["report", walked.job, "--kind", "survey", "--area", "Low roof"]) == 2
+    assert "panel" in (said := capsys.readouterr().err) and "Low roof" not in said
+
+
 @pytest.mark.parametrize(
     ("asked", "said"),
     [(["--kind", "walk", "--walk", "nope"], "walk nope"), (["--kind", "audit"], "no audit"),
