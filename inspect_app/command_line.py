@@ -26,9 +26,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
         try:
             return run(arguments)
         finally:
-            sys.stdout.flush()  # here, not when the interpreter ends and nobody can catch it
+            if sys.stdout is not None:  # closed by whoever started it (``>&-``)
+                sys.stdout.flush()  # here, not when the interpreter ends and nobody can catch it
     except BrokenPipeError:
-        if not (unread(sys.stdout) | unread(sys.stderr)):
+        gone = [unread(one) for one in (sys.stdout, sys.stderr) if one is not None]  # each of them is quieted
+        if not any(gone):
             raise
         return UNREAD
 

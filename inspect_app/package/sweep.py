@@ -3,7 +3,7 @@ time, and a copy of a job's photos takes as much room as the photos."""
 
 import re
 import shutil
-from datetime import UTC, datetime, timedelta
+from datetime import datetime, timedelta
 from pathlib import Path
 from uuid import uuid4
 
@@ -18,7 +18,7 @@ def sweep(folder: Path, now: datetime) -> None:
     for one in folder.glob("seamwalk-package-*"):
         found = OURS.fullmatch(one.name)
         try:
-            if not found or one.is_symlink() or not one.is_dir() or _touched(one) > now - KEPT:
+            if not found or one.is_symlink() or not one.is_dir() or _touched(one) > (now - KEPT).timestamp():
                 continue
             gone = one.with_name(f"{found[1]}.{uuid4().hex}.part")  # half a package must not look like one
             one.rename(gone)
@@ -27,9 +27,9 @@ def sweep(folder: Path, now: datetime) -> None:
         shutil.rmtree(gone, ignore_errors=True)
 
 
-def _touched(package: Path) -> datetime:
-    """When it was last written, listed or read, as far as the system notes it: of its own folders and lists, since its
-    photos are the vault's."""
+def _touched(package: Path) -> float:
+    """When it was last written, listed or read, as far as the system notes it, in seconds, which may be of a year that
+    no calendar has: of its own folders and lists, since its photos are the vault's."""
     own = (package, package / "data", package / "data" / "photos", package / "manifest-sha256.txt")
     times = [time for one in own if one.exists() for time in (one.stat().st_mtime, one.stat().st_atime)]
-    return datetime.fromtimestamp(max(times), UTC)
+    return max(times)

@@ -26,6 +26,14 @@ def test_a_closed_pipe_ends_a_command_without_a_word(words):
     assert told_to_nobody(*words, stdin=subprocess.DEVNULL) == (UNREAD, "")
 
 
+@pytest.mark.skipif(os.name != "posix", reason="a shell that can close an output")
+@pytest.mark.parametrize("words, code", [("calc slope slope=25%", 0), ("verify -", 2)])
+def test_a_command_without_an_output_answers_by_its_status_alone(words, code):
+    command = ["sh", "-c", f'"{sys.executable}" -m inspect_app.command_line {words} >&-']
+    ended = subprocess.run(command, stdin=subprocess.DEVNULL, stderr=subprocess.PIPE, text=True, check=False)
+    assert (ended.returncode, ended.stderr) == (code, "")
+
+
 def test_a_package_is_made_whole_before_nobody_hears_of_it(tmp_path):
     from tests.office import Office
 

@@ -42,6 +42,9 @@ def test_what_cannot_be_taken_away_keeps_no_package_from_being_made(tmp_path):
     one = tmp_path / f"seamwalk-package-01234567-20261101T000000Z.{'b' * 32}.part"
     one.write_bytes(b"a file in a folder's place")
     os.utime(one, (0, 0))
+    far = tmp_path / "seamwalk-package-01234567-20261101T000000Z"
+    far.mkdir()
+    os.utime(far, (10**12, 10**12))  # the year 33658, where the file system takes it
     sweep(tmp_path, MADE)
     sweep(tmp_path / "none", MADE)
-    assert one.exists()
+    assert one.exists() and far.is_dir()
