@@ -1,5 +1,6 @@
 """The facts of a report or a package in words: what is so, what is not, and what it means."""
 
+import re
 from collections.abc import Sequence
 
 from inspect_app.commands.visible import visible
@@ -9,6 +10,7 @@ from inspect_app.evidence.signature import Signature
 from inspect_app.evidence.verify import Verification
 from inspect_app.words import Words
 
+UNFILLED = re.compile(r" \([^()]*\{\w+\}[^()]*\)")
 SIGNS = {HOLDS: "✓", FAILS: "✗"}
 
 
@@ -45,7 +47,7 @@ def _facts(facts: Sequence[Fact], words: Words, language: str) -> list[str]:
 
 def _fact(fact: Fact, words: Words, language: str) -> list[str]:
     about = {name: _shown(value) for name, value in fact.about.items()}
-    text = f"{SIGNS.get(fact.status, '?')} {words.say(f'report.verify.{fact.name}', language, about)}"
+    text = f"{SIGNS.get(fact.status, '?')} {_named(fact, words, language)}"
     if fact.about.get("field"):
         text += f" [{about['field']}]"
     if fact.status == HOLDS:
@@ -55,6 +57,12 @@ def _fact(fact: Fact, words: Words, language: str) -> list[str]:
     reason = words.say(key, language, about) if key in words else fact.reason
     means = f"report.verify.{fact.name}.{fact.status}"
     return [f"{text}: {state}. {reason}", *([f"   {words.say(means, language, about)}"] if means in words else [])]
+
+
+def _named(fact: Fact, words: Words, language: str) -> str:
+    """The fact in words, without the bracket whose numbers nobody knows, since there was nothing to count."""
+    about = {name: _shown(value) for name, value in fact.about.items()}
+    return UNFILLED.sub("", words.say(f"report.verify.{fact.name}", language, about))
 
 
 def _shown(value: object) -> object:
@@ -73,7 +81,6 @@ def _signatures(signatures: Sequence[Signature], words: Words, language: str) ->
 
 
 def _end(key: str, facts: Sequence[Fact], failed: bool, words: Words, language: str) -> str:
-    unknown = [words.say(f"report.verify.{fact.name}", language, fact.about) for fact in facts
-               if fact.status not in (HOLDS, FAILS)]  # fmt: skip
+    unknown = [_named(fact, words, language) for fact in facts if fact.status not in (HOLDS, FAILS)]
     state = "failed" if failed else "open" if unknown else "all"
     return words.say(f"{key}.{state}", language, {"unknown": "; ".join(dict.fromkeys(unknown))})

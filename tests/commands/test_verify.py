@@ -69,3 +69,10 @@ def test_a_small_file_that_asks_for_endless_work_is_unreadable(data):
 def test_work_that_takes_more_memory_than_there_is_is_unreadable():
     first = verify_bounded(sealed(), ISSUER, None, memory=1024).facts[0]
     assert (first.name, first.status, first.reason) == ("is_pdf", FAILS, "unreadable")
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_of_what_nobody_could_count_no_number_is_told(tmp_path, capsys, language):
+    (tmp_path / "report.pdf").write_bytes(b"no report")
+    main(["verify", "--redraw", "--lang", language, str(tmp_path / "report.pdf")])
+    assert "{" not in capsys.readouterr().out
