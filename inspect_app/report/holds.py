@@ -6,15 +6,17 @@ times: what is held is being made, and what is not held while a row says so was 
 
 import hashlib
 import os
+from collections import Counter
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
+from threading import Lock
 from typing import IO
 from uuid import uuid4
 
 try:
     import fcntl
-except ImportError:  # Windows: one process serves there, its own locks are enough
+except ImportError:  # Windows: one process serves there, and knows what it holds
     fcntl = None  # type: ignore[assignment]
 
 STRIPES = 64
@@ -27,6 +29,8 @@ class Holds:
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         self._own: IO[bytes] | None = None
+        self._mine: Counter[str] = Counter()  # what this process holds: where there are no locks it alone can tell
+        self._guard = Lock()
 
     @contextmanager
     def hold(self, kind: str, name: str) -> Iterator[None]:
@@ -34,12 +38,16 @@ class Holds:
         with self._file(kind, name) as file:
             if fcntl is not None:
                 fcntl.flock(file, fcntl.LOCK_EX)
-            yield  # closing the file gives it back
+            self._count(file.name, 1)
+            try:
+                yield  # closing the file gives it back
+            finally:
+                self._count(file.name, -1)
 
     def free(self, kind: str, name: str) -> bool:
         """Whether nobody holds it. It may be held again at once."""
-        with self._file(kind, name) as file:
-            return _taken(file)
+        with self._file(kind, name) as file, self._guard:
+            return not self._mine[file.name] and _taken(file)
 
     def serve(self) -> None:
         """Say, for as long as this process lives, that it serves this store."""
@@ -61,6 +69,10 @@ class Holds:
                     one.unlink()
                     ended = True
         return ended
+
+    def _count(self, name: str, more: int) -> None:
+        with self._guard:
+            self._mine[name] += more
 
     def _file(self, kind: str, name: str) -> IO[bytes]:
         self.folder.mkdir(mode=0o700, parents=True, exist_ok=True)
