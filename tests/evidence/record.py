@@ -1,7 +1,6 @@
 """A small record as a report encloses it, made from keys of its own: a job, a walk, two answers and a correction."""
 
 import hashlib
-import json
 from collections.abc import Sequence
 from typing import Any, NamedTuple
 
@@ -14,6 +13,7 @@ from inspect_app.entry.thumbprint import thumbprint
 from inspect_app.evidence.enclosure import Signed, enclosures
 from inspect_app.record.chain import chains
 from inspect_app.record.fold import fold
+from inspect_app.report.contents import contents_bytes
 from inspect_app.rules.rulebook import judge
 from tests.bodies import body_of
 from tests.phone import new_uuid
@@ -135,4 +135,4 @@ def files(record: Made, **changed: Any) -> dict[str, bytes]:
 
 def contents_of(record: Made) -> bytes:
     """Its ``contents.json``."""
-    return json.dumps(record.contents).encode()
+    return contents_bytes(record.contents)
