@@ -1,13 +1,14 @@
 // Under which approval the panels here were set, by the day they were set on.
 
 import { html } from '../frame/view.js'
+import { spelled } from '../frame/spelled.js'
 import { say } from '../words/say.js'
 
 /** @param {{record: any, told: any}} props */
 export function Approved({ record, told }) {
   if (told.set.length === 0) return html`<p data-name="survey-set-unknown">${say('survey.set.unknown')}</p>`
   return html`${told.set.map((/** @type {any} */ one, /** @type {number} */ n) => html`<div key=${n} class="statement stack" data-name="survey-set">
-    <h3>${one.day}</h3>
+    <h3>${spelled(one.day)}</h3>
     <p>${say(`survey.set.by.${one.by}`, { area: record.areas[one.area]?.name ?? '—', crew: one.crew || '—', panels: one.panels.map((/** @type {number[]} */ [low, high]) => (low === high ? low : `${low}–${high}`)).join(', ') })}</p>
     <${Assembly} one=${one.assembly} /></div>`)}`
 }

@@ -62,6 +62,7 @@ def test_a_place_is_surveyed_without_signal_and_what_people_say_arrives_signed(
     at(inspector, roof, "survey", crew.areas["Quay slope"]["id"])
     pick(inspector)
     inspector.sees('[data-name="in-force"]')
+    assert "-" not in inspector.page.locator('[data-name="survey-set"] h3').first.inner_text(), "a day as people say it"
     assert inspector.page.locator('[data-name="beside-panel"]').count() == 5
     write_down(inspector)
     roof.start()
