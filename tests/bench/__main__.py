@@ -17,7 +17,6 @@ from tests.bench import (
     weight,
 )
 
-
 PARTS = (entries, rules, roofs, verdict, roof_plan, uploads, delivery, pages, report_photos, packages, weight)
 
 
