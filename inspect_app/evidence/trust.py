@@ -12,12 +12,15 @@ neither is known.
 import json
 import re
 from collections.abc import Collection
+from typing import TYPE_CHECKING
 
 from inspect_app.entry.base64url import decode
 from inspect_app.entry.refusal import Refused
 from inspect_app.entry.thumbprint import thumbprint
 from inspect_app.evidence.fact import FAILS, HOLDS, UNKNOWN, Fact
-from inspect_app.evidence.time_stamp import Stamp
+
+if TYPE_CHECKING:  # what reads time stamps brings the whole of pyHanko, and a report's pages ask only for digits here
+    from inspect_app.evidence.time_stamp import Stamp
 
 FINGERPRINT = re.compile(r"[0-9a-f]{64}")
 SIGNER, SERVER, AUTHORITY = "signer_known", "server_known", "authority_known"
@@ -70,7 +73,7 @@ def countersigner_fact(field: str, name: str | None, found: str | None, intact: 
     return Fact(SIGNER, UNKNOWN, "countersigner_not_given", about)
 
 
-def authority_fact(field: str, stamp: Stamp, given: Collection[str]) -> Fact:
+def authority_fact(field: str, stamp: "Stamp", given: Collection[str]) -> Fact:
     """``authority_known`` of the signature in that ``field``, which bears this ``stamp``."""
     about = {"field": field, "authority": stamp.name, "fingerprint": stamp.fingerprint}
     if stamp.fingerprint in _read(given)[0]:
