@@ -5,6 +5,7 @@ from typing import Any
 
 from tests.browser.lots import Crew
 from tests.browser.roof import Roof
+from tests.browser.test_journey import ready
 from tests.browser.test_lots import at, person, settles
 from tests.browser.walker import Walker
 
@@ -58,6 +59,7 @@ def test_a_place_is_surveyed_without_signal_and_what_people_say_arrives_signed(
     crew.bad_day()
     crew.deliver()
     inspector = person(chromium, roof, tmp_path, "inspector")
+    ready(inspector)
     roof.stop()
     at(inspector, roof, "survey", crew.areas["Quay slope"]["id"])
     pick(inspector)
