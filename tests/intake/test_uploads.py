@@ -93,7 +93,8 @@ def test_a_wrong_offset_is_refused_with_the_true_one_and_moves_nothing(receiving
 @pytest.mark.parametrize("algorithm", ["sha1", "sha256"])
 def test_a_piece_with_another_checksum_is_dropped_and_the_right_one_taken(receiving, algorithm):
     made = receiving.create()
-    refused = refusal(receiving.patch, made.id, 0, PHOTO[:-1] + bytes([PHOTO[-1] ^ 1]), checksum=checksum(PHOTO, algorithm))
+    other = PHOTO[:-1] + bytes([PHOTO[-1] ^ 1])
+    refused = refusal(receiving.patch, made.id, 0, other, checksum=checksum(PHOTO, algorithm))
     assert refused.code == "upload_checksum_wrong"
     assert receiving.uploads.head(PHONE, made.id).offset == 0
     assert receiving.patch(made.id, 0, PHOTO, checksum=checksum(PHOTO, algorithm)).receipt
