@@ -133,6 +133,9 @@ def test_an_update_waits_for_an_open_draft_and_the_old_app_stays_whole(phone: Ph
         await new Promise((done) => setTimeout(done, 100)) }
       return [updateWaiting(), await applyIfQuiet()]"""
     assert phone.run(whole) == [True, False], "whole, and waiting for the draft"
+    waits = """await new Promise((done) => setTimeout(done, 500));
+      return Boolean((await navigator.serviceWorker.getRegistration()).waiting)"""
+    assert phone.run(waits), "and not in the place of the one that answers this page"
     fetched = [line for line in own.gate.seen[before:] if "/static/" in line or "/rulebook/" in line or line == PACK]
     assert fetched == [PACK], "only what changed: one file, in one pack"
     assert own.gate.bodies[-1] == {"files": [hashlib.sha256(changed.read_bytes()).hexdigest()]}

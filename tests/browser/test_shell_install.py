@@ -76,6 +76,8 @@ def updates(page: Any, other: Any, own: Office, link: ByteCut, stride: int) -> s
         file.write_text(file.read_text() + "\n")
     link.after(None)
     assert other.evaluate(UPDATE) == "installed"
+    system = page.context.new_cdp_session(page)
+    system.send("ServiceWorker.enable")
     whole = link.passed
     tried = points(whole, stride)
     for count in tried:
@@ -83,6 +85,7 @@ def updates(page: Any, other: Any, own: Office, link: ByteCut, stride: int) -> s
         link.after(count)
         assert page.evaluate(UPDATE) in ("none", "redundant"), count
         own.gate.open = False
+        system.send("ServiceWorker.stopAllWorkers")  # what it knows by heart is gone with it: the disk must have it all
         assert page.evaluate(READY) and page.evaluate(BUILD) == was, count
         assert "Seamwalk" in page.evaluate("async () => (await fetch('/')).text()"), count
         own.gate.open = True
@@ -97,7 +100,7 @@ def cut(chromium: Any, own: Office, link: ByteCut, stride: int) -> None:
     link.after(None)
     with empty(chromium, own) as page, empty(chromium, own) as other:
         assert page.evaluate(INSTALL) in DONE and other.evaluate(INSTALL) in DONE
-        told += f", updates at {updates(page, other, own, link, stride)}"
+        told += f", updates at {updates(page, other, own, link, max(stride // 5, KILOBYTE))}"
     print(f"{told}: none half ready, none lost")
 
 
