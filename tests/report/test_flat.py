@@ -8,6 +8,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from inspect_app.report.pages.flat import FlatCanvas, FlatDocument, JpegFile
 from inspect_app.report.pages.look import PLAIN, load_fonts
+from inspect_app.report.pages.picture import Pictures
 from tests.report.laid_out import FONTS
 from tests.report.sample_pictures import WHAT, WHERE, write_pictures
 
@@ -59,3 +60,19 @@ def test_a_picture_that_changes_while_it_is_printed_ends_the_printing_and_makes_
     paths[WHAT].write_bytes(after(paths[WHAT].read_bytes()))
     with pytest.raises(OSError, match="changes while it is printed"):
         canvas.save()
+
+
+def test_photos_are_drawn_anew_where_a_pass_has_to_be_made_again(tmp_path):
+    """The number of a page may take a line more in the table of contents than was thought."""
+    load_fonts(FONTS)
+    photo = {"sha256": WHAT, "held": True, "undecodable": None, "n": 1}
+    words = ["Photo 1", "on the quay slope"]
+    row = Pictures([(photo, words)], write_pictures(tmp_path).get, lambda _: "", 80, marks=True)
+    written = []
+    for _ in range(2):
+        canvas = FlatCanvas(out := io.BytesIO(), initialFontName=PLAIN)
+        row.wrap(400, 700)
+        row.drawOn(canvas, 72, 300)
+        canvas.save()
+        written.append(out.getvalue())
+    assert written[0] == written[1] and b"/DCTDecode" in written[1]

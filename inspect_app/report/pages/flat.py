@@ -7,6 +7,7 @@ import os
 import shutil
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from copy import copy
 from pathlib import Path
 from typing import Any, BinaryIO
 
@@ -217,6 +218,6 @@ class FlatCanvas(Canvas):  # type: ignore[misc]
         name = f"photo-{name}"
         registered = self._doc.getXObjectName(name)
         if registered not in self._doc.idToObject:
-            self._doc.addForm(name, picture)
+            self._doc.addForm(name, copy(picture))  # a document writes its own name on it; the next pass is another
         self._code.append(f"q {fp_str(width, 0, 0, height, x, y)} cm /{registered} Do Q")
         self._formsinuse.append(name)

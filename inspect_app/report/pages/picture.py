@@ -77,7 +77,7 @@ class Pictures(Flowable):  # type: ignore[misc]
                     self._note(x, top, box[0], reason)
             left = x + self.each * BESIDE + 7 if self.beside else x
             _draw_caption(canvas, left, top - self.under, self.captions[at])
-        self.captions = []  # drawn once: kept, they would fill the memory
+        self.captions, self.width = [], 0.0  # kept, they would fill the memory; another pass measures them anew
 
     def _note(self, x: float, top: float, wide: float, reason: str) -> None:
         canvas = self.canv
