@@ -11,8 +11,8 @@ from inspect_app.report.pages.paragraph import Paragraph
 
 
 class Cell:
-    """A text in its column. Plain words are broken and drawn as they are: a log of photos has thousands of them, and a
-    paragraph costs ten times as much. Whatever has markup is set as a paragraph."""
+    """A text in its column. Plain words are broken and drawn as they are, since a log of photos has thousands of them.
+    Whatever has markup is set as a paragraph."""
 
     __slots__ = ("cut", "lines", "paragraph", "style", "tall")
 
