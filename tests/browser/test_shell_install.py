@@ -12,7 +12,7 @@ from tests.browser.byte_cut import ByteCut
 from tests.browser.office import Office
 from tests.browser.test_engine_shell import REGISTER
 
-KILOBYTE = 1024
+KILOBYTE, SHARES = 1024, 8
 DONE = ("installed", "activating", "activated")
 BUILD = "async () => (await (await fetch('/shell.json')).json()).build"
 ASK = """const ask = (worker) => worker ? new Promise((done) => { const { port1, port2 } = new MessageChannel();
@@ -47,19 +47,19 @@ def empty(chromium: Any, own: Office) -> Iterator[Any]:
     context.close()
 
 
-def points(whole: int, stride: int) -> list[int]:
-    """One in each stride of the bytes, from a seeded start."""
+def points(whole: int, stride: int, share: int = 0, shares: int = 1) -> list[int]:
+    """One in each stride of the bytes, from a seeded start; of these every so many-th."""
     dice = random.Random(int(os.environ.get("SEED") or 20261125))
-    return list(range(dice.randrange(min(stride, whole)), whole, stride))
+    return list(range(dice.randrange(min(stride, whole)), whole, stride))[share::shares]
 
 
-def installs(chromium: Any, own: Office, link: ByteCut, stride: int) -> str:
+def installs(chromium: Any, own: Office, link: ByteCut, *places: int) -> str:
     """First installs over links of so many bytes: whole and proved, or not there and said to be so."""
     link.after(None)
     with empty(chromium, own) as page:
         assert page.evaluate(INSTALL) in DONE
     whole = link.passed
-    tried = [*points(whole, stride), whole]
+    tried = [*points(whole, *places), whole]
     for count in tried:
         link.after(count)
         with empty(chromium, own) as page:
@@ -68,7 +68,7 @@ def installs(chromium: Any, own: Office, link: ByteCut, stride: int) -> str:
     return f"{len(tried)} of {whole} bytes"
 
 
-def updates(page: Any, other: Any, own: Office, link: ByteCut, stride: int) -> str:
+def updates(page: Any, other: Any, own: Office, link: ByteCut, *places: int) -> str:
     """Updates over links of so many bytes: the build before stays whole and answers with the server gone."""
     page.reload()  # from now on the worker answers it
     was = page.evaluate(BUILD)
@@ -79,7 +79,7 @@ def updates(page: Any, other: Any, own: Office, link: ByteCut, stride: int) -> s
     system = page.context.new_cdp_session(page)
     system.send("ServiceWorker.enable")
     whole = link.passed
-    tried = points(whole, stride)
+    tried = points(whole, *places)
     for count in tried:
         page.evaluate("async () => { await caches.delete('seamwalk-parts') }")  # or each would bring the next further
         link.after(count)
@@ -95,12 +95,12 @@ def updates(page: Any, other: Any, own: Office, link: ByteCut, stride: int) -> s
     return f"{len(tried)} of {whole} bytes"
 
 
-def cut(chromium: Any, own: Office, link: ByteCut, stride: int) -> None:
-    told = f"installs cut at {installs(chromium, own, link, stride)}"
+def cut(chromium: Any, own: Office, link: ByteCut, stride: int, *share: int) -> None:
+    told = f"installs cut at {installs(chromium, own, link, stride, *share)}"
     link.after(None)
     with empty(chromium, own) as page, empty(chromium, own) as other:
         assert page.evaluate(INSTALL) in DONE and other.evaluate(INSTALL) in DONE
-        told += f", updates at {updates(page, other, own, link, max(stride // 5, KILOBYTE))}"
+        told += f", updates at {updates(page, other, own, link, max(stride // 5, KILOBYTE), *share)}"
     print(f"{told}: none half ready, none lost")
 
 
@@ -111,7 +111,8 @@ def test_an_install_or_update_cut_anywhere_is_whole_or_says_so_and_the_old_one_o
 
 
 @pytest.mark.soak
+@pytest.mark.parametrize("share", range(SHARES))
 def test_an_install_or_update_cut_after_every_kilobyte_is_whole_or_says_so(
-    chromium: Any, own: Office, link: ByteCut
+    chromium: Any, own: Office, link: ByteCut, share: int
 ) -> None:
-    cut(chromium, own, link, KILOBYTE)
+    cut(chromium, own, link, KILOBYTE, share, SHARES)
