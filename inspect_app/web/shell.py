@@ -53,8 +53,9 @@ def page() -> Response:
 def worker() -> Response:
     """The worker, headed by the build it installs; never from a cache."""
     text = (parts().settings.static / "sw.js").read_text(encoding="utf-8")
-    answer = _small(f'const BUILD = "{files().build()}"\n{text}'.encode(), "text/javascript", "no-cache")
-    answer.headers["Seamwalk-Build"] = files().build()  # a page may ask for the head alone
+    build = files().build()
+    answer = _small(f'const BUILD = "{build}"\n{text}'.encode(), "text/javascript", "no-cache")
+    answer.headers["Seamwalk-Build"] = build  # a page may ask for the head alone
     return answer
 
 

@@ -48,6 +48,7 @@ class ShellFiles:
         self._package = package
         self._seen: dict[str, tuple[tuple[int, int], Member]] = {}
         self._known: dict[str, Path] = {}
+        self._addresses: dict[str, str] = {}
 
     def places(self) -> Iterator[tuple[str, Path]]:
         """Address and place of every member, in order of address."""
@@ -76,9 +77,19 @@ class ShellFiles:
         return self._read(url, place) if place and place.is_file() else None
 
     def pack(self, digests: list[str]) -> bytes | None:
-        """The members of these digests, end to end; None where one of them is no file of the app as it is now."""
-        found = {one.sha256: one.content for one in self.members()}
-        return b"".join(found[digest] for digest in digests) if found.keys() >= set(digests) else None
+        """The members of these digests, end to end; None where one of them is no file of the app as it is now. The
+        folders are gone through only for a digest not met before: an install asks for some thirty packs."""
+        found = [self._named(digest) for digest in digests]
+        if None in found:
+            self._addresses = {one.sha256: one.url for one in self.members()}
+            found = [self._named(digest) for digest in digests]
+        here = [one.content for one in found if one]
+        return b"".join(here) if len(here) == len(digests) else None
+
+    def _named(self, digest: str) -> Member | None:
+        url = self._addresses.get(digest)
+        member = self.member(url) if url else None
+        return member if member and member.sha256 == digest else None
 
     def rulebook(self) -> dict[str, str]:
         """The Python files that the phone runs, as text, by their place below the package."""

@@ -112,6 +112,20 @@ def test_one_changed_byte_anywhere_makes_another_build(tmp_path: Path) -> None:
     assert len(builds) == 5
 
 
+def test_a_pack_holds_a_file_as_it_is_now_wherever_it_lies_and_never_as_it_was(tmp_path: Path) -> None:
+    named = {text: hashlib.sha256(text.encode()).hexdigest() for text in ("page", "first", "second")}
+    (tmp_path / "index.html").write_text("page")
+    (tmp_path / "one.js").write_text("first")
+    files = ShellFiles(tmp_path, tmp_path)
+    assert files.pack([named["first"], named["page"]]) == b"firstpage"
+    (tmp_path / "one.js").write_text("second")
+    assert files.pack([named["first"]]) is None and files.pack([named["second"]]) == b"second"
+    (tmp_path / "one.js").rename(tmp_path / "two.js")
+    assert files.pack([named["page"], named["second"]]) == b"pagesecond"
+    (tmp_path / "two.js").unlink()
+    assert files.pack([named["second"]]) is None and files.pack([named["page"]]) == b"page"
+
+
 def packs(listed: list[dict]) -> list[list[str]]:
     """The files of an install as the worker asks for them."""
     found: list[list[str]] = []
