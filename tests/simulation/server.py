@@ -87,8 +87,13 @@ class Server:
         back_up(self.settings.data, self.settings.database_url, self.folder / "beginning" / "backup", self.clock.now)
 
     def answer(self, asked: dict[str, Any]) -> dict[str, Any]:
+        """``{"killed": True}`` where the process died over it; it is open again."""
         self.clock.now = BEGINNING + timedelta(milliseconds=asked.get("now", 0))
-        return getattr(self, f"_{asked['op']}")(asked)
+        try:
+            return getattr(self, f"_{asked['op']}")(asked)
+        except Struck:
+            self.open()
+            return {"killed": True}
 
     def _begin(self, _: dict[str, Any]) -> dict[str, Any]:
         self.close()
@@ -108,15 +113,11 @@ class Server:
         given: dict[str, Any] = {"data": body}
         if asked.get("cut") is not None:
             given = {"input_stream": io.BytesIO(body[: asked["cut"]]), "content_length": len(body)}
-        try:
-            with self.app.test_client(use_cookies=False) as client:
-                reply = client.open(asked["path"], method=asked["method"], headers=asked["headers"], **given)
-                said = base64.b64encode(reply.get_data()).decode()
-                headers = [[name, value] for name, value in reply.headers]
-                reply.close()
-        except Struck:
-            self.open()
-            return {"killed": True}
+        with self.app.test_client(use_cookies=False) as client:
+            reply = client.open(asked["path"], method=asked["method"], headers=asked["headers"], **given)
+            said = base64.b64encode(reply.get_data()).decode()
+            headers = [[name, value] for name, value in reply.headers]
+            reply.close()
         return {"status": reply.status_code, "headers": headers, "body": said}
 
     def _strike(self, asked: dict[str, Any]) -> dict[str, Any]:

@@ -54,6 +54,14 @@ def test_each_kept_story_fails_where_what_mended_it_is_taken_back() -> None:
         assert run(1, 0, [MENDED[file.stem]], stories=[json.loads(file.read_text("utf-8"))]).failures, file.stem
 
 
+def test_a_server_that_dies_over_what_its_administrator_asks_is_back_soon() -> None:
+    dies_at_once = {"rule": "kill server", "on": "a", "tab": 0, "dice": 1, "run": {"tasks": 0}}
+    revoke = {"rule": "revoke", "on": "a", "tab": 0, "dice": 0, "run": {"ms": 500}}
+    outcome = run(1, 0, stories=[{"locks": True, "anew": False, "steps": [dies_at_once, revoke]}])
+    told(outcome)
+    assert outcome.totals["server kills"] == 1
+
+
 def test_a_planted_bug_is_found_and_its_story_made_short() -> None:
     forgetting = ("static/outbox/keep.js", "of outboxRows(entry, payload, photos.filter(Boolean))", "of []")
     outcome = run(1, 1, [forgetting], patience=4)

@@ -53,7 +53,9 @@ export class World {
 
   /** Ask the real server for something that no phone may. @param {string} op @param {Record<string, any>} [more] */
   server(op, more = {}) {
-    return ask({ op, now: this.clock.now, ...more })
+    const answer = ask({ op, now: this.clock.now, ...more })
+    if (answer.killed) this.serverDied()
+    return answer
   }
 
   /** Call the app on a page and wait for it. @param {any} page @param {(app: any) => Promise<any>} call @param {number} [ms] patience */
