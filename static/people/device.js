@@ -9,7 +9,7 @@ import { readMeta, writeMeta } from '../storage/meta.js'
 import { Trouble } from '../words/trouble.js'
 import { call } from '../server/request.js'
 import { changePerson, currentRow } from './current.js'
-import { csrfToken, refusal } from './session.js'
+import { csrfTokenOf, refusal } from './session.js'
 
 /** @param {string} person @param {string} kid @returns {Promise<CryptoKey | undefined>} */
 export function privateKey(person, kid) {
@@ -24,20 +24,24 @@ export function pinnedServer() {
 /**
  * Make a key for the person just signed in and have the server tie it to them. Done once; called again it
  * finishes what was cut off, and after a lost or revoked key it makes another. Needs signal and a live session.
+ * @param {boolean} [anew] whatever was begun, with a new key
  * @returns {Promise<{kid: string}>}
- * @throws {Trouble} `people.nobody`, `people.key_not_kept`, `people.not_enrolled`, `people.other_server`, `sync.offline`
+ * @throws {Trouble} `people.nobody`, `people.other_signed_in`, `people.key_not_kept`, `people.not_enrolled`,
+ * `people.other_server`, `sync.offline`
  */
-export async function enrol() {
+export async function enrol(anew = false) {
   const row = await currentRow()
   if (!row) throw new Trouble('people.nobody', { field: 'person', value: '' })
   if (row.kid && row.enrolment && !row.revoked && (await privateKey(row.id, row.kid)) && (await pinnedServer())) return { kid: row.kid }
-  const { kid, jwk } = await ownKey(row)
+  const { kid, jwk } = await ownKey(row, anew)
   const key = await privateKey(row.id, kid)
   if (!key) throw new Trouble('people.key_not_kept', { field: 'key', value: kid })
   const nonce = (await call('GET', '/api/nonce')).data?.nonce
   const proof = await makeProof(String(nonce), 'enrol', { kid, privateKey: key })
   const reply = await call('POST', '/api/devices', { cookies: true, json: { jwk, device: deviceName(), proof },
-    headers: { 'X-Seamwalk-Csrf': await csrfToken() } })
+    headers: { 'X-Seamwalk-Csrf': await csrfTokenOf(row) } })
+  // Begun once under another's sign-in, it is theirs for good and has signed nothing here.
+  if (reply.data?.error?.code === 'key_taken' && !anew) return enrol(true)
   if (reply.status >= 300 || !reply.data?.enrolment) throw refusal('people.not_enrolled', 'device', kid, reply)
   await accept(row.id, kid, reply.data)
   return { kid }
@@ -58,11 +62,11 @@ export async function enrolAgain({ id, kid, enrolment }, key) {
   return true
 }
 
-/** The key begun earlier for this person, or a new one, read back and tried. @param {any} row */
-async function ownKey(row) {
+/** The key begun earlier for this person, or a new one, read back and tried. @param {any} row @param {boolean} anew */
+async function ownKey(row, anew) {
   const begun = await readMeta(['enrolling', row.id])
   const ended = row.revoked && begun?.kid === row.kid
-  if (begun && !ended && (await privateKey(row.id, begun.kid))) return begun
+  if (begun && !anew && !ended && (await privateKey(row.id, begun.kid))) return begun
   const { privateKey: key, jwk, kid } = await makeKey()
   await withDb(['keys'], 'readwrite', (tx) => tx.store.put(key, [row.id, kid]))
   await writeMeta(['enrolling', row.id], { kid, jwk })

@@ -38,8 +38,25 @@ let csrf = ''
 
 /** The token that the next changing call of this session must carry. @param {boolean} [anew] asked for again: a session may have ended since */
 export async function csrfToken(anew = false) {
-  if (!csrf || anew) csrf = String((await call('GET', '/api/session', { cookies: true })).data?.csrf ?? '')
+  if (!csrf || anew) await askSession()
   return csrf
+}
+
+/**
+ * As `csrfToken`, of a session that is this person's: another who signed in meanwhile would be given what is theirs.
+ * Whoever signs in after this makes the token a stranger's, which the server refuses.
+ * @param {{id: string, name: string}} person @throws {Trouble} `people.other_signed_in`
+ */
+export async function csrfTokenOf({ id, name }) {
+  const { person, token } = await askSession()
+  if (person && person.id !== id) throw new Trouble('people.other_signed_in', { field: 'person', value: person.name, name })
+  return token
+}
+
+async function askSession() {
+  const { data } = await call('GET', '/api/session', { cookies: true })
+  csrf = String(data?.csrf ?? '')
+  return { person: data?.person, token: csrf }
 }
 
 /** A refusal in the server's words. @param {string} code @param {string} field @param {string} value @param {any} reply */

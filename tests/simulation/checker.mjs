@@ -115,7 +115,12 @@ export class Checker {
       if (one.excused && !arrived) this.world.count(`${one.excused}, by no fault of ours`)
     }
     for (const { digest, prev, seq } of there.values()) if (seq && !there.has(prev) && !this.gone.has(`entry ${prev}`)) this.fault(`gap: before entry ${digest}`)
-    for (const phone of Object.values(this.world.phones)) this.#phone(phone, log, there, photos)
+    for (const phone of Object.values(this.world.phones)) {
+      this.#phone(phone, log, there, photos)
+      for (const { key: [person, kid] } of phone.disk.records('keys')) {
+        if ((census.keys[kid] ?? person) !== person) this.fault(`given to another: key ${kid} on ${phone.name}`)
+      }
+    }
   }
 
   /** Each thing that is on the server was tried, and once. */

@@ -158,15 +158,16 @@ class Server:
 
     def _census(self, _: dict[str, Any]) -> dict[str, Any]:
         """Everything held: tokens of the log and of the quarantine, photos whose bytes are what their name says, and
-        apart from them those that are not."""
+        apart from them those that are not; and whose each key is."""
         with self.app.app_context():
             log = [one.token for one in self.parts.reading.job_entries(JOB)]
             apart = self.parts.quarantine.tokens(JOB)
             confirmed, kept = set(self.parts.reading.photos(JOB)), self.parts.quarantine.photos(JOB)
             vault = self.parts.vault
+            keys = {one.kid: person for person in self.people.values() for one in self.parts.devices.of(person)}
             whole = {name for name in confirmed | kept if vault.holds(name) and vault.found(name) == name}
         return {"log": log, "apart": apart, "photos": sorted(confirmed & whole), "photos_apart": sorted(kept & whole),
-                "photos_missing": sorted((confirmed | kept) - whole)}  # fmt: skip
+                "photos_missing": sorted((confirmed | kept) - whole), "keys": keys}  # fmt: skip
 
     def _commit(self, _connection: object) -> None:
         if self.disk.strike is None or self.disk.strike[0] == "kill":

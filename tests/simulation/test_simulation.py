@@ -45,6 +45,7 @@ MENDED = {
     "signed_out_and_set_back": (
         "static/sync/round.js", "const { scope } =", "if (person.hidden) return; const { scope } =",
     ),
+    "two_sign_in_at_once": ("static/people/session.js", "if (person && person.id !== id)", "if (false)"),
 }  # fmt: skip
 
 
@@ -52,6 +53,13 @@ def test_each_kept_story_fails_where_what_mended_it_is_taken_back() -> None:
     assert MENDED.keys() == {file.stem for file in KEPT}
     for file in KEPT:
         assert run(1, 0, [MENDED[file.stem]], stories=[json.loads(file.read_text("utf-8"))]).failures, file.stem
+
+
+def test_whose_key_is_another_s_at_the_server_since_an_older_release_signs_in_with_a_new_one() -> None:
+    older, stories = [MENDED["two_sign_in_at_once"]], [json.loads(file.read_text("utf-8")) for file in KEPT]
+    assert [one.why.count("no sign-in") for one in run(1, 0, older, stories=stories).failures] == [0]
+    older.append(("static/people/device.js", "=== 'key_taken' && !anew", "=== 'no such code'"))
+    assert [one.why.count("no sign-in") for one in run(1, 0, older, stories=stories).failures] == [1]
 
 
 def test_a_server_that_dies_over_what_its_administrator_asks_is_back_soon() -> None:
