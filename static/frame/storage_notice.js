@@ -15,8 +15,8 @@ export function StorageNotice() {
   if (!reason) return null
   return html`<div class="problem" role="alert" data-name="storage-notice" data-reason=${reason}>
     <strong><span aria-hidden="true">▲</span> ${say(reason, { field: say('field.text') })}</strong>
-    <p>${say('storage_notice.still_here')}</p>
-    ${reason === 'outbox.disk_full' ? html`<p>${say('outbox.disk_full.way_out')}</p>`
+    ${reason !== 'storage.torn' && html`<p>${say('storage_notice.still_here')}</p>`}
+    ${reason !== 'outbox.storage_stopped' ? html`<p>${say(`${reason}.way_out`)}</p>`
       : html`<${Twice} name="load-anew" label=${say('storage_notice.reload')} ask=${say('storage_notice.reload.ask')} run=${() => location.reload()} />`}
   </div>`
 }

@@ -1,14 +1,49 @@
 // Throw-away bytes that hold room for the item in hand when the disk fills up: what a browser says of free
 // space is not to be believed, so the room is really taken. 32 MiB is eight photos of a phone's camera.
+//
+// They lie in a file of the browser's own, where it has such: cutting a file short needs no room, while to take rows out
+// of the database is a write, and a disk that is full to the brim takes none.
 
 import { withDb } from './database.js'
 import { isDiskFull } from './faults.js'
 
 const BRICKS = 32
 const BRICK = 1024 * 1024
+const FILE_LIMIT = 10_000 // ms
 
 /** Top the ballast up. @param {number} [bricks] @returns {Promise<boolean>} false when the disk has no room for it */
 export async function layBallast(bricks = BRICKS) {
+  const said = await inFile(bricks * BRICK)
+  if (said === 'none') return layBricks(bricks)
+  await clearBricks() // of a build that had no file
+  return said === 'done'
+}
+
+/** Give the room back. */
+export async function dropBallast() {
+  await inFile(0)
+  await clearBricks()
+}
+
+/** Make the file so long, or empty it. @param {number} size @returns {Promise<'done' | 'full' | 'none'>} none: no file here */
+function inFile(size) {
+  if (typeof Worker === 'undefined' || !globalThis.navigator?.storage?.getDirectory) return Promise.resolve('none')
+  return new Promise((resolve) => {
+    const worker = new Worker(new URL('./ballast_file.js', import.meta.url), { type: 'module' })
+    const end = (/** @type {'done' | 'full' | 'none'} */ said) => {
+      clearTimeout(timer)
+      worker.terminate()
+      resolve(said)
+    }
+    const timer = setTimeout(() => end('none'), FILE_LIMIT)
+    worker.onmessage = ({ data }) => end(data)
+    worker.onerror = () => end('none')
+    worker.postMessage(size)
+  })
+}
+
+/** @param {number} bricks */
+async function layBricks(bricks) {
   try {
     for (let n = 0; n < bricks; n += 1) {
       const held = await withDb(['ballast'], 'readonly', (tx) => tx.store.getKey(n))
@@ -22,8 +57,8 @@ export async function layBallast(bricks = BRICKS) {
   }
 }
 
-/** Give the room back. */
-export async function dropBallast() {
+async function clearBricks() {
+  if (!(await withDb(['ballast'], 'readonly', (tx) => tx.store.count()))) return
   await withDb(['ballast'], 'readwrite', (tx) => tx.store.clear())
 }
 

@@ -5,7 +5,7 @@
 
 import { Trouble } from '../words/trouble.js'
 import { connection, dropConnection, ofNewerBuild } from './connection.js'
-import { REOPEN_WAITS, isConnectionFault, isDiskFull } from './faults.js'
+import { REOPEN_WAITS, isConnectionFault, isDiskFull, isHalfWritten } from './faults.js'
 import { noteStorage } from './standing.js'
 
 // What sending needs. All else of a database that a newer build made is only read: its rows may mean more than we know.
@@ -32,6 +32,7 @@ export async function withDb(stores, mode, fn, options = {}) {
       noteStorage('database', null)
       return result
     } catch (fault) {
+      if (mode === 'readwrite' && isHalfWritten(fault)) globalThis.dispatchEvent?.(new Event('seamwalk:torn'))
       if (!isConnectionFault(fault)) throw inWords(fault, mode)
       dropConnection()
       if (tries === REOPEN_WAITS.length) {

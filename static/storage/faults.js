@@ -14,3 +14,8 @@ export function isConnectionFault(fault) {
 export function isDiskFull(fault) {
   return fault instanceof Error && fault.name === 'QuotaExceededError'
 }
+
+/** May a write that ended so have left the first half of a record on the disk? `seamwalk:torn` tells of it. @param {unknown} fault */
+export function isHalfWritten(fault) {
+  return fault instanceof Error && ['UnknownError', 'AbortError', 'QuotaExceededError'].includes(fault.name)
+}
