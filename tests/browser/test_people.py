@@ -124,3 +124,31 @@ def test_a_key_that_could_not_be_enrolled_is_said_at_the_sign_in_and_mended_by_a
     hand.tap("sign-in")
     hand.sees("[data-name='job']", limit=15000)
     context.close()
+
+
+def test_whoever_signs_in_meanwhile_is_given_no_key_of_another_s_and_a_second_press_mends_it(
+    chromium: Any, office: Office
+) -> None:
+    context = chromium.new_context(**PHONE)
+    page = context.new_page()
+    hand = Hand(page, office.url)
+    held: list[Any] = []
+    page.goto(office.url)
+    hand.sees("#in-login")
+    hand.type("login", "ann")
+    hand.type("password", "an invented password")
+    page.route("**/api/nonce", lambda route: held.append(route), times=1)  # her enrolment waits there
+    hand.tap("sign-in")
+    while not held:
+        page.wait_for_timeout(50)
+    csrf = page.request.get(f"{office.url}/api/session").json()["csrf"]
+    ben = {"login": "ben", "password": "an invented password"}
+    assert page.request.post(f"{office.url}/api/session", data=ben, headers={"X-Seamwalk-Csrf": csrf}).ok
+    held[0].continue_()
+    hand.sees("main .problem:has-text('is Ben (invented), not Ann (invented)')")
+    hand.tap("sign-in")
+    hand.sees("[data-name='job']", limit=15000)
+    with office.app.app_context():
+        keys = {login: len(office.parts.devices.of(office.people[login])) for login in PINS}
+    assert keys == {"ann": 1, "ben": 0}
+    context.close()
