@@ -12,6 +12,8 @@ export class Checker {
   received = new Set()
   /** What is on no disk any more, named as in `received`. @type {Set<string>} */
   gone = new Set()
+  /** Whom each key was made for, by its name. @type {Map<string, string>} */
+  made = new Map()
   /** How often somebody was told. */
   told = 0
   /** @type {string[]} */
@@ -46,6 +48,7 @@ export class Checker {
   look(phone) {
     const { disk } = phone
     if (disk.writing()) return // what is half done is not there: the next look finds it done, or undone
+    for (const { key: [person, kid] } of disk.records('keys')) this.made.set(kid, person)
     const entries = new Set(disk.rows('entries').map(({ digest }) => digest))
     const waiting = new Set(disk.rows('outbox').map(({ what, name }) => `${what} ${name}`))
     const held = new Set(disk.rows('receipts').map(({ what, name }) => `${what} ${name}`))
@@ -115,12 +118,8 @@ export class Checker {
       if (one.excused && !arrived) this.world.count(`${one.excused}, by no fault of ours`)
     }
     for (const { digest, prev, seq } of there.values()) if (seq && !there.has(prev) && !this.gone.has(`entry ${prev}`)) this.fault(`gap: before entry ${digest}`)
-    for (const phone of Object.values(this.world.phones)) {
-      this.#phone(phone, log, there, photos)
-      for (const { key: [person, kid] } of phone.disk.records('keys')) {
-        if ((census.keys[kid] ?? person) !== person) this.fault(`given to another: key ${kid} on ${phone.name}`)
-      }
-    }
+    for (const phone of Object.values(this.world.phones)) this.#phone(phone, log, there, photos)
+    for (const [kid, person] of this.made) if ((census.keys[kid] ?? person) !== person) this.fault(`given to another: key ${kid}`)
   }
 
   /** Each thing that is on the server was tried, and once. */
