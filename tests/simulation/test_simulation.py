@@ -58,7 +58,7 @@ def test_each_kept_story_fails_where_what_mended_it_is_taken_back() -> None:
 def test_whose_key_is_another_s_at_the_server_since_an_older_release_signs_in_with_a_new_one() -> None:
     older = [MENDED["two_sign_in_at_once"]]
     stories = [
-        {"locks": False, "anew": False, "steps": [sign_in(4, ms), sign_in(0, 3000)]} for ms in range(80, 240, 10)
+        {"locks": False, "anew": False, "steps": [sign_in(4, ms), sign_in(0, 3000)]} for ms in range(110, 200, 10)
     ]
     assert _without_sign_in(older, stories) == {False}
     older.append(("static/people/device.js", "=== 'key_taken' &&", "=== 'no code' &&"))
