@@ -6,14 +6,14 @@
 
 import { withDb } from './database.js'
 import { isDiskFull } from './faults.js'
+import { giveRoom, holdRoom } from './held_room.js'
 
 const BRICKS = 32
 const BRICK = 1024 * 1024
-const FILE_LIMIT = 10_000 // ms
 
 /** Top the ballast up. @param {number} [bricks] @returns {Promise<boolean>} false when the disk has no room for it */
 export async function layBallast(bricks = BRICKS) {
-  const said = await inFile(bricks * BRICK)
+  const said = await holdRoom(bricks * BRICK)
   if (said === 'none') return layBricks(bricks)
   await clearBricks() // of a build that had no file
   return said === 'done'
@@ -21,25 +21,8 @@ export async function layBallast(bricks = BRICKS) {
 
 /** Give the room back. */
 export async function dropBallast() {
-  await inFile(0)
+  await giveRoom()
   await clearBricks()
-}
-
-/** Make the file so long, or empty it. @param {number} size @returns {Promise<'done' | 'full' | 'none'>} none: no file here */
-function inFile(size) {
-  if (typeof Worker === 'undefined' || !globalThis.navigator?.storage?.getDirectory) return Promise.resolve('none')
-  return new Promise((resolve) => {
-    const worker = new Worker(new URL('./ballast_file.js', import.meta.url), { type: 'module' })
-    const end = (/** @type {'done' | 'full' | 'none'} */ said) => {
-      clearTimeout(timer)
-      worker.terminate()
-      resolve(said)
-    }
-    const timer = setTimeout(() => end('none'), FILE_LIMIT)
-    worker.onmessage = ({ data }) => end(data)
-    worker.onerror = () => end('none')
-    worker.postMessage(size)
-  })
 }
 
 /** @param {number} bricks */

@@ -2,6 +2,7 @@
 
 import { openDB } from '../vendor/idb.js'
 import { Trouble } from '../words/trouble.js'
+import { roomGiven } from './held_room.js'
 import { NAME, VERSION, upgrade } from './schema.js'
 
 const OPEN_LIMIT = 3000 // ms; an open that does not settle by then never will (seen on phones that slept)
@@ -28,6 +29,7 @@ export function dropConnection() {
 }
 
 async function open() {
+  await roomGiven()
   try {
     return await opened(VERSION)
   } catch (fault) {

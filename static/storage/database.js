@@ -6,6 +6,7 @@
 import { Trouble } from '../words/trouble.js'
 import { connection, dropConnection, ofNewerBuild } from './connection.js'
 import { REOPEN_WAITS, isConnectionFault, isDiskFull, isHalfWritten } from './faults.js'
+import { giveRoom } from './held_room.js'
 import { noteStorage } from './standing.js'
 
 // What sending needs. All else of a database that a newer build made is only read: its rows may mean more than we know.
@@ -32,7 +33,10 @@ export async function withDb(stores, mode, fn, options = {}) {
       noteStorage('database', null)
       return result
     } catch (fault) {
-      if (mode === 'readwrite' && isHalfWritten(fault)) globalThis.dispatchEvent?.(new Event('seamwalk:torn'))
+      if (mode === 'readwrite' && isHalfWritten(fault)) {
+        await giveRoom() // before it is opened anew: a store that meets a second torn end is thrown away (see turn.js)
+        globalThis.dispatchEvent?.(new Event('seamwalk:torn'))
+      }
       if (!isConnectionFault(fault)) throw inWords(fault, mode)
       dropConnection()
       if (tries === REOPEN_WAITS.length) {

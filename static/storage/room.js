@@ -8,7 +8,7 @@ import { Trouble } from '../words/trouble.js'
 import { dropBallast, layBallast } from './ballast.js'
 import { isDiskFull } from './faults.js'
 
-const PROBE = 8 // bricks that must fit before photos are taken again
+const PROBE = 24 // bricks that must fit before photos are taken again: room for text, and for turning the log over
 
 /**
  * Run an idempotent write, making room and running it again when the disk is full.
@@ -58,7 +58,7 @@ export function isFull() {
 }
 
 /** @param {boolean} full */
-function noteFull(full) {
+export function noteFull(full) {
   return withDb(['meta'], 'readwrite', (tx) => tx.store.put(full, ['full']))
 }
 

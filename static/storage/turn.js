@@ -6,6 +6,7 @@
 
 import { dropBallast, layBallast } from './ballast.js'
 import { withDb } from './database.js'
+import { noteFull } from './room.js'
 import { noteStorage } from './standing.js'
 
 const LEAF = 32 * 1024 // bytes; from 64 KiB on a value would lie in a file of its own, beside the log
@@ -51,7 +52,9 @@ async function turned(first) {
     tries += 1
   }
   noteStorage('log', null)
-  if (wanted) setTimeout(() => layBallast().catch(() => {}), LAY_BALLAST)
+  if (!wanted) return
+  await noteFull(true).catch(() => {}) // if it was not for want of room, the next photo finds the ballast's and says so
+  setTimeout(() => layBallast().catch(() => {}), LAY_BALLAST)
 }
 
 /** Write more than a log holds, below the ballast's keys, and take it away again. */

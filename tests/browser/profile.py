@@ -1,6 +1,7 @@
 """A browser with a store on disk, killed by its own process id as a phone's system kills it."""
 
 import contextlib
+import json
 import os
 import signal
 import time
@@ -20,6 +21,13 @@ class Profile:
             str(self.folder), executable_path=self.executable, headless=True, args=self.flags
         )
         return self.context
+
+    def promise_storage(self, origin: str) -> None:
+        """Before its first start: what this browser grants an installed app when it asks for lasting storage."""
+        exceptions = {"durable_storage": {f"{origin},*": {"setting": 1}}}
+        (self.folder / "Default").mkdir(parents=True)
+        said = {"profile": {"content_settings": {"exceptions": exceptions}}}
+        (self.folder / "Default" / "Preferences").write_text(json.dumps(said))
 
     def kill(self) -> None:
         browsers = self._browsers()

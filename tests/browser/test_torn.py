@@ -1,4 +1,4 @@
-"""A store whose log ends in the middle of a record, as a dead battery leaves it: nothing saved before or since is lost."""
+"""A store whose log ends in the middle of a record, as a dead battery leaves it: nothing that was saved is lost."""
 
 import time
 from pathlib import Path
@@ -40,8 +40,8 @@ def opened(profile: Profile, office: Office) -> Phone:
 
 
 def survives(profile: Profile, office: Office, counts: list[int], zeros: bool) -> int:
-    """Tear so many bytes off a draft in the log, one after the other; after each comes new work, and two starts. Returns
-    how much was saved."""
+    """Tear so many bytes off a draft in the log, one after the other; after each comes new work, and two starts.
+    Returns how much was saved."""
     saved: dict[str, int] = {}
     phone = Phone(profile.start(), office.url, "/")
     phone.sign_in("ann")
