@@ -7,7 +7,6 @@ import { startSync } from './sync/engine.js'
 import { capable } from './shell/ready.js'
 import { homeScreenFirst } from './shell/recording.js'
 import { startShell } from './shell/start.js'
-import { startTurning } from './storage/turn.js'
 import { useRoute } from './frame/route.js'
 import { Strip } from './frame/strip.js'
 import { usePlace } from './frame/place.js'
@@ -56,6 +55,5 @@ await loadWords()
 const place = /** @type {any} */ (document.getElementById('app'))
 place.replaceChildren() // what stood there until the app came
 render(html`<${App} />`, place)
-startTurning()
 startSync()
 startShell()

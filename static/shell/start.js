@@ -4,9 +4,11 @@ import { askPersist, startInstall } from './install.js'
 import { startInHand } from './in_hand.js'
 import { startOwnPictures } from './own_pictures.js'
 import { startUpdates } from './update.js'
+import { startTurning } from '../storage/turn.js'
 
 /** Called once by the page. */
 export function startShell() {
+  startTurning()
   startInstall()
   startInHand()
   startOwnPictures()

@@ -9,7 +9,7 @@ from tests.architecture.tree import files, source
 
 PHONE = [name for name in files() if name.startswith("static/") and name.endswith(".js") and "vendor" not in name]
 ACCESSOR = "static/storage/database.js"  # which runs them, and waits for their end
-MAY_BE_LOST = {"static/storage/database.js", "static/storage/ballast.js", "static/sync/lock.js"}
+MAY_BE_LOST = {f"static/{name}.js" for name in ("storage/database", "storage/ballast", "storage/turn", "sync/lock")}
 
 
 def test_a_transaction_awaits_only_requests_of_its_own() -> None:

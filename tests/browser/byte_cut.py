@@ -4,6 +4,8 @@ import threading
 from collections.abc import Callable, Iterable
 from typing import Any
 
+from tests.browser.gate import hung_up
+
 PIECE = 256
 FILES = ("/sw.js", "/shell.json", "/pack")
 
@@ -21,23 +23,24 @@ class ByteCut:
 
     def __call__(self, environ: dict, start_response: Callable) -> Iterable[bytes]:
         answer = self.app(environ, start_response)
-        return self._through(answer) if environ["PATH_INFO"] in FILES else answer
+        return self._through(answer, environ) if environ["PATH_INFO"] in FILES else answer
 
-    def _through(self, answer: Any) -> Iterable[bytes]:
+    def _through(self, answer: Any, environ: dict) -> Iterable[bytes]:
         try:
-            yield b""  # the head: cut before it, the development server would hold the connection open for ever
             for block in answer:
                 for at in range(0, len(block), PIECE):
-                    yield self._let(block[at : at + PIECE])
+                    if not self._lets(piece := block[at : at + PIECE]):
+                        raise hung_up(environ)
+                    yield piece
         finally:
             getattr(answer, "close", lambda: None)()
 
-    def _let(self, piece: bytes) -> bytes:
+    def _lets(self, piece: bytes) -> bool:
         with self._lock:
             if self.left is not None and self.left < len(piece):
                 self.left = 0
-                raise ConnectionError("the link is cut")
+                return False
             if self.left is not None:
                 self.left -= len(piece)
             self.passed += len(piece)
-            return piece
+            return True

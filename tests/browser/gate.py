@@ -32,7 +32,7 @@ class Gate:
 
     def __call__(self, environ: dict, start_response: Callable) -> Iterable[bytes]:
         if not self.open:
-            raise ConnectionError("the server is gone")
+            raise hung_up(environ)
         request = Request(environ)
         with self._lock:
             self.seen.append(f"{request.method} {request.path}")
@@ -73,6 +73,14 @@ class Gate:
         tokens = (request.get_json(silent=True) or {}).get("entries", []) if request.is_json else []
         answers = [self.forge(token) for token in tokens]
         return json.dumps({"answers": answers, "receipt": self.forge(request.args.get("sha256", ""))})
+
+
+def hung_up(environ: dict) -> ConnectionError:
+    """The connection ends now: one that ends before its answer has begun, the development server would leave open, and
+    a browser waits for it without end."""
+    if connection := environ.get("werkzeug.socket"):
+        connection.shutdown(socket.SHUT_RDWR)
+    return ConnectionError("the link is cut")
 
 
 class Broken:

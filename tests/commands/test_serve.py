@@ -27,9 +27,7 @@ class Wire:
         self.address, self.session = address, requests.Session()
 
     def get(self, path, query_string=None, headers=None):
-        return self._said(
-            self.session.get(self.address + path, params=query_string, headers=headers, timeout=10)
-        )
+        return self._said(self.session.get(self.address + path, params=query_string, headers=headers, timeout=10))
 
     def post(self, path, json, headers=None):
         return self._said(self.session.post(self.address + path, json=json, headers=headers, timeout=10))
