@@ -1,28 +1,50 @@
 // Keeps the ballast's file: only a worker may cut one short in its place.
+//
+// Browsers of before 2023 give promises where the File System Standard now has values: all but `write` is awaited.
 
 const BLOCK = 65_536
+const HELD = new Set(['NoModificationAllowedError', 'InvalidStateError']) // the standard's name for a file in use, and another in use
+const TRIES = 50
+const AGAIN = 100 // ms
 
-/** @param {number} size @returns {Promise<'done' | 'full'>} */
+/** @param {number} size @returns {Promise<'done' | 'full' | 'held'>} */
 async function make(size) {
   const folder = await navigator.storage.getDirectory()
-  const place = await folder.getFileHandle('ballast', { create: true })
-  const file = await /** @type {any} */ (place).createSyncAccessHandle()
+  const file = await opened(await folder.getFileHandle('ballast', { create: true }))
+  if (!file) return 'held'
   try {
-    return size ? grow(file, size) : (file.truncate(0), 'done')
+    if (size) return await grow(file, size)
+    await file.truncate(0)
+    return 'done'
+  } catch {
+    return 'full' // it can be opened: what fails now is the disk
   } finally {
-    file.close()
+    await file.close()
   }
 }
 
-/** @param {any} file @param {number} size @returns {'done' | 'full'} */
-function grow(file, size) {
+/** Where another window has it open, or one that is just ending: a moment later. @param {any} place */
+async function opened(place) {
+  for (let tries = 0; tries < TRIES; tries += 1) {
+    try {
+      return await place.createSyncAccessHandle()
+    } catch (fault) {
+      if (!HELD.has(/** @type {any} */ (fault).name)) throw fault
+    }
+    await new Promise((resolve) => setTimeout(resolve, AGAIN))
+  }
+  return null
+}
+
+/** @param {any} file @param {number} size @returns {Promise<'done' | 'full'>} */
+async function grow(file, size) {
   const block = crypto.getRandomValues(new Uint8Array(BLOCK))
-  for (let at = file.getSize(); at < size; at += BLOCK) {
+  for (let at = await file.getSize(); at < size; at += BLOCK) {
     if (written(file, block, at)) continue
-    file.truncate(Math.floor(at / 2)) // what is left is shared: a disk filled to the brim by us would help nobody
+    await file.truncate(Math.floor(at / 2)) // what is left is shared: a disk filled to the brim by us would help nobody
     return 'full'
   }
-  file.flush()
+  await file.flush()
   return 'done'
 }
 
@@ -36,5 +58,5 @@ function written(file, block, at) {
 }
 
 self.onmessage = async ({ data: size }) => {
-  self.postMessage(await make(size).catch(() => 'none'))
+  self.postMessage(await make(size).catch((fault) => (fault.name === 'QuotaExceededError' ? 'full' : 'none')))
 }

@@ -1,34 +1,51 @@
 // Room on the disk, held by a file of the browser's own: to cut it short needs no room, and writes nothing to the database.
 
-const FILE_LIMIT = 10_000 // ms
+const GIVE_LIMIT = 10_000 // ms
+const HOLD_LIMIT = 60_000 // a slow disk takes its time over so much
 
-/** @type {Promise<unknown> | null} */
+/**
+ * `held`: another window is at the file just now; `none`: there is no such file here.
+ * @typedef {'done' | 'full' | 'held' | 'none'} Said
+ */
+
+/** @type {Promise<Said> | null} */
 let giving = null
+/** Those that make the file longer just now. @type {Set<(said: Said) => void>} */
+const growing = new Set()
 
-/** Make the file so long. @param {number} size @returns {Promise<'done' | 'full' | 'none'>} none: no such file here */
-export function holdRoom(size) {
-  if (typeof Worker === 'undefined' || !globalThis.navigator?.storage?.getDirectory) return Promise.resolve('none')
-  return new Promise((resolve) => {
-    const worker = new Worker(new URL('./ballast_file.js', import.meta.url), { type: 'module' })
-    const end = (/** @type {'done' | 'full' | 'none'} */ said) => {
-      clearTimeout(timer)
-      worker.terminate()
-      resolve(said)
-    }
-    const timer = setTimeout(() => end('none'), FILE_LIMIT)
-    worker.onmessage = ({ data }) => end(data)
-    worker.onerror = () => end('none')
-    worker.postMessage(size)
-  })
+/** Make the file so long, once what is being given back is. @param {number} size @returns {Promise<Said>} */
+export async function holdRoom(size) {
+  await giving
+  return asked(size)
 }
 
-/** Give all of it back. @returns {Promise<unknown>} */
+/** Give all of it back, also what is just being taken. @returns {Promise<Said>} */
 export function giveRoom() {
-  giving ??= holdRoom(0).finally(() => { giving = null })
+  for (const end of growing) end('full') // it has the file, and a full disk waits for no other
+  giving ??= asked(0).finally(() => { giving = null })
   return giving
 }
 
 /** Once what is being given back is there. */
 export async function roomGiven() {
   await giving
+}
+
+/** @param {number} size @returns {Promise<Said>} never rejected */
+function asked(size) {
+  if (typeof Worker === 'undefined' || !globalThis.navigator?.storage?.getDirectory) return Promise.resolve('none')
+  return new Promise((/** @type {(said: Said) => void} */ resolve) => {
+    const worker = new Worker(new URL('./ballast_file.js', import.meta.url), { type: 'module' })
+    const end = (/** @type {Said} */ said) => {
+      clearTimeout(timer)
+      growing.delete(end)
+      worker.terminate()
+      resolve(said)
+    }
+    const timer = setTimeout(() => end('none'), size ? HOLD_LIMIT : GIVE_LIMIT)
+    if (size) growing.add(end)
+    worker.onmessage = ({ data }) => end(data)
+    worker.onerror = () => end('none')
+    worker.postMessage(size)
+  }).catch(() => 'none')
 }
