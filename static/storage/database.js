@@ -19,7 +19,8 @@ const SETTLE_LIMIT = 15_000 // ms; a transaction of at most 1 MiB that takes lon
  *
  * @template T
  * @param {string[]} stores @param {'readonly' | 'readwrite'} mode @param {(tx: any) => Promise<T> | T} fn
- * @param {{relaxed?: boolean}} [options] `relaxed` only for bytes that may be lost
+ * @param {{relaxed?: boolean, patience?: number}} [options] `relaxed` only for bytes that may be lost; `patience`, ms, for more
+ *   than 1 MiB
  * @returns {Promise<T>}
  * @throws {Trouble} `outbox.storage_stopped` when the phone's storage does not come back, `outbox.disk_full`, `storage.held`
  *   when another window keeps an older database open, `storage.newer` for a write to what a newer build made; what the
@@ -29,7 +30,7 @@ export async function withDb(stores, mode, fn, options = {}) {
   const durability = options.relaxed ? 'relaxed' : 'strict'
   for (let tries = 0; ; tries += 1) {
     try {
-      const result = await once(stores, mode, fn, durability)
+      const result = await once(stores, mode, fn, durability, options.patience)
       noteStorage('database', null)
       return result
     } catch (fault) {
@@ -57,8 +58,8 @@ function inWords(fault, mode) {
   return Object.assign(new Trouble(code, { field: 'text', value: String(fault) }), { name: fault.name })
 }
 
-/** @param {string[]} stores @param {IDBTransactionMode} mode @param {(tx: any) => any} fn @param {string} durability */
-async function once(stores, mode, fn, durability) {
+/** @param {string[]} stores @param {IDBTransactionMode} mode @param {(tx: any) => any} fn @param {string} durability @param {number} [patience] */
+async function once(stores, mode, fn, durability, patience = SETTLE_LIMIT) {
   const db = await connection()
   if (mode === 'readwrite' && ofNewerBuild(db) && !stores.every((name) => SENDING.has(name))) throw new Trouble('storage.newer')
   const tx = db.transaction(stores, mode, mode === 'readwrite' ? { durability } : undefined)
@@ -66,7 +67,7 @@ async function once(stores, mode, fn, durability) {
   done.catch(() => {}) // always awaited below, but perhaps after `fn` has failed
   let timer
   const limit = new Promise((_, reject) => {
-    timer = setTimeout(() => reject(new DOMException('a transaction did not settle', 'TimeoutError')), SETTLE_LIMIT)
+    timer = setTimeout(() => reject(new DOMException('a transaction did not settle', 'TimeoutError')), patience)
   })
   const work = run(tx, fn, done)
   work.catch(() => {})

@@ -11,12 +11,22 @@ import { noteStorage } from './standing.js'
 
 const LEAF = 32 * 1024 // bytes; from 64 KiB on a value would lie in a file of its own, beside the log
 const LEAVES = 160 // 5 MiB: a log holds 4
-const WAITS = [1000, 2000, 5000, 15_000, 60_000] // ms until the next try; the last one again and again
+const PATIENCE = 60_000 // ms; a slow disk takes its time over so much
+const WAITS = [0, 0, 1000, 2000, 5000, 15_000, 60_000] // ms before the next turn, by how many were begun within QUIET
+const QUIET = 600_000
 const LAY_BALLAST = 20_000
+const RARER = 5 // times four, as often at most: laying it may be what filled the disk
 
 const FAILED = new Set(['outbox.disk_full', 'outbox.storage_stopped'])
 
-let wanted = 0
+let wanted = 1 // the start's
+let had = 0
+let torn = false
+let laid = 0
+/** @type {number[]} when the last turns began, by `performance.now()` */
+let begun = []
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let laying
 /** @type {Promise<void> | null} */
 let turning = null
 
@@ -25,9 +35,10 @@ export function startTurning() {
   if (!keepsLog()) return
   addEventListener('seamwalk:torn', () => {
     wanted += 1
-    turning ??= turned(dropBallast).finally(() => { turning = null })
+    torn = true
+    begin()
   })
-  turning ??= turned(async () => {}).finally(() => { turning = null })
+  begin()
 }
 
 /** Only browsers with this word in their name keep such a log; the others would write for nothing. */
@@ -35,32 +46,51 @@ function keepsLog() {
   return /Chrom(e|ium)\//.test(navigator.userAgent)
 }
 
-/**
- * Where it does not go at once the ballast gives room; where it does not go then either, the screen asks to stay.
- * @param {() => Promise<void>} first
- */
-async function turned(first) {
-  await first().catch(() => {})
-  for (let tries = 0, since = -1; since !== wanted;) {
-    since = wanted
+function begin() {
+  turning ??= turned().finally(() => {
+    turning = null
+    if (had !== wanted) begin() // what failed while the last was being ended
+  })
+}
+
+/** Where it does not go at once the ballast gives room; where it does not go then either, the screen asks to stay. */
+async function turned() {
+  let dropped = torn
+  torn = false
+  if (dropped) await dropBallast().catch(() => {})
+  for (let failures = 0; had !== wanted;) {
+    await pause()
+    const asked = wanted
     const fault = await turn().then(() => null, (reason) => reason)
-    if (!fault) continue
-    since = -1
-    await dropBallast().catch(() => {})
-    if (tries && FAILED.has(fault.code)) noteStorage('log', 'storage.torn')
-    if (tries) await new Promise((resolve) => setTimeout(resolve, WAITS[Math.min(tries, WAITS.length) - 1]))
-    tries += 1
+    if (!fault) had = asked
+    else if (FAILED.has(fault.code)) { // else it was not for want of room: another window holds the store
+      dropped = true
+      await dropBallast().catch(() => {})
+      if (failures) noteStorage('log', 'storage.torn')
+      failures += 1
+    }
   }
   noteStorage('log', null)
-  if (!wanted) return
+  if (!dropped) return
   await noteFull(true).catch(() => {}) // if it was not for want of room, the next photo finds the ballast's and says so
-  setTimeout(() => layBallast().catch(() => {}), LAY_BALLAST)
+  clearTimeout(laying)
+  laying = setTimeout(() => layBallast().catch(() => {}), LAY_BALLAST * 4 ** Math.min(laid, RARER))
+  laid += 1
+}
+
+/** A storage that goes on failing is not written to without a break. */
+async function pause() {
+  const now = performance.now()
+  begun = [...begun.filter((at) => now - at < QUIET), now]
+  const wait = WAITS[Math.min(begun.length, WAITS.length) - 1]
+  if (wait) await new Promise((resolve) => setTimeout(resolve, wait))
 }
 
 /** Write more than a log holds, below the ballast's keys, and take it away again. */
 async function turn() {
-  await withDb(['ballast'], 'readwrite', (tx) => Promise.all(leaves().map((leaf, n) => tx.store.put(leaf, -1 - n))), { relaxed: true })
-  await withDb(['ballast'], 'readwrite', (tx) => tx.store.delete(IDBKeyRange.bound(-LEAVES, -1)), { relaxed: true })
+  const options = { relaxed: true, patience: PATIENCE }
+  await withDb(['ballast'], 'readwrite', (tx) => Promise.all(leaves().map((leaf, n) => tx.store.put(leaf, -1 - n))), options)
+  await withDb(['ballast'], 'readwrite', (tx) => tx.store.delete(IDBKeyRange.bound(-LEAVES, -1)), options)
 }
 
 /** Random, because the store under the browser compresses. */
