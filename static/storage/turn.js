@@ -12,8 +12,9 @@ import { noteStorage } from './standing.js'
 const LEAF = 32 * 1024 // bytes; from 64 KiB on a value would lie in a file of its own, beside the log
 const LEAVES = 160 // 5 MiB: a log holds 4
 const PATIENCE = 60_000 // ms; a slow disk takes its time over so much
-const WAITS = [0, 0, 1000, 2000, 5000, 15_000, 60_000] // ms before the next turn, by how many were begun within QUIET
-const QUIET = 600_000
+const WAITS = [0, 0, 1000, 2000, 5000, 15_000, 60_000] // ms before a turn, by how many failed before it
+const MOST = 20 // turns within QUIET that wait for nothing: a store that is opened twice over torn writes is gone
+const QUIET = 600_000 // ms
 const LAY_BALLAST = 20_000
 const RARER = 5 // times four, as often at most: laying it may be what filled the disk
 
@@ -59,15 +60,15 @@ async function turned() {
   torn = false
   if (dropped) await dropBallast().catch(() => {})
   for (let failures = 0; had !== wanted;) {
-    await pause()
+    await pause(failures)
     const asked = wanted
     const fault = await turn().then(() => null, (reason) => reason)
+    failures = fault ? failures + 1 : 0
     if (!fault) had = asked
     else if (FAILED.has(fault.code)) { // else it was not for want of room: another window holds the store
       dropped = true
       await dropBallast().catch(() => {})
-      if (failures) noteStorage('log', 'storage.torn')
-      failures += 1
+      if (failures > 1) noteStorage('log', 'storage.torn')
     }
   }
   noteStorage('log', null)
@@ -78,11 +79,13 @@ async function turned() {
   laid += 1
 }
 
-/** A storage that goes on failing is not written to without a break. */
-async function pause() {
+/** A storage in which writes go on failing is not filled without a break. @param {number} failures in a row */
+async function pause(failures) {
   const now = performance.now()
   begun = [...begun.filter((at) => now - at < QUIET), now]
-  const wait = WAITS[Math.min(begun.length, WAITS.length) - 1]
+  const often = begun.length > MOST
+  const wait = often ? Math.max(...WAITS) : WAITS[Math.min(failures, WAITS.length - 1)]
+  if (often) noteStorage('log', 'storage.torn')
   if (wait) await new Promise((resolve) => setTimeout(resolve, wait))
 }
 
