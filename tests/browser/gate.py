@@ -1,6 +1,7 @@
 """Between phone and server: answers in the server's place when a test says so, in JSON as the server itself (with the
 phone's nonce), in HTML or as "200 JSON" as somebody else."""
 
+import contextlib
 import io
 import json
 import random
@@ -79,7 +80,8 @@ def hung_up(environ: dict) -> ConnectionError:
     """The connection ends now: one that ends before its answer has begun, the development server would leave open, and
     a browser waits for it without end."""
     if connection := environ.get("werkzeug.socket"):
-        connection.shutdown(socket.SHUT_RDWR)
+        with contextlib.suppress(OSError):  # cut by the other side already
+            connection.shutdown(socket.SHUT_RDWR)
     return ConnectionError("the link is cut")
 
 
