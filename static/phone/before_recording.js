@@ -25,7 +25,7 @@ export function BeforeRecording({ records, children }) {
 function NotKept({ read }) {
   return html`<${Screen} title=${say('shell.warn')}>
     <p class="big" data-name="not-kept">▲ ${say('shell.not_kept')}</p>
-    <${Install} />
+    <${Install} promised=${read} />
     <${MainAction} name="understood" label=${say('shell.warn.understood')} run=${() => warned().then(read)} />
   <//>`
 }

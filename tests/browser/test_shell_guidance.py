@@ -10,6 +10,7 @@ VIEW = {"viewport": {"width": 390, "height": 844}, "locale": "en-US", "has_touch
 APPLE = "Mozilla/5.0 (iPhone; CPU iPhone OS 99_0 like Mac OS X) AppleWebKit/1 Version/99.0 Mobile/1 Safari/1"
 ANDROID = "Mozilla/5.0 (Linux; Android 99; K) AppleWebKit/1 Chrome/99.0 Mobile Safari/1"
 FROM_HOME = "Object.defineProperty(navigator, 'standalone', { value: true })"
+AT_SECOND = "let asked = 0; StorageManager.prototype.persist = async () => (asked += 1) > 1"  # the first is the start's
 KEPT = "async () => (await (await import('/static/shell/install.js')).installState()).kept"
 BEGIN = """async ([person, key]) => { const { saveDraft } = await import('/static/storage/drafts.js')
   await saveDraft(person, key, { name: 'half' }) }"""
@@ -66,8 +67,21 @@ def test_where_the_browser_promises_nothing_that_is_read_before_anything_is_reco
     assert hand.page.evaluate(KEPT) is False, "asked at the start, and its answer kept"
     to_record(hand, office)
     hand.sees("[data-name='not-kept']:has-text('may clear')")
+    assert hand.page.inner_text("main").count("may clear") == 1, "said once"
+    hand.tap("ask-to-keep")
+    hand.sees("[data-name='refused']:has-text('promises nothing')")
     readable(hand.page)
     hand.tap("understood")
     hand.sees("#in-found")
     hand.page.reload()
     hand.sees("#in-found")
+
+
+def test_a_browser_that_promises_when_asked_lets_the_work_begin_at_once(chromium: Any, office: Office) -> None:
+    hand = opened(chromium, office, ANDROID, AT_SECOND)
+    sign_in(hand)
+    to_record(hand, office)
+    hand.sees("[data-name='not-kept']")
+    hand.tap("ask-to-keep")
+    hand.sees("#in-found")
+    assert hand.page.evaluate(KEPT) is True
