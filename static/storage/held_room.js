@@ -15,7 +15,7 @@ const growing = new Set()
 
 /** Make the file so long, once what is being given back is. @param {number} size @returns {Promise<Said>} */
 export async function holdRoom(size) {
-  await giving
+  if (giving) await giving // else it begins here and now, where giving meets it
   return asked(size)
 }
 

@@ -69,6 +69,12 @@ test('room that this window is just taking is given back at once, and is not tak
   assert.equal(disk.size, MIB)
 })
 
+test('room asked for and given back in one breath is given back', async () => {
+  const both = [holdRoom(MIB), giveRoom()]
+  assert.deepEqual(await Promise.all(both), ['full', 'done'])
+  assert.equal(disk.size, 0)
+})
+
 test('browsers of before 2023, whose files promise their sizes, hold room too', async () => {
   disk.promises = true
   assert.equal(await layBallast(1), true)
