@@ -1,5 +1,6 @@
 """A storage that dies under the app, a full disk: what was saved stands, and nothing says saved too early."""
 
+from tests.browser.eye import readable
 from tests.browser.office import Office
 from tests.browser.phone import Phone, entry, keep_picture, picture
 
@@ -73,3 +74,22 @@ def test_a_full_disk_refuses_photos_in_words_keeps_text_and_recovers(phone: Phon
     assert phone.run(f"return keepPhoto({picture(20, 900_000)}).then(() => 'kept', (f) => f.code)") == "kept"
     phone.run("await sendNow()")
     assert all(office.photo(sha256) for sha256 in saved)
+
+
+def test_a_log_that_cannot_be_turned_over_is_told_with_the_way_out_and_fits_the_smallest_phone(
+    phone: Phone, office: Office
+) -> None:
+    """As in the app: the first try goes unsaid, and the ballast's room with it; each later one is told."""
+    phone.sign_in("ann")
+    page = phone.page
+    page.add_init_script("""const put = IDBObjectStore.prototype.put; window.full = true;
+      IDBObjectStore.prototype.put = function (value, key) {
+        if (window.full && this.name === 'ballast' && key < 0) throw new DOMException('full', 'QuotaExceededError');
+        return put.apply(this, arguments) }""")
+    page.goto(office.url + "/")
+    notice = page.locator(f"{NOTICE}[data-reason='storage.torn']")
+    notice.wait_for()
+    assert "Leave the app open until this notice is gone" in notice.inner_text()
+    readable(page)
+    page.evaluate("() => { window.full = false }")
+    notice.wait_for(state="detached")
