@@ -1,6 +1,6 @@
 """A storage that dies under the app, a full disk: what was saved stands, and nothing says saved too early."""
 
-from tests.browser.eye import readable
+from tests.browser.eye import SMALLEST, readable
 from tests.browser.office import Office
 from tests.browser.phone import Phone, entry, keep_picture, picture
 
@@ -10,6 +10,10 @@ AWAY = """() => { window.opens = 0; const open = indexedDB.open;
   IDBDatabase.prototype.transaction = () => { throw new DOMException('gone', 'InvalidStateError') } }"""
 BACK = "() => { IDBDatabase.prototype.transaction = window.there }"
 NOTICE = "[data-name='storage-notice']"
+# Pixels of the screen that are left when its last line is scrolled to.
+LEFT = """async () => { document.getElementById('app').style.minHeight = '300vh'; scrollTo(0, document.body.scrollHeight);
+  await new Promise(requestAnimationFrame);
+  return innerHeight - Math.max(0, document.querySelector('.strip').getBoundingClientRect().bottom) }"""
 
 
 def test_a_storage_that_stays_away_is_said_and_the_app_recovers(phone: Phone, office) -> None:
@@ -91,5 +95,8 @@ def test_a_log_that_cannot_be_turned_over_is_told_with_the_way_out_and_fits_the_
     notice.wait_for()
     assert "Leave the app open until this notice is gone" in notice.inner_text()
     readable(page)
+    page.set_viewport_size(SMALLEST)
+    left = page.evaluate(LEFT)
+    assert left > SMALLEST["height"] / 2, "what waits is sent, and a copy saved, below the notice"
     page.evaluate("() => { window.full = false }")
     notice.wait_for(state="detached")
