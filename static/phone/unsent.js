@@ -11,6 +11,12 @@ import { MainAction } from '../frame/main_action.js'
 import { Refusal } from './refusal.js'
 import { useSyncStatus } from './sync_status.js'
 
+/** A picture is two things: its bytes, and the signed entry that tells of it. @param {any} item */
+function named(item) {
+  if (item.what === 'photo') return `${say('kind.photo')} · ${say('unsent.bytes', { n: Math.ceil(item.size / 1024) })}`
+  return say(item.kind === 'photo' ? 'unsent.photo_entry' : `kind.${item.kind}`)
+}
+
 const MARK = /** @type {Record<string, string>} */ ({ waiting: '…', refused: '✕', held: '‖', damaged: '▲' })
 
 export function Unsent() {
@@ -35,7 +41,7 @@ export function Unsent() {
     ${sentBefore > 0 && html`<p data-name="set-back">${say('unsent.set_back', { n: sentBefore })}</p>`}
     <ul class="rows">
       ${(items ?? []).map((/** @type {any} */ item, /** @type {number} */ at) => html`<li key=${item.what + item.name} class="row" data-state=${item.state}>
-        <strong id=${`item-${at}`}>${at + 1} · ${say(`kind.${item.kind}`)}${item.what === 'photo' ? ` · ${say('unsent.bytes', { n: Math.ceil(item.size / 1024) })}` : ''}</strong>
+        <strong id=${`item-${at}`}>${at + 1} · ${named(item)}</strong>
         <span>${age(item.at)} · <span aria-hidden="true">${MARK[item.state] ?? '…'}</span> ${say(`unsent.${item.state}`)}</span>
         ${item.refusal && html`<div class="problem">
           <${Refusal} refusal=${item.refusal} />

@@ -6,7 +6,7 @@
 import { Trouble } from '../words/trouble.js'
 import { connection, dropConnection, ofNewerBuild } from './connection.js'
 import { REOPEN_WAITS, isConnectionFault, isDiskFull, isHalfWritten } from './faults.js'
-import { giveRoom } from './held_room.js'
+import { giveRoom, roomGiven } from './held_room.js'
 import { noteStorage } from './standing.js'
 
 // What sending needs. All else of a database that a newer build made is only read: its rows may mean more than we know.
@@ -60,6 +60,7 @@ function inWords(fault, mode) {
 
 /** @param {string[]} stores @param {IDBTransactionMode} mode @param {(tx: any) => any} fn @param {string} durability @param {number} [patience] */
 async function once(stores, mode, fn, durability, patience = SETTLE_LIMIT) {
+  if (mode === 'readwrite') await roomGiven()
   const db = await connection()
   if (mode === 'readwrite' && ofNewerBuild(db) && !stores.every((name) => SENDING.has(name))) throw new Trouble('storage.newer')
   const tx = db.transaction(stores, mode, mode === 'readwrite' ? { durability } : undefined)

@@ -8,15 +8,21 @@ const HOLD_LIMIT = 60_000 // a slow disk takes its time over so much
  * @typedef {'done' | 'full' | 'held' | 'none'} Said
  */
 
+const STEADY_LIMIT = 2000 // a write waits no longer for more to be taken
+
 /** @type {Promise<Said> | null} */
 let giving = null
+/** The last time that more was taken. @type {Promise<unknown>} */
+let taking = Promise.resolve()
 /** Those that make the file longer just now. @type {Set<(said: Said) => void>} */
 const growing = new Set()
 
 /** Make the file so long, once what is being given back is. @param {number} size @returns {Promise<Said>} */
 export async function holdRoom(size) {
   if (giving) await giving // else it begins here and now, where giving meets it
-  return asked(size)
+  const said = asked(size)
+  taking = Promise.race([said, new Promise((resolve) => { setTimeout(resolve, STEADY_LIMIT) })])
+  return said
 }
 
 /** Give all of it back, also what is just being taken. @returns {Promise<Said>} */
@@ -26,9 +32,11 @@ export function giveRoom() {
   return giving
 }
 
-/** Once what is being given back is there. */
+/** Once what is being given back is there, and no more is taken: that fills a disk to the brim for a moment, in which a
+ * write would be torn. */
 export async function roomGiven() {
   await giving
+  await taking
 }
 
 /** @param {number} size @returns {Promise<Said>} never rejected */

@@ -11,7 +11,8 @@ AWAY = """() => { window.opens = 0; const open = indexedDB.open;
 BACK = "() => { IDBDatabase.prototype.transaction = window.there }"
 NOTICE = "[data-name='storage-notice']"
 # Pixels of the screen that are left when its last line is scrolled to.
-LEFT = """async () => { document.getElementById('app').style.minHeight = '300vh'; scrollTo(0, document.body.scrollHeight);
+LEFT = """async () => { document.getElementById('app').style.minHeight = '300vh';
+  scrollTo(0, document.body.scrollHeight);
   await new Promise(requestAnimationFrame);
   return innerHeight - Math.max(0, document.querySelector('.strip').getBoundingClientRect().bottom) }"""
 

@@ -21,11 +21,11 @@ def log_of(profile: Profile) -> Path:
     return log
 
 
-def tear(log: Path, count: int, zeros: bool) -> None:
-    """The last so many bytes were never written: the file is shorter, or holds zeros in their place."""
+def tear(log: Path, count: int) -> None:
+    """The last so many bytes were never written."""
     data = log.read_bytes()
     assert len(data) > 2 * count
-    log.write_bytes(data[:-count] + bytes(count if zeros else 0))
+    log.write_bytes(data[:-count])
 
 
 def opened(profile: Profile, office: Office) -> Phone:
@@ -39,7 +39,7 @@ def opened(profile: Profile, office: Office) -> Phone:
     return phone
 
 
-def survives(profile: Profile, office: Office, counts: list[int], zeros: bool) -> int:
+def survives(profile: Profile, office: Office, counts: list[int]) -> int:
     """Tear so many bytes off a draft in the log, one after the other; after each comes new work, and two starts.
     Returns how much was saved."""
     saved: dict[str, int] = {}
@@ -49,7 +49,7 @@ def survives(profile: Profile, office: Office, counts: list[int], zeros: bool) -
         tried(phone, office.job, 2 * number, saved)
         phone.run(DRAFT)
         profile.kill()
-        tear(log_of(profile), count, zeros)
+        tear(log_of(profile), count)
         phone = opened(profile, office)
         assert stand(phone, saved), f"{count} bytes"
         assert tried(phone, office.job, 2 * number + 1, saved) == {"kept"}
@@ -65,12 +65,11 @@ def survives(profile: Profile, office: Office, counts: list[int], zeros: bool) -
 def test_what_a_dead_battery_leaves_of_the_last_write_takes_nothing_else_with_it(
     profile: Profile, office: Office
 ) -> None:
-    assert survives(profile, office, [3], zeros=False) == 4
+    assert survives(profile, office, [3]) == 4
 
 
 @pytest.mark.soak
-@pytest.mark.parametrize("zeros", [False, True])
-def test_of_many_torn_ends_none_takes_anything_with_it(profile: Profile, office: Office, zeros: bool) -> None:
-    counts = [1, *(chance(f"torn {zeros}").randrange(2, 9000) for _ in range(24))]
-    count = survives(profile, office, counts, zeros)
-    print(f"{len(counts)} logs {'zeroed at their ends' if zeros else 'torn'}: {count} saved, 0 lost")
+def test_of_many_torn_ends_none_takes_anything_with_it(profile: Profile, office: Office) -> None:
+    dice = chance("torn")
+    counts = [1, *(dice.randrange(2, 9000) for _ in range(24))]
+    print(f"{len(counts)} logs torn: {survives(profile, office, counts)} saved, 0 lost")
