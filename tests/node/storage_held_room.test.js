@@ -92,3 +92,15 @@ test('where no worker may start, the room lies in the database, and a write that
   await assert.rejects(withDb(['meta'], 'readwrite', (tx) => tx.store.put(1, ['n'])), { code: 'outbox.disk_full' })
   IDBObjectStore.prototype.put = put
 })
+
+test('a write waits while more room is taken, which fills a disk to the brim for a moment', async () => {
+  disk.open = true
+  const taking = holdRoom(MIB)
+  let written = false
+  const write = withDb(['ballast'], 'readwrite', (tx) => tx.store.count()).then(() => { written = true })
+  await new Promise((resolve) => real(resolve, 15))
+  assert.equal(written, false)
+  disk.open = false
+  assert.equal(await taking, 'done')
+  await write
+})
