@@ -73,7 +73,7 @@ def test_openssl_takes_the_stamp_for_one_of_the_signature_s_value(tmp_path):
               "-attime", "1795644363"]  # fmt: skip
     told = subprocess.run(judged, cwd=tmp_path, capture_output=True, text=True, check=False)
     assert told.stdout.strip() == "Verification: OK", told.stderr
-    (tmp_path / "value").write_bytes(signature[:-1] + b"\0")
+    (tmp_path / "value").write_bytes(signature[:-1] + bytes([signature[-1] ^ 1]))
     assert subprocess.run(judged, cwd=tmp_path, capture_output=True, check=False).returncode != 0
 
 
