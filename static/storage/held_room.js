@@ -2,13 +2,12 @@
 
 const GIVE_LIMIT = 10_000 // ms
 const HOLD_LIMIT = 60_000 // a slow disk takes its time over so much
+const STEADY_LIMIT = 2000 // a write waits no longer for more to be taken
 
 /**
  * `held`: another window is at the file just now; `none`: there is no such file here.
  * @typedef {'done' | 'full' | 'held' | 'none'} Said
  */
-
-const STEADY_LIMIT = 2000 // a write waits no longer for more to be taken
 
 /** @type {Promise<Said> | null} */
 let giving = null

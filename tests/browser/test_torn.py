@@ -72,4 +72,7 @@ def test_what_a_dead_battery_leaves_of_the_last_write_takes_nothing_else_with_it
 def test_of_many_torn_ends_none_takes_anything_with_it(profile: Profile, office: Office) -> None:
     dice = chance("torn")
     counts = [1, *(dice.randrange(2, 9000) for _ in range(24))]
-    print(f"{len(counts)} logs torn: {survives(profile, office, counts)} saved, 0 lost")
+    count = survives(profile, office, counts)
+    (log,) = profile.folder.glob("Default/IndexedDB/*.leveldb")
+    size = sum(file.stat().st_size for file in log.iterdir())
+    print(f"{len(counts)} logs torn: {count} saved, 0 lost; {size >> 20} MiB of log and tables at the end")
