@@ -25,6 +25,6 @@ def stand(phone: Phone, saved: dict[str, int]) -> bool:
     sizes = phone.run(read, photos)
     if isinstance(sizes, str) and sizes in SAID:
         return False
-    assert sizes == [PHOTO] * len(photos)
+    assert sizes == [PHOTO] * len(photos), sizes
     assert {name for name, size in saved.items() if not size} <= {row["digest"] for row in phone.rows("entries")}
     return True
