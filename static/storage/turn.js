@@ -11,7 +11,7 @@ import { noteStorage } from './standing.js'
 
 const LEAF = 32 * 1024 // bytes; from 64 KiB on a value would lie in a file of its own, beside the log
 const LEAVES = 160 // 5 MiB: a log holds 4
-const PATIENCE = 60_000 // ms; a slow disk takes its time over so much
+const AT_ONCE = 8 // leaves: what else is to be written waits no longer than for so much
 const WAITS = [0, 0, 1000, 2000, 5000, 15_000, 60_000] // ms before a turn, by how many failed before it
 const MOST = 20 // turns within QUIET that wait for nothing: a store that is opened twice over torn writes is gone
 const QUIET = 600_000 // ms
@@ -91,12 +91,16 @@ async function pause(failures) {
 
 /** Write more than a log holds, below the ballast's keys, and take it away again. */
 async function turn() {
-  const options = { relaxed: true, patience: PATIENCE }
-  await withDb(['ballast'], 'readwrite', (tx) => Promise.all(leaves().map((leaf, n) => tx.store.put(leaf, -1 - n))), options)
-  await withDb(['ballast'], 'readwrite', (tx) => tx.store.delete(IDBKeyRange.bound(-LEAVES, -1)), options)
+  const relaxed = { relaxed: true }
+  for (let n = 0; n < LEAVES; n += AT_ONCE) {
+    await withDb(['ballast'], 'readwrite', (tx) => Promise.all(leaves().map((leaf, at) => tx.store.put(leaf, -1 - n - at))), relaxed)
+  }
+  for (let n = 0; n < LEAVES; n += AT_ONCE) {
+    await withDb(['ballast'], 'readwrite', (tx) => tx.store.delete(IDBKeyRange.bound(-n - AT_ONCE, -1 - n)), relaxed)
+  }
 }
 
 /** Random, because the store under the browser compresses. */
 function leaves() {
-  return Array.from({ length: LEAVES }, () => crypto.getRandomValues(new Uint8Array(LEAF)))
+  return Array.from({ length: AT_ONCE }, () => crypto.getRandomValues(new Uint8Array(LEAF)))
 }
