@@ -17,8 +17,8 @@ PATIENCE = 30  # seconds
 
 
 def log_of(profile: Profile) -> Path:
-    (log,) = profile.folder.glob("Default/IndexedDB/*.leveldb/*.log")
-    return log
+    """The one that is written at; the one before may be there still, while it is put into tables."""
+    return max(profile.folder.glob("Default/IndexedDB/*.leveldb/*.log"))
 
 
 def tear(log: Path, count: int) -> None:
