@@ -12,25 +12,16 @@ import { Trouble } from '../words/trouble.js'
 import { withDb } from '../storage/database.js'
 import { draftGone } from '../storage/drafts.js'
 import { withRoom } from '../storage/room.js'
+import { keepTwice } from '../storage/twice.js'
 import { currentRow } from '../people/current.js'
 import { privateKey } from '../people/device.js'
 import { readClocks } from '../server/clock.js'
+import { picturesOf, unsentPhoto } from './pictures.js'
 import { outboxRows } from './rows.js'
 import { useTicket } from './ticket.js'
 
 const TRIES = 50
 const STORES = ['chains', 'entries', 'outbox', 'photos', 'receipts', 'drafts']
-
-const theirs = (/** @type {any} */ { photos }) => photos
-const document = (/** @type {any} */ { document }) => (document ? [document] : [])
-
-/** Kinds that name pictures, which go with them. @type {Record<string, (body: any) => string[]>} */
-const PICTURES = {
-  photo: ({ sha256 }) => [sha256], disposition: document, concession: document,
-  finding: theirs, correction: theirs, recheck: theirs, reopening: theirs,
-  day: ({ photos, materials }) => [...photos, ...materials.flatMap(theirs)],
-  survey: ({ photos, substitutions, samples, wear }) => [...photos, ...substitutions.flatMap(document), ...samples.flatMap(theirs), ...(wear?.photos ?? [])],
-}
 
 /** One at a time in this tab: only other tabs can then be faster. @type {Promise<any>} */
 let turn = Promise.resolve()
@@ -69,11 +60,18 @@ async function keep(what) {
     const entry = { person: person.id, digest, job: what.job, kid: person.kid, token, from: 'own' }
     if (await withRoom('text', () => commit(entry, payload, what.draft))) {
       if (what.draft !== undefined) draftGone(person.id, what.draft)
+      await twice(entry)
       window.dispatchEvent(new CustomEvent('seamwalk:kept', { detail: { job: what.job, digest } }))
       return { digest, id }
     }
   }
   throw new Trouble('outbox.storage_stopped', { value: 'chain' })
+}
+
+/** @param {any} entry saved already */
+async function twice({ person, digest, job, kid, token }) {
+  const head = { what: /** @type {const} */ ('entry'), person, name: digest, job, kid }
+  await keepTwice('text', head, new TextEncoder().encode(token))
 }
 
 /** @param {any} payload @param {import('../entry/key.js').SigningKey} key */
@@ -98,7 +96,7 @@ function commit(entry, payload, draft) {
     if (head?.digest === entry.digest) return true
     if ((head?.digest ?? null) !== payload.prev) return false
     const photos = []
-    for (const picture of new Set(PICTURES[payload.kind]?.(payload.body) ?? [])) photos.push(await unsentPhoto(tx, entry, picture))
+    for (const picture of picturesOf(payload)) photos.push(await unsentPhoto(tx, entry, picture))
     if (payload.kind === 'lot') await useTicket(tx, entry, payload)
     await tx.objectStore('entries').put(entry)
     for (const row of outboxRows(entry, payload, photos.filter(Boolean))) await tx.objectStore('outbox').put(row)
@@ -107,11 +105,4 @@ function commit(entry, payload, draft) {
     await tx.objectStore('chains').put({ kid: entry.kid, job: entry.job, seq: payload.seq, digest: entry.digest })
     return true
   })
-}
-
-/** @param {any} tx @param {any} entry @param {string} sha256 */
-async function unsentPhoto(tx, { person, job }, sha256) {
-  const confirmed = await tx.objectStore('receipts').getKey([person, 'photo', job, sha256])
-  const waiting = await tx.objectStore('outbox').getKey([person, 'photo', job, sha256])
-  return confirmed || waiting ? undefined : tx.objectStore('photos').get([person, sha256])
 }

@@ -3,6 +3,7 @@
 
 import { withDb } from '../storage/database.js'
 import { withRoom } from '../storage/room.js'
+import { keepTwice } from '../storage/twice.js'
 import { Trouble } from '../words/trouble.js'
 import { currentPerson } from '../people/current.js'
 import { PHOTO_LIMIT } from './chunks.js'
@@ -28,13 +29,19 @@ export async function keepPhoto(file) {
   }
   const sha256 = await sha256Hex(bytes)
   const row = { person, sha256, size: bytes.byteLength, ...seen, type: seen.type, at: new Date().toISOString() }
+  await keepRow(row, bytes)
+  await keepTwice('photos', { what: 'photo', person, name: sha256, type: row.type, width: row.width, height: row.height, at: row.at }, bytes)
+  return { sha256, size: row.size, type: row.type, width: row.width, height: row.height }
+}
+
+/** All of it or nothing. @param {any} row without its chunks @param {ArrayBuffer} bytes @throws {Trouble} as `keepPhoto` */
+export async function keepRow(row, bytes) {
   try {
     await withRoom('photo', () => store(row, bytes))
   } catch (fault) {
-    await dropUnnamed(sha256).catch(() => {})
+    await dropUnnamed(row.sha256).catch(() => {})
     throw fault
   }
-  return { sha256, size: row.size, type: row.type, width: row.width, height: row.height }
 }
 
 /** @param {File | Blob} file @param {string} name */

@@ -1,8 +1,9 @@
-// What happens when the phone's disk is full: the ballast goes first, so that the item in hand is finished;
-// then copies of photos fetched from the server, then of those it has confirmed, oldest first; then no new photos, in
+// What happens when the phone's disk is full: second copies of photos and the ballast go first, so that the item in hand is
+// finished; then copies of photos fetched from the server, then of those it has confirmed, oldest first; then no new photos, in
 // plain words.
 // Text always has priority: it is let into the room that photos are refused.
 
+import { givePhotos } from '../spare/write.js'
 import { withDb } from './database.js'
 import { Trouble } from '../words/trouble.js'
 import { dropBallast, layBallast } from './ballast.js'
@@ -23,6 +24,7 @@ export async function withRoom(what, write) {
     if (!isDiskFull(fault)) throw fault
   }
   try {
+    await givePhotos()
     await dropBallast()
     return await writeWithLess(write)
   } catch (fault) {

@@ -1,0 +1,71 @@
+"""A database that the browser throws away as damaged: what was only on the phone comes back from its second copy."""
+
+from pathlib import Path
+
+from tests.browser.kept import PHOTO
+from tests.browser.office import Office
+from tests.browser.phone import Phone, entry, keep_picture
+from tests.browser.profile import Profile
+
+BACK = "return (await import('/static/shell/put_back.js')).putBack()"
+HELD = """const { names, read } = await import('/static/spare/files.js');
+  const sizes = {};
+  for (const name of await names()) sizes[name.split('.')[0]] = (await read(name)).size;
+  return sizes"""
+NONE = """() => {
+  const refused = () => { throw new DOMException('made to fail', 'SecurityError') };
+  StorageManager.prototype.getDirectory = refused;
+  window.Worker = class { constructor() { refused() } } }"""
+CLEAR = "return (await import('/static/shell/put_back.js')).clearSent()"
+
+
+def damage(profile: Profile) -> None:
+    """A record of the log whose length was written and whose bytes were not, as a power cut leaves one where a file's
+    size goes to the disk before what is in it."""
+    log = max(profile.folder.glob("Default/IndexedDB/*.leveldb/*.log"))
+    at = log.stat().st_size
+    left = 32_768 - at % 32_768
+    assert left > 100, "the record fits into its block"
+    with Path(log).open("ab") as file:
+        file.write(b"\1\2\3\4" + (80).to_bytes(2, "little") + b"\1" + bytes(80))
+
+
+def again(profile: Profile, office: Office) -> Phone:
+    return Phone(profile.start(), office.url, "/")
+
+
+def test_what_the_browser_throws_away_with_its_database_comes_back_and_goes_out(
+    profile: Profile, office: Office
+) -> None:
+    phone = again(profile, office)
+    phone.sign_in("ann")
+    sent = phone.note(office.job, "sent before")["digest"]
+    phone.run("return sendNow()")
+    photo = keep_picture(phone, office.job, 1, PHOTO)["sha256"]
+    unsent = phone.note(office.job, "unsent")["digest"]
+    profile.kill()
+    damage(profile)
+    phone = again(profile, office)
+    phone.page.locator("[data-name=put-back]").wait_for()
+    told = phone.page.locator("[data-name=put-back]").inner_text()
+    assert "Records: 3. Photos: 1." in told, "what had gone out since the page began comes too, and does no harm"
+    assert phone.rows("people") == phone.rows("receipts") == [], "the browser has thrown its database away"
+    assert phone.run(BACK) == {"entries": 0, "photos": 0}, "once"
+    profile.kill()
+    phone = again(profile, office)
+    phone.sign_in("ann")
+    assert phone.run("return sendNow()")["entries"] == 0
+    there = {one.digest for one in office.entries()}
+    assert {sent, unsent} <= there and len(office.entries()) == len(there)
+    assert len(office.photo(photo)) == PHOTO
+    phone.run(CLEAR)
+    assert not any(phone.run(HELD).values()), "what the office has is kept twice no more"
+    phone.page.locator("[data-name=put-back-seen]").click()
+    phone.page.locator("[data-name=put-back]").wait_for(state="detached")
+
+
+def test_a_second_copy_stands_in_nobody_s_way(phone: Phone, office: Office) -> None:
+    phone.sign_in("ann")
+    phone.page.evaluate(NONE)
+    keep_picture(phone, office.job, 2, 1000)
+    assert phone.run("return keepEntry(arg).then((kept) => kept.digest.length)", entry(office.job, "one")) == 43
