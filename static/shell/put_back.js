@@ -13,6 +13,7 @@ import { itemsOf } from '../spare/record.js'
 import { clear, written } from '../spare/write.js'
 import { withDb } from '../storage/database.js'
 import { readMeta, writeMeta } from '../storage/meta.js'
+import { withRoom } from '../storage/room.js'
 import { databaseName } from '../storage/twice.js'
 
 const SETTLED = 3000 // ms after the last word of the sending
@@ -31,31 +32,44 @@ export function startPuttingBack() {
   })
 }
 
-/** @returns {Promise<{entries: number, photos: number}>} what came back */
+/** @returns {Promise<{entries: number, photos: number}>} what came back; what found no room comes at the next start */
 export async function putBack() {
   const name = await databaseName()
   const lost = (await names()).filter((one) => told(one).store !== name)
   const back = { entries: 0, photos: 0 }
-  const signed = lost.length ? await missing(lost) : []
+  const signed = lost.length ? await whole(lost) : []
   const wanted = new Set(signed.flatMap(({ entry, payload }) => picturesOf(payload).map((picture) => `${entry.person} ${picture}`)))
+  unfinished = false
   for await (const { head, body } of every(lost, 'photos')) {
-    if (wanted.has(`${head.person} ${head.name}`) && (await photoBack(head, body).catch(() => false))) back.photos += 1
+    if (wanted.has(`${head.person} ${head.name}`) && (await attempted(() => photoBack(head, body)))) back.photos += 1
   }
-  for (const one of signed) if (await entryBack(one)) back.entries += 1
-  if (back.entries) await note(back)
+  for (const one of signed) if (await attempted(() => entryBack(one))) back.entries += 1
+  if (back.entries || back.photos) await note(back)
   await clearSent()
   return back
+}
+
+let unfinished = true
+
+/** One that does not come back hides no other, and its file stays. @param {() => Promise<boolean>} work */
+async function attempted(work) {
+  try {
+    return await work()
+  } catch {
+    unfinished = true
+    return false
+  }
 }
 
 /** What of these files is of no window that lives, or of this one once nothing new came, and waits no more. */
 export async function clearSent() {
   const before = written()
-  const needed = await waiting()
-  for (const name of await names()) {
-    if (told(name).own) continue
+  const [needed, name] = [await waiting(), await databaseName()]
+  for (const one of await names()) {
+    if (told(one).own || (unfinished && told(one).store !== name)) continue
     let still = false
-    for await (const { head } of itemsOf(await read(name))) still ||= needed(head)
-    if (!still) await remove(name)
+    for await (const { head } of itemsOf(await read(one))) still ||= needed(head)
+    if (!still) await remove(one)
   }
   if (needed() || written() !== before) return
   await clear('text')
@@ -75,23 +89,17 @@ async function* every(files, kind) {
   for (const name of files.filter((one) => told(one).kind === kind)) yield* itemsOf(await read(name))
 }
 
-/** Entries that neither this phone has nor the office has confirmed to it, each as it was signed. @param {string[]} files @returns {Promise<Signed[]>} */
-async function missing(files) {
+/** Entries that are as they were signed. @param {string[]} files @returns {Promise<Signed[]>} */
+async function whole(files) {
   const found = new Map()
   for await (const { head: { person, name: digest, job, kid }, body } of every(files, 'text')) {
     const token = await body.text()
     const [front, middle] = token.split('.')
-    if ((await digestOf(`${front}.${middle}`)) !== digest || (await isHere(person, digest, job))) continue
+    if ((await digestOf(`${front}.${middle}`)) !== digest) continue
     const payload = JSON.parse(new TextDecoder().decode(decode(middle, 'token')))
     found.set(`${person} ${digest}`, { entry: { person, digest, job, kid, token, from: 'own' }, payload })
   }
   return [...found.values()]
-}
-
-/** @param {string} person @param {string} digest @param {string} job */
-function isHere(person, digest, job) {
-  return withDb(['entries', 'receipts'], 'readonly', async (tx) =>
-    Boolean((await tx.objectStore('entries').getKey([person, digest])) ?? (await tx.objectStore('receipts').getKey([person, 'entry', job, digest]))))
 }
 
 /** @param {any} head @param {Blob} body @returns {Promise<boolean>} false where it is here, or damaged */
@@ -103,16 +111,21 @@ async function photoBack({ person, name: sha256, size, type, width, height, at }
   return true
 }
 
-/** Its chain is not begun anew: the key that signed it is gone with the database. @param {Signed} one @returns {Promise<boolean>} */
+/**
+ * Its chain is not begun anew: the key that signed it is gone with the database.
+ * @param {Signed} one @returns {Promise<boolean>} false where the entry is here; a picture of it that came back later waits now
+ */
 function entryBack({ entry, payload }) {
-  return withDb(STORES, 'readwrite', async (tx) => {
-    if (await tx.objectStore('entries').getKey([entry.person, entry.digest])) return false
+  return withRoom('text', () => withDb(STORES, 'readwrite', async (tx) => {
+    const { person, digest, job } = entry
     const photos = []
     for (const picture of picturesOf(payload)) photos.push(await unsentPhoto(tx, entry, picture))
-    await tx.objectStore('entries').put(entry)
-    for (const row of outboxRows(entry, payload, photos.filter(Boolean))) await tx.objectStore('outbox').put(row)
-    return true
-  })
+    const [own, ...theirs] = outboxRows(entry, payload, photos.filter(Boolean))
+    const here = (await tx.objectStore('entries').getKey([person, digest])) ?? (await tx.objectStore('receipts').getKey([person, 'entry', job, digest]))
+    if (!here) await tx.objectStore('entries').put(entry)
+    for (const row of here ? theirs : [own, ...theirs]) await tx.objectStore('outbox').put(row)
+    return !here
+  }))
 }
 
 /** @param {{entries: number, photos: number}} back */

@@ -40,11 +40,12 @@ export async function clear(kind) {
   if (file) await asked(file, kind, null)
 }
 
-/** Give the room of all second copies of photos back, of this page and of those before. No more are made by this page. */
-export async function givePhotos() {
+/** Give the room of all second copies of photos back, of this page and of those before. No more are made by this page.
+ * What another database has left is no second copy: it is all there is. @param {string} store */
+export async function givePhotos(store) {
   off.add('photos')
   await clear('photos')
-  for (const name of await names()) if (told(name).kind === 'photos') await remove(name)
+  for (const name of await names()) if (told(name).kind === 'photos' && told(name).store === store) await remove(name)
 }
 
 function canWrite() {

@@ -8,6 +8,7 @@ import { withDb } from './database.js'
 import { Trouble } from '../words/trouble.js'
 import { dropBallast, layBallast } from './ballast.js'
 import { isDiskFull } from './faults.js'
+import { databaseName } from './twice.js'
 
 const PROBE = 24 // bricks that must fit before photos are taken again: room for text, and for turning the log over
 
@@ -24,7 +25,7 @@ export async function withRoom(what, write) {
     if (!isDiskFull(fault)) throw fault
   }
   try {
-    await givePhotos()
+    await givePhotos(await databaseName())
     await dropBallast()
     return await writeWithLess(write)
   } catch (fault) {

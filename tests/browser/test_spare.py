@@ -12,6 +12,11 @@ HELD = """const { names, read } = await import('/static/spare/files.js');
   const sizes = {};
   for (const name of await names()) sizes[name.split('.')[0]] = (await read(name)).size;
   return sizes"""
+FULL = """const put = IDBObjectStore.prototype.put;
+IDBObjectStore.prototype.put = function (value, ...key) {
+  const full = this.name === 'photo_chunks' && value.photo !== 'probe';
+  if (full) throw new DOMException('made to fail', 'QuotaExceededError');
+  return put.call(this, value, ...key) }"""
 NONE = """() => {
   const refused = () => { throw new DOMException('made to fail', 'SecurityError') };
   StorageManager.prototype.getDirectory = refused;
@@ -28,6 +33,18 @@ def damage(profile: Profile) -> None:
     assert left > 100, "the record fits into its block"
     with Path(log).open("ab") as file:
         file.write(b"\1\2\3\4" + (80).to_bytes(2, "little") + b"\1" + bytes(80))
+
+
+def rot(profile: Profile, what: bytes) -> None:
+    """One bit of the second copy, somewhere in this."""
+    for place in (place for place in profile.folder.glob("Default/File System/**/*") if place.is_file()):
+        data = bytearray(place.read_bytes())
+        at = data.find(what)
+        if at >= 0:
+            data[at] ^= 1
+            place.write_bytes(data)
+            return
+    raise AssertionError("it is in no file")
 
 
 def again(profile: Profile, office: Office) -> Phone:
@@ -62,6 +79,29 @@ def test_what_the_browser_throws_away_with_its_database_comes_back_and_goes_out(
     assert not any(phone.run(HELD).values()), "what the office has is kept twice no more"
     phone.page.locator("[data-name=put-back-seen]").click()
     phone.page.locator("[data-name=put-back]").wait_for(state="detached")
+
+
+def test_what_finds_no_room_to_come_back_comes_at_the_next_start_and_what_rotted_hides_nothing(
+    profile: Profile, office: Office
+) -> None:
+    phone = again(profile, office)
+    phone.sign_in("ann")
+    rotten = phone.note(office.job, "rotten")["digest"]
+    token = next(row["token"] for row in phone.rows("entries") if row["digest"] == rotten)
+    photo = keep_picture(phone, office.job, 1, PHOTO)["sha256"]
+    profile.kill()
+    damage(profile)
+    rot(profile, token.encode())
+    profile.start().add_init_script(FULL)
+    phone = Phone(profile.context, office.url, "/")
+    phone.page.get_by_text("Records: 1. Photos: 0.").wait_for()
+    profile.kill()
+    phone = again(profile, office)
+    phone.page.get_by_text("Records: 1. Photos: 1.").wait_for()
+    phone.sign_in("ann")
+    phone.run("return sendNow()")
+    assert len(office.photo(photo)) == PHOTO
+    assert rotten not in {one.digest for one in office.entries()}
 
 
 def test_a_second_copy_stands_in_nobody_s_way(phone: Phone, office: Office) -> None:
