@@ -7,12 +7,13 @@ const HELD = new Set(['NoModificationAllowedError', 'InvalidStateError']) // the
 const TRIES = 50
 const AGAIN = 100 // ms
 
-/** @param {number} size @returns {Promise<'done' | 'full' | 'held'>} */
-async function make(size) {
+/** @param {number} size @param {'hold' | 'try'} why @returns {Promise<'done' | 'full' | 'held'>} */
+async function make(size, why) {
   const folder = await navigator.storage.getDirectory()
   const file = await opened(await folder.getFileHandle('ballast', { create: true }))
   if (!file) return 'held'
   try {
+    if (why === 'try') return await fits(file, size)
     if (size) return await grow(file, size)
     await file.truncate(0)
     return 'done'
@@ -48,6 +49,17 @@ async function grow(file, size) {
   return 'done'
 }
 
+/** Behind what is held: a disk that is full makes no other file. It gives room as it is written to; that what was written
+ * reaches the disk is not waited for. @param {any} file @param {number} more @returns {Promise<'done' | 'full'>} */
+async function fits(file, more) {
+  const block = new Uint8Array(BLOCK).fill(1)
+  const held = await file.getSize()
+  let at = held
+  while (at < held + more && written(file, block, at)) at += BLOCK
+  await file.truncate(held)
+  return at < held + more ? 'full' : 'done'
+}
+
 /** @param {any} file @param {Uint8Array} block @param {number} at */
 function written(file, block, at) {
   try {
@@ -57,6 +69,6 @@ function written(file, block, at) {
   }
 }
 
-self.onmessage = async ({ data: size }) => {
-  self.postMessage(await make(size).catch((fault) => (fault.name === 'QuotaExceededError' ? 'full' : 'none')))
+self.onmessage = async ({ data: { size, why } }) => {
+  self.postMessage(await make(size, why).catch((fault) => (fault.name === 'QuotaExceededError' ? 'full' : 'none')))
 }

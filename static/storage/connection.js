@@ -3,6 +3,7 @@
 import { openDB } from '../vendor/idb.js'
 import { Trouble } from '../words/trouble.js'
 import { roomGiven } from './held_room.js'
+import { seeRoom } from './reserve.js'
 import { NAME, VERSION, upgrade } from './schema.js'
 
 const OPEN_LIMIT = 3000 // ms; an open that does not settle by then never will (seen on phones that slept)
@@ -21,15 +22,31 @@ export function connection() {
   return mine
 }
 
+let spent = false
+
+/** Some browsers refuse every later write of a connection that met a full disk once. It is read on with: to open another
+ * needs room. */
+export function spendConnection() {
+  spent = true
+}
+
+/** @returns {Promise<any>} one that no full disk was met with */
+export function connectionToWrite() {
+  if (spent) dropConnection()
+  return connection()
+}
+
 /** Forget the connection: the next call opens a new one. */
 export function dropConnection() {
   const old = opening
   opening = null
+  spent = false
   old?.then((db) => db.close(), () => {})
 }
 
 async function open() {
   await roomGiven()
+  await seeRoom()
   try {
     return await opened(VERSION)
   } catch (fault) {

@@ -8,9 +8,10 @@
 // So every write asks for one store more, the same for all, and the browser itself lets none begin before the last has ended.
 
 import { Trouble } from '../words/trouble.js'
-import { connection, dropConnection, ofNewerBuild } from './connection.js'
+import { connection, connectionToWrite, dropConnection, ofNewerBuild, spendConnection } from './connection.js'
 import { REOPEN_WAITS, isConnectionFault, isDiskFull, isHalfWritten } from './faults.js'
 import { giveRoom, roomGiven } from './held_room.js'
+import { withReserve } from './reserve.js'
 import { noteStorage } from './standing.js'
 
 // What sending needs. All else of a database that a newer build made is only read: its rows may mean more than we know.
@@ -24,7 +25,8 @@ const SETTLE_LIMIT = 15_000 // ms; a transaction of at most 1 MiB that takes lon
  *
  * @template T
  * @param {string[]} stores @param {'readonly' | 'readwrite'} mode @param {(tx: any) => Promise<T> | T} fn
- * @param {{relaxed?: boolean}} [options] `relaxed` only for bytes that may be lost
+ * @param {{relaxed?: boolean, need?: number}} [options] `relaxed` only for bytes that may be lost; `need`: bytes that must be
+ *   free where the disk may be full, see `withReserve`
  * @returns {Promise<T>}
  * @throws {Trouble} `outbox.storage_stopped` when the phone's storage does not come back, `outbox.disk_full`, `storage.held`
  *   when another window keeps an older database open, `storage.newer` for a write to what a newer build made; what the
@@ -34,11 +36,12 @@ export async function withDb(stores, mode, fn, options = {}) {
   const durability = options.relaxed ? 'relaxed' : 'strict'
   for (let tries = 0; ; tries += 1) {
     try {
-      const result = await once(stores, mode, fn, durability)
+      const write = () => once(stores, mode, fn, durability)
+      const result = await (mode === 'readonly' ? write() : withReserve(write, options.need))
       noteStorage('database', null)
       return result
     } catch (fault) {
-      if (mode === 'readwrite' && isHalfWritten(fault)) {
+      if (mode === 'readwrite' && fault instanceof DOMException && isHalfWritten(fault)) {
         await giveRoom() // before it is opened anew: a store that meets a second torn end is thrown away (see turn.js)
         globalThis.dispatchEvent?.(new Event('seamwalk:torn'))
       }
@@ -55,8 +58,10 @@ export async function withDb(stores, mode, fn, options = {}) {
 
 /** What no reopening mends. @param {unknown} fault @param {string} mode */
 function inWords(fault, mode) {
+  if (fault instanceof Trouble && isDiskFull(fault) && mode === 'readonly') noteStorage('database', fault.code)
   if (!(fault instanceof DOMException)) return fault // of `fn` itself, or in words already
-  dropConnection() // some browsers refuse every later write of a connection that met a full disk once
+  if (isDiskFull(fault)) spendConnection()
+  else dropConnection()
   const code = isDiskFull(fault) ? 'outbox.disk_full' : 'outbox.storage_stopped'
   if (mode === 'readonly' && isDiskFull(fault)) noteStorage('database', code) // of a write its caller tells
   return Object.assign(new Trouble(code, { field: 'text', value: String(fault) }), { name: fault.name })
@@ -65,7 +70,7 @@ function inWords(fault, mode) {
 /** @param {string[]} stores @param {IDBTransactionMode} mode @param {(tx: any) => any} fn @param {string} durability */
 async function once(stores, mode, fn, durability) {
   if (mode === 'readwrite') await roomGiven()
-  const db = await connection()
+  const db = await (mode === 'readwrite' ? connectionToWrite() : connection())
   if (mode === 'readwrite' && ofNewerBuild(db) && !stores.every((name) => SENDING.has(name))) throw new Trouble('storage.newer')
   const tx = mode === 'readonly' ? db.transaction(stores) : db.transaction([...new Set([...stores, TURNSTILE])], mode, { durability })
   const done = tx.done

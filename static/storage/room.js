@@ -11,6 +11,7 @@ import { isDiskFull } from './faults.js'
 import { databaseName } from './twice.js'
 
 const PROBE = 24 // bricks that must fit before photos are taken again: room for text, and for turning the log over
+const SMALL = 4 * 1024 * 1024 // bytes that must be free to take rows out, which is a write too
 
 /**
  * Run an idempotent write, making room and running it again when the disk is full.
@@ -25,7 +26,7 @@ export async function withRoom(what, write) {
     if (!isDiskFull(fault)) throw fault
   }
   try {
-    await givePhotos(await databaseName())
+    await databaseName().then(givePhotos, () => {})
     await dropBallast()
     return await writeWithLess(write)
   } catch (fault) {
@@ -86,7 +87,7 @@ export function dropOldest() {
       return true
     }
     return false
-  })
+  }, { need: SMALL })
 }
 
 /**

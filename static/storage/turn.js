@@ -6,6 +6,7 @@
 
 import { dropBallast, layBallast } from './ballast.js'
 import { withDb } from './database.js'
+import { keepsLog, seeRoom } from './reserve.js'
 import { noteFull } from './room.js'
 import { noteStorage } from './standing.js'
 
@@ -40,11 +41,6 @@ export function startTurning() {
     begin()
   })
   begin()
-}
-
-/** Only browsers with this word in their name keep such a log; the others would write for nothing. */
-function keepsLog() {
-  return /Chrom(e|ium)\//.test(navigator.userAgent)
 }
 
 function begin() {
@@ -91,7 +87,8 @@ async function pause(failures) {
 
 /** Write more than a log holds, below the ballast's keys, and take it away again. */
 async function turn() {
-  const relaxed = { relaxed: true }
+  await seeRoom()
+  const relaxed = { relaxed: true, need: 0 }
   for (let n = 0; n < LEAVES; n += AT_ONCE) {
     await withDb(['ballast'], 'readwrite', (tx) => Promise.all(leaves().map((leaf, at) => tx.store.put(leaf, -1 - n - at))), relaxed)
   }

@@ -1,5 +1,7 @@
 """Work that is kept, told outside the browser, and looked for again."""
 
+import time
+
 from tests.browser.phone import Phone, entry, picture
 
 SAID = {"kept", "outbox.disk_full", "outbox.storage_stopped"}
@@ -17,6 +19,14 @@ def tried(phone: Phone, job: str, number: int, saved: dict[str, int]) -> set[str
     return {name[1:] if name.startswith("!") else "kept" for name in (photo, text)}
 
 
+def stand_soon(phone: Phone, saved: dict[str, int], patience: int) -> bool:
+    """As ``stand``, within so many seconds."""
+    end = time.monotonic() + patience
+    while not (there := stand(phone, saved)) and time.monotonic() < end:
+        time.sleep(1)
+    return there
+
+
 def stand(phone: Phone, saved: dict[str, int]) -> bool:
     """All that was saved is there to the byte; False while the storage cannot be read."""
     read = """return Promise.all(arg.map((name) => photoBytes(name).then(({ bytes }) => bytes.length))).then(
@@ -24,6 +34,7 @@ def stand(phone: Phone, saved: dict[str, int]) -> bool:
     photos = [name for name, size in saved.items() if size]
     sizes = phone.run(read, photos)
     if isinstance(sizes, str) and sizes in SAID:
+        print(f"not to be read just now: {sizes}")
         return False
     assert sizes == [PHOTO] * len(photos), sizes
     assert {name for name, size in saved.items() if not size} <= {row["digest"] for row in phone.rows("entries")}

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from tests.browser.conftest import FLAGS
-from tests.browser.kept import SAID, stand, tried
+from tests.browser.kept import SAID, stand, stand_soon, tried
 from tests.browser.phone import Phone
 from tests.browser.profile import Profile
 from tests.small_disk import fill, small_disk
@@ -54,10 +54,10 @@ def test_a_really_full_disk_loses_nothing_saved_and_with_room_all_goes_on(
             time.sleep(1)
         waited = time.monotonic() - since
         for _ in range(2):
-            assert stand(phone, saved)
+            assert stand_soon(phone, saved, PATIENCE)
             profile.kill()
             phone = Phone(profile.start(), office.url, "/")
-        assert stand(phone, saved)
+        assert stand_soon(phone, saved, PATIENCE)
         while waits(phone):
             assert time.monotonic() < since + PATIENCE, "it does not go out"
         profile.close()

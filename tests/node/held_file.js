@@ -5,16 +5,22 @@ import { readFileSync } from 'node:fs'
 
 const TEXT = readFileSync(new URL('../../static/storage/ballast_file.js', import.meta.url), 'utf8')
 
-export const disk = { size: 0, room: Infinity, open: false, files: true, promises: false, workers: 0, ended: 0, given: () => {} }
+/** `size` of the ballast, `open`: somebody has it; `room` of the whole disk; `tried`: how often room was looked for. */
+export const disk = { size: 0, tried: 0, room: Infinity, open: false, files: true, promises: false, workers: 0, ended: 0, given: () => {} }
 
 class Handle {
-  constructor() { disk.open = true }
+  constructor() {
+    disk.open = true
+    this.held = disk.size
+    this.wrote = false
+  }
 
   getSize() { return later(disk.size) }
 
   truncate(/** @type {number} */ size) {
     disk.size = size
-    if (!size) disk.given()
+    if (this.wrote && size === this.held) disk.tried += 1
+    else if (!size) disk.given()
     return later(undefined)
   }
 
@@ -26,6 +32,7 @@ class Handle {
   }
 
   write(/** @type {Uint8Array} */ block, /** @type {{at: number}} */ { at }) {
+    this.wrote = true
     if (at + block.length > disk.room) throw refused('QuotaExceededError')
     disk.size = Math.max(disk.size, at + block.length)
     return block.length
@@ -62,7 +69,7 @@ export class FileWorker {
     new Function('self', 'navigator', TEXT)(this.self, navigator)
   }
 
-  postMessage(/** @type {number} */ data) { this.self.onmessage({ data }) }
+  postMessage(/** @type {{size: number, why: string}} */ data) { this.self.onmessage({ data }) }
 
   terminate() {
     if (!this.ended) disk.ended += 1
@@ -72,5 +79,5 @@ export class FileWorker {
 
 /** As at the start of a test. */
 export function emptied() {
-  Object.assign(disk, { size: 0, room: Infinity, open: false, files: true, promises: false, workers: 0, ended: 0, given: () => {} })
+  Object.assign(disk, { size: 0, tried: 0, room: Infinity, open: false, files: true, promises: false, workers: 0, ended: 0, given: () => {} })
 }
