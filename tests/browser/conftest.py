@@ -14,10 +14,19 @@ from tests.browser.profile import Profile
 from tests.browser.roof import Roof
 
 CHROMIUM = os.environ.get("CHROMIUM") or shutil.which("chromium") or shutil.which("chromium-browser")
+# What the driver turns off stands here again: of two such lists the browser takes the last alone.
+OFF_IN_THE_DRIVER = (
+    "AvoidUnnecessaryBeforeUnloadCheckSync", "DestroyProfileOnBrowserClose", "HttpsUpgrades",
+    "HttpsFirstBalancedModeAutoEnable", "LensOverlay", "MediaRouter", "PaintHolding", "ThirdPartyStoragePartitioning",
+    "AvoidCorsURLLoaderRestartOnRedirect", "TcpPortRandomizationWin", "OptimizationHints",
+    "NetworkTimeServiceQuerying", "AimEnabled", "PreconnectToSearch",
+)  # fmt: skip
+# Two pages under the address bar, loaded anew for each phone, which has no address bar here: a tenth of its start.
+SUGGESTIONS = ("WebUIOmniboxPopup", "WebUIOmniboxAimPopup")
 FLAGS = [
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
     "--disable-component-update", "--disable-sync", "--use-fake-device-for-media-stream",
-    "--use-fake-ui-for-media-stream",
+    "--use-fake-ui-for-media-stream", f"--disable-features={','.join([*OFF_IN_THE_DRIVER, *SUGGESTIONS])}",
 ]  # fmt: skip
 
 
