@@ -7,6 +7,7 @@ import { startSync } from './sync/engine.js'
 import { capable } from './shell/ready.js'
 import { homeScreenFirst } from './shell/recording.js'
 import { startShell } from './shell/start.js'
+import { PutBackNotice } from './frame/put_back_notice.js'
 import { useRoute } from './frame/route.js'
 import { Strip } from './frame/strip.js'
 import { usePlace } from './frame/place.js'
@@ -47,6 +48,7 @@ function App() {
   if (!person && !looking && homeScreenFirst() && route[0] !== 'join') return html`<${HomeScreenFirst} look=${() => setLooking(true)} />`
   const open = person || ['sign-in', 'who', 'join'].includes(route[0])
   return html`<${Strip} person=${person} invented=${invented} />
+    <${PutBackNotice} />
     ${able.newer && html`<${Newer} />`}
     ${open ? screenFor(route, person, setInvented) : html`<${Door} at=${route.join('/')} />`}`
 }

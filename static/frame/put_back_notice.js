@@ -5,7 +5,7 @@ import { say } from '../words/say.js'
 import { html, useEffect, useState } from './view.js'
 
 export function PutBackNotice() {
-  const [back, setBack] = useState(/** @type {{entries: number, photos: number} | null} */ (null))
+  const [back, setBack] = useState(/** @type {{entries: number, photos: number, gone: number} | null} */ (null))
   useEffect(() => {
     const read = () => readMeta(['put_back']).then((kept) => setBack(kept ?? null), () => {})
     read()
@@ -16,8 +16,8 @@ export function PutBackNotice() {
   const seen = () => dropMeta(['put_back']).then(() => setBack(null), () => {})
   return html`<div class="problem" role="alert" data-name="put-back">
     <strong><span aria-hidden="true">▲</span> ${say('put_back')}</strong>
-    <p>${say('put_back.came', back)}</p>
+    <p>${say('put_back.came', back)}${back.gone > 0 && html` <strong>${say('put_back.gone', { n: back.gone })}</strong>`}</p>
     <p>${say('put_back.way_out')}</p>
-    <button type="button" data-name="put-back-seen" onClick=${seen}>${say('put_back.seen')}</button>
+    <button type="button" class="press" data-name="put-back-seen" onClick=${seen}>${say('put_back.seen')}</button>
   </div>`
 }

@@ -7,7 +7,6 @@ import { missingPictures } from '../shell/own_pictures.js'
 import { readiness } from '../shell/ready.js'
 import { age } from './age.js'
 import { Overdue } from './overdue.js'
-import { PutBackNotice } from './put_back_notice.js'
 import { path } from './route.js'
 import { StorageNotice } from './storage_notice.js'
 
@@ -49,7 +48,6 @@ export function Strip({ person, invented }) {
       <${Overdue} standing=${standing} />
     </a>
     <${StorageNotice} />
-    <${PutBackNotice} />
   </div>`
 }
 

@@ -3,14 +3,14 @@
 import { askPersist, startInstall } from './install.js'
 import { startInHand } from './in_hand.js'
 import { startOwnPictures } from './own_pictures.js'
-import { startPuttingBack } from './put_back.js'
+import { startSecondCopy } from './second_copy.js'
 import { startUpdates } from './update.js'
 import { startTurning } from '../storage/turn.js'
 
 /** Called once by the page. */
 export function startShell() {
   startTurning()
-  startPuttingBack()
+  startSecondCopy()
   startInstall()
   startInHand()
   startOwnPictures()

@@ -1,17 +1,18 @@
 // The second copy of what is only on this phone, in files of the browser's own beside its database: a browser that takes
 // its database for damaged throws all of it away, and makes no difference between what was sent and what was not.
 //
-// It never stands in the way: what cannot be written here is saved all the same, and photos take only room that is free.
+// It never stands in the way: what cannot be written here is saved all the same. Photos are kept twice only where the
+// browser has promised lasting storage: any other takes all of it away for want of room, which they would bring nearer.
 
 import { nameOf, names, remove, told } from './files.js'
 import { packed } from './record.js'
 
 const LIMIT = 5000 // ms that what is saved already waits for its second copy
-const FREE = 512 * 1024 * 1024 // bytes that the browser must say are free before a photo is kept twice
 
 /** @typedef {import('./files.js').Kind} Kind */
 
-/** @type {Map<Kind, {worker: Worker, answers: ((said: string) => void)[], written: number}>} */
+/** `heads` of what was written since it was cleared. @typedef {{worker: Worker, answers: ((said: string) => void)[], heads: any[], late: boolean}} Open */
+/** @type {Map<Kind, Open>} */
 const open = new Map()
 /** @type {Set<Kind>} what is not kept twice any more by this page */
 const off = new Set()
@@ -21,23 +22,34 @@ const off = new Set()
  * @param {Uint8Array} bytes @returns {Promise<boolean>} whether it is kept twice
  */
 export async function keep(kind, store, head, bytes) {
-  if (off.has(kind) || !canWrite() || (kind === 'photos' && !(await isFree(bytes.length)))) return false
+  if (off.has(kind) || !canWrite() || (kind === 'photos' && !(await isPromised()))) return false
   const file = opened(kind, store)
-  file.written += 1
+  file.heads.push(head)
+  last = performance.now()
   const said = await asked(file, kind, await packed(head, bytes))
-  if (said !== 'done') off.add(kind) // a file that fails is not written to without end
+  if (said === 'none') open.delete(kind) // its worker did not load: without signal, before the app is ready for that
+  else if (said !== 'done') off.add(kind) // a file that fails is not written to without end
   return said === 'done'
 }
 
-/** How much this page has written: unchanged, nothing came meanwhile. */
-export function written() {
-  return [...open.values()].reduce((sum, { written: one }) => sum + one, 0)
+/** What this page has written and not cleared. @returns {any[]} */
+export function ownHeads() {
+  return [...open.values()].flatMap(({ heads }) => heads)
+}
+
+let last = -Infinity
+
+/** Has this page written nothing for so long? @param {number} ms */
+export function restedFor(ms) {
+  return performance.now() - last >= ms
 }
 
 /** Throw away what this page has written. @param {Kind} kind */
 export async function clear(kind) {
   const file = open.get(kind)
-  if (file) await asked(file, kind, null)
+  if (!file || file.late) return
+  file.heads = []
+  await asked(file, kind, null)
 }
 
 /** Give the room of all second copies of photos back, of this page and of those before. No more are made by this page.
@@ -52,10 +64,8 @@ function canWrite() {
   return typeof Worker !== 'undefined' && Boolean(globalThis.navigator?.storage?.getDirectory)
 }
 
-/** @param {number} size */
-async function isFree(size) {
-  const { quota = 0, usage = 0 } = (await navigator.storage.estimate?.().catch(() => null)) ?? {}
-  return quota - usage > FREE + size
+async function isPromised() {
+  return (await within(navigator.storage.persisted?.().catch(() => false), false)) === true
 }
 
 /** @param {Kind} kind @param {string} store */
@@ -63,7 +73,7 @@ function opened(kind, store) {
   let file = open.get(kind)
   if (file) return file
   const worker = new Worker(new URL('./file.js', import.meta.url), { type: 'module', name: nameOf(kind, store) })
-  file = { worker, answers: [], written: 0 }
+  file = /** @type {Open} */ ({ worker, answers: [], heads: [], late: false })
   const answer = (/** @type {string} */ said) => file?.answers.shift()?.(said)
   worker.onmessage = ({ data }) => answer(data)
   worker.onerror = () => answer('none')
@@ -71,10 +81,17 @@ function opened(kind, store) {
   return file
 }
 
-/** @param {{worker: Worker, answers: ((said: string) => void)[]}} file @param {Kind} kind @param {Uint8Array<ArrayBuffer> | null} bytes @returns {Promise<string>} */
+/** @param {Open} file @param {Kind} kind @param {Uint8Array<ArrayBuffer> | null} bytes null to clear @returns {Promise<string>} */
 function asked(file, kind, bytes) {
   const answer = new Promise((resolve) => { file.answers.push(resolve) })
   file.worker.postMessage({ kind, bytes }, bytes ? [bytes.buffer] : [])
-  const late = new Promise((resolve) => { setTimeout(() => resolve('late'), LIMIT) })
-  return Promise.race([answer, late])
+  return within(answer, 'late').then((said) => {
+    file.late = said === 'late' // one that does not answer is waited for once
+    return said
+  })
+}
+
+/** @template T @template U @param {Promise<T> | undefined} work @param {U} otherwise @returns {Promise<T | U | undefined>} */
+function within(work, otherwise) {
+  return Promise.race([work, new Promise((resolve) => { setTimeout(() => resolve(otherwise), LIMIT) })])
 }

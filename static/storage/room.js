@@ -26,7 +26,7 @@ export async function withRoom(what, write) {
     if (!isDiskFull(fault)) throw fault
   }
   try {
-    await databaseName().then(givePhotos, () => {})
+    await databaseName().then(givePhotos).catch(() => {}) // a database that is full to the brim may have no name yet
     await dropBallast()
     return await writeWithLess(write)
   } catch (fault) {
