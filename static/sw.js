@@ -15,6 +15,7 @@ const here = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (se
 
 const APPS = 'seamwalk-apps' //   /app/BUILD -> a build that is whole: its list, a line feed, its files end to end
 const PARTS = 'seamwalk-parts' // /part/SHA256 -> files that came before an install was cut, in the same form
+const OURS = /^seamwalk-(room|spare)/ // of the page: room held, and second copies of what is unsent
 const PACK = 128 * 1024 // plain bytes asked for at once: what a cut may cost
 const MOST = 100 // files of one pack, as the server has it
 const WAVE = 3 // packs fetched at once
@@ -167,7 +168,7 @@ async function activate() {
     if (new URL(request.url).pathname !== `/app/${BUILD}`) await apps.delete(request)
   }
   for (const name of await caches.keys()) {
-    if (![APPS, PARTS].includes(name)) await caches.delete(name)
+    if (![APPS, PARTS].includes(name) && !OURS.test(name)) await caches.delete(name)
   }
 }
 

@@ -71,7 +71,7 @@ async function keep(what) {
 /** @param {any} entry saved already */
 async function twice({ person, digest, job, kid, token }) {
   const head = { what: /** @type {const} */ ('entry'), person, name: digest, job, kid }
-  await keepTwice('text', head, new TextEncoder().encode(token))
+  await keepTwice(head, new TextEncoder().encode(token))
 }
 
 /** @param {any} payload @param {import('../entry/key.js').SigningKey} key */

@@ -30,7 +30,7 @@ export async function keepPhoto(file) {
   const sha256 = await sha256Hex(bytes)
   const row = { person, sha256, size: bytes.byteLength, ...seen, type: seen.type, at: new Date().toISOString() }
   await keepRow(row, bytes)
-  await keepTwice('photos', { what: 'photo', person, name: sha256, type: row.type, width: row.width, height: row.height, at: row.at }, bytes)
+  await keepTwice({ what: 'photo', person, name: sha256, type: row.type, width: row.width, height: row.height, at: row.at }, bytes)
   return { sha256, size: row.size, type: row.type, width: row.width, height: row.height }
 }
 

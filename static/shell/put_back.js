@@ -7,8 +7,7 @@ import { picturesOf, unsentPhoto } from '../outbox/pictures.js'
 import { outboxRows } from '../outbox/rows.js'
 import { sha256Hex } from '../photo/digest.js'
 import { keepRow } from '../photo/keep.js'
-import { names, read, told } from '../spare/files.js'
-import { itemsOf } from '../spare/record.js'
+import { copies, readCopy } from '../spare/copies.js'
 import { withDb } from '../storage/database.js'
 import { withRoom } from '../storage/room.js'
 import { databaseName } from '../storage/twice.js'
@@ -17,57 +16,63 @@ const STORES = ['entries', 'outbox', 'photos', 'receipts']
 
 /** @typedef {{entry: any, payload: any}} Signed */
 
-/** Entries first: they are little, and what is closed in the middle has them already. @returns {Promise<{entries: number, photos: number, whole: boolean}>}
- * what came back; `whole`: nothing is left for the next start */
+/**
+ * Entries first: they are little, and what is closed in the middle has them already.
+ * @returns {Promise<{entries: number, photos: number, whole: boolean}>} what came back; `whole`: nothing is left for the next start
+ */
 export async function putBack() {
   const name = await databaseName()
-  const lost = (await names()).filter((one) => told(one).store !== name)
-  const back = { entries: 0, photos: 0 }
-  let failed = false
-  /** One that does not come back hides no other, and its file stays. @param {() => Promise<any>} work */
-  const attempted = (work) => work().catch(() => { failed = true })
-  const signed = await whole(lost, attempted)
+  const lost = (await copies()).filter(({ store }) => store !== name)
+  const back = { entries: 0, photos: 0, whole: true }
+  /** One that does not come back hides no other, and its copy stays. @type {Attempted} */
+  const attempted = (work) => work().catch(() => { back.whole = false })
+  const signed = await asSigned(lost, attempted)
   for (const one of signed) if (await attempted(() => entryBack(one))) back.entries += 1
   await note(back)
   const wanted = new Set(signed.flatMap(({ entry, payload }) => picturesOf(payload).map((picture) => `${entry.person} ${picture}`)))
-  await each(lost, 'photos', attempted, async ({ head, body }) => {
-    if (!wanted.has(`${head.person} ${head.name}`) || !(await photoBack(head, body))) return
+  for (const one of lost.filter(({ what, person, name: photo }) => what === 'photo' && wanted.has(`${person} ${photo}`))) {
+    if (!(await attempted(() => photoBack(one)))) continue
     back.photos += 1
     await note({ entries: 0, photos: 1 })
-  })
+  }
   for (const one of signed) await attempted(() => entryBack(one)) // pictures that came since wait now too
   if (signed.length) await noteGone(wanted)
-  return { ...back, whole: !failed }
+  return back
 }
 
 /** @typedef {(work: () => Promise<any>) => Promise<any>} Attempted */
 
-/** @param {string[]} files @param {string} kind @param {Attempted} attempted @param {(item: any) => Promise<any>} work */
-async function each(files, kind, attempted, work) {
-  for (const name of files.filter((one) => told(one).kind === kind)) {
-    await attempted(async () => { for await (const item of itemsOf(await read(name))) await attempted(() => work(item)) })
+/** Entries that are as they were signed. @param {import('../spare/copies.js').Copy[]} lost @param {Attempted} attempted @returns {Promise<Signed[]>} */
+async function asSigned(lost, attempted) {
+  /** @type {Signed[]} */
+  const found = []
+  for (const one of lost.filter(({ what }) => what === 'entry')) {
+    await attempted(async () => {
+      const { head: { person, name: digest, job, kid }, body } = await opened(one)
+      const token = await body.text()
+      const [front, middle] = token.split('.')
+      if ((await digestOf(`${front}.${middle}`)) !== digest) return
+      const payload = JSON.parse(new TextDecoder().decode(decode(middle, 'token')))
+      found.push({ entry: { person, digest, job, kid, token, from: 'own' }, payload })
+    })
   }
+  return found
 }
 
-/** Entries that are as they were signed. @param {string[]} files @param {Attempted} attempted @returns {Promise<Signed[]>} */
-async function whole(files, attempted) {
-  const found = new Map()
-  await each(files, 'text', attempted, async ({ head: { person, name: digest, job, kid }, body }) => {
-    const token = await body.text()
-    const [front, middle] = token.split('.')
-    if ((await digestOf(`${front}.${middle}`)) !== digest) return
-    const payload = JSON.parse(new TextDecoder().decode(decode(middle, 'token')))
-    found.set(`${person} ${digest}`, { entry: { person, digest, job, kid, token, from: 'own' }, payload })
-  })
-  return [...found.values()]
+/** @param {import('../spare/copies.js').Copy} copy */
+async function opened(copy) {
+  const found = await readCopy(copy)
+  if (!found) throw new Error('another window has put it back')
+  return found
 }
 
-/** @param {any} head @param {Blob} body @returns {Promise<boolean>} false where it is here, or damaged */
-async function photoBack({ person, name: sha256, size, type, width, height, at }, body) {
-  if (await withDb(['photos'], 'readonly', (tx) => tx.store.getKey([person, sha256]))) return false
+/** @param {import('../spare/copies.js').Copy} copy @returns {Promise<boolean>} false where it is here, or damaged */
+async function photoBack(copy) {
+  if (await withDb(['photos'], 'readonly', (tx) => tx.store.getKey([copy.person, copy.name]))) return false
+  const { head: { person, name: sha256, type, width, height, at }, body } = await opened(copy)
   const bytes = await body.arrayBuffer()
   if ((await sha256Hex(bytes)) !== sha256) return false
-  await keepRow({ person, sha256, size, type, width, height, at }, bytes)
+  await keepRow({ person, sha256, size: bytes.byteLength, type, width, height, at }, bytes)
   return true
 }
 

@@ -4,6 +4,8 @@
 import { Trouble } from '../words/trouble.js'
 import { offered } from './offered.js'
 
+const OURS = /^seamwalk-(room|spare)/ // of the page: room held, and second copies of what is unsent
+
 /**
  * Remove caches and workers and load afresh. Only while our server answers: else the app would be gone from the phone
  * until there is signal.
@@ -11,7 +13,7 @@ import { offered } from './offered.js'
  */
 export async function repairApp() {
   if (!(await offered())) throw new Trouble('shell.repair_offline', { field: 'server', value: location.host })
-  for (const name of await caches.keys()) await caches.delete(name)
+  for (const name of await caches.keys()) if (!OURS.test(name)) await caches.delete(name)
   for (const one of await navigator.serviceWorker.getRegistrations()) await one.unregister()
   location.reload()
 }

@@ -1,21 +1,20 @@
-// Room on the disk, held by a file of the browser's own: to cut it short needs no room, and writes nothing to the database.
+// Room on the disk, held in the browser's store of responses: to give it back needs no room, and writes nothing to the
+// database. (Files of the origin's own would do it too. But Chromium forgets what they take when it is killed, and counts
+// 4 GiB for the origin once one is cut short: decision 79.)
 
-const GIVE_LIMIT = 10_000 // ms
-const HOLD_LIMIT = 60_000 // a slow disk takes its time over so much
+const HELD = 'seamwalk-room' // kept by static/sw.js
+const TRIED = 'seamwalk-room-tried'
+const PIECE = 1024 * 1024
+const LIMIT = 60_000 // ms; a slow disk takes its time
 const STEADY_LIMIT = 2000 // a write waits no longer for more to be taken
 
-/**
- * `held`: another window is at the file just now; `none`: there is no such file here.
- * @typedef {'done' | 'full' | 'held' | 'none'} Said
- */
+/** `none`: there is no such store here. @typedef {'done' | 'full' | 'none'} Said */
 
 /** @type {Promise<Said> | null} */
 let giving = null
 /** The last time that more was taken. @type {Promise<unknown>} */
 let taking = Promise.resolve()
-/** Those that make the file longer just now. @type {Set<(said: Said) => void>} */
-const growing = new Set()
-
+let asked = 0
 /** @type {(held: boolean) => void} */
 let heard = () => {}
 
@@ -24,26 +23,30 @@ export function onRoom(hear) {
   heard = hear
 }
 
-/** Make the file so long, once what is being given back is. @param {number} size @returns {Promise<Said>} */
+/** Hold so much, once what is being given back is. @param {number} size @returns {Promise<Said>} */
 export async function holdRoom(size) {
+  const mine = ++asked
   if (giving) await giving // else it begins here and now, where giving meets it
-  const said = asked(size)
-  taking = Promise.race([said, new Promise((resolve) => { setTimeout(resolve, STEADY_LIMIT) })])
-  said.then((one) => one === 'done' && heard(true))
+  const said = limited(filled(HELD, size, () => mine === asked))
+  taking = within(said, STEADY_LIMIT, /** @type {Said} */ ('full'))
+  if ((await said) === 'done') heard(true)
   return said
 }
 
 /** Give all of it back, also what is just being taken. @returns {Promise<Said>} */
 export function giveRoom() {
+  asked += 1
   heard(false)
-  for (const end of growing) end('full') // it has the file, and a full disk waits for no other
-  giving ??= asked(0).finally(() => { giving = null })
+  giving ??= limited(taking.then(() => emptied(HELD))).finally(() => { giving = null })
   return giving
 }
 
 /** Is so much free? It is taken, and given back at once. @param {number} size @returns {Promise<Said>} */
-export function tryRoom(size) {
-  return asked(size, 'try')
+export async function tryRoom(size) {
+  const name = `${TRIED}-${Math.random()}`
+  const said = await limited(filled(name, size, () => true))
+  await limited(emptied(name))
+  return said
 }
 
 /** Once what is being given back is there, and no more is taken: that fills a disk to the brim for a moment, in which a
@@ -53,21 +56,51 @@ export async function roomGiven() {
   await taking
 }
 
-/** @param {number} size @param {'hold' | 'try'} [why] @returns {Promise<Said>} never rejected */
-function asked(size, why = 'hold') {
-  if (typeof Worker === 'undefined' || !globalThis.navigator?.storage?.getDirectory) return Promise.resolve('none')
-  return new Promise((/** @type {(said: Said) => void} */ resolve) => {
-    const worker = new Worker(new URL('./ballast_file.js', import.meta.url), { type: 'module' })
-    const end = (/** @type {Said} */ said) => {
-      clearTimeout(timer)
-      growing.delete(end)
-      worker.terminate()
-      resolve(said)
-    }
-    const timer = setTimeout(() => end('none'), size && why === 'hold' ? HOLD_LIMIT : GIVE_LIMIT)
-    if (size && why === 'hold') growing.add(end)
-    worker.onmessage = ({ data }) => end(data)
-    worker.onerror = () => end('none')
-    worker.postMessage({ size, why })
-  }).catch(() => 'none')
+/**
+ * What is there already is not written again; where not all of it fits, half stays: a disk filled to the brim by us would
+ * help nobody.
+ * @param {string} name @param {number} size @param {() => boolean} wanted still @returns {Promise<Said>}
+ */
+async function filled(name, size, wanted) {
+  if (!globalThis.caches) return 'none'
+  const store = await caches.open(name)
+  const there = new Set((await store.keys()).map(({ url }) => new URL(url).pathname))
+  for (let n = 0; n * PIECE < size; n += 1) {
+    if (!wanted()) return 'full'
+    if (there.has(`/room/${n}`)) continue
+    const fault = await store.put(`/room/${n}`, new Response(random())).then(() => null, (reason) => reason ?? 'refused')
+    if (!fault) continue
+    for (let last = n; last >= Math.floor(n / 2); last -= 1) await store.delete(`/room/${last}`)
+    return 'full'
+  }
+  return wanted() ? 'done' : 'full'
+}
+
+/** Piece by piece: a store that is deleted keeps its bytes as long as anybody holds it. @param {string} name @returns {Promise<Said>} */
+async function emptied(name) {
+  if (!globalThis.caches) return 'none'
+  const store = await caches.open(name)
+  for (const { url } of await store.keys()) await store.delete(new URL(url).pathname)
+  await caches.delete(name)
+  return 'done'
+}
+
+/** Random, because what lies under it may compress. */
+function random() {
+  const piece = new Uint8Array(PIECE)
+  for (let at = 0; at < PIECE; at += 65_536) crypto.getRandomValues(piece.subarray(at, at + 65_536))
+  return piece
+}
+
+/** @param {Promise<Said>} work @returns {Promise<Said>} never rejected */
+function limited(work) {
+  return within(work.catch(() => /** @type {Said} */ ('none')), LIMIT, /** @type {Said} */ ('none'))
+}
+
+/** @template T @param {Promise<T>} work @param {number} ms @param {T} otherwise @returns {Promise<T>} */
+function within(work, ms, otherwise) {
+  return new Promise((resolve) => {
+    const timer = setTimeout(() => resolve(otherwise), ms)
+    work.then(resolve).finally(() => clearTimeout(timer))
+  })
 }

@@ -3,7 +3,7 @@
 // plain words.
 // Text always has priority: it is let into the room that photos are refused.
 
-import { givePhotos } from '../spare/write.js'
+import { givePhotos } from '../spare/copies.js'
 import { withDb } from './database.js'
 import { Trouble } from '../words/trouble.js'
 import { dropBallast, layBallast } from './ballast.js'

@@ -1,11 +1,12 @@
 // Keep what is saved a second time, beside the database and under the database's own name: where that name is another
 // one day, the browser has thrown the database away (static/shell/put_back.js).
 
-import { keep } from '../spare/write.js'
+import { keepCopy } from '../spare/copies.js'
 import { withDb } from './database.js'
 
 /** @type {Promise<string> | null} */
 let name = null
+const made = Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join('')
 
 /** The database's name for itself, given once. @returns {Promise<string>} */
 export function databaseName() {
@@ -20,16 +21,14 @@ export function databaseName() {
   return name
 }
 
-const made = Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join('')
-
 /**
  * Nothing hangs on it: what is saved is saved.
- * @param {import('../spare/write.js').Kind} kind @param {Omit<import('../spare/record.js').Head, 'size'>} head
- * @param {ArrayBuffer | Uint8Array} bytes @returns {Promise<boolean>} whether it is kept twice
+ * @param {import('../spare/copies.js').Head} head @param {ArrayBuffer | Uint8Array<ArrayBuffer>} bytes
+ * @returns {Promise<boolean>} whether it is kept twice
  */
-export async function keepTwice(kind, head, bytes) {
+export async function keepTwice(head, bytes) {
   try {
-    return await keep(kind, await databaseName(), head, new Uint8Array(bytes))
+    return await keepCopy(await databaseName(), head, new Uint8Array(bytes))
   } catch {
     return false
   }

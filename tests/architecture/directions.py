@@ -34,7 +34,7 @@ JAVASCRIPT = {
     "entry": [],
     "checklist": [],
     "rules": ["vendor"],
-    "spare": ["entry"],
+    "spare": [],
     "storage": ["spare", "vendor", "words"],
     "server": ["entry", "words"],
     "people": ["entry", "server", "storage", "words"],

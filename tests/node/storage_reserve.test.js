@@ -4,12 +4,12 @@
 import 'fake-indexeddb/auto'
 import assert from 'node:assert/strict'
 import { beforeEach, test } from 'node:test'
-import { FileWorker, disk, emptied, storage } from './held_file.js'
+import { disk, emptied, responses } from './held_responses.js'
 
 const CHROMIUM = 'Mozilla/5.0 (Linux; Android 10) Chrome/130.0.0.0 Mobile', MIB = 1024 * 1024
-const browser = { userAgent: CHROMIUM, storage }
+const browser = { userAgent: CHROMIUM }
 Object.defineProperty(globalThis, 'navigator', { value: browser, configurable: true })
-Object.assign(globalThis, { Worker: FileWorker, window: globalThis, addEventListener() {}, dispatchEvent() {} })
+Object.assign(globalThis, { caches: responses, window: globalThis, addEventListener() {}, dispatchEvent() {} })
 
 let opened = 0
 const open = indexedDB.open.bind(indexedDB)
@@ -86,10 +86,10 @@ test('once the ballast is held again, room is looked for once more, and then no 
   assert.equal(disk.tried, before)
 })
 
-test('a browser without such files, or one that keeps no log, goes on as it is', async () => {
+test('a browser without such a store, or one that keeps no log, goes on as it is', async () => {
   await giveRoom()
-  globalThis.Worker = /** @type {any} */ (undefined)
+  globalThis.caches = /** @type {any} */ (undefined)
   await put(12)
   assert.equal(await read(), 12)
-  globalThis.Worker = /** @type {any} */ (FileWorker)
+  globalThis.caches = /** @type {any} */ (responses)
 })

@@ -4,10 +4,10 @@
 import 'fake-indexeddb/auto'
 import assert from 'node:assert/strict'
 import { beforeEach, test } from 'node:test'
-import { FileWorker, disk, emptied, storage } from './held_file.js'
+import { disk, emptied, responses } from './held_responses.js'
 
 const CHROMIUM = 'Mozilla/5.0 (Linux; Android 10) Chrome/130.0.0.0 Mobile', MIB = 1024 * 1024
-const browser = { userAgent: CHROMIUM, storage }
+const browser = { userAgent: CHROMIUM }
 Object.defineProperty(globalThis, 'navigator', { value: browser, configurable: true })
 
 let target = new EventTarget()
@@ -17,7 +17,7 @@ let told = []
 let planned = []
 const real = globalThis.setTimeout
 Object.assign(globalThis, {
-  Worker: FileWorker, window: globalThis,
+  caches: responses, window: globalThis,
   addEventListener: (/** @type {string} */ name, /** @type {any} */ heard) => target.addEventListener(name, heard),
   dispatchEvent: (/** @type {Event} */ event) => target.dispatchEvent(event),
   setTimeout: (/** @type {any} */ work, /** @type {number} */ ms) => {
