@@ -80,9 +80,14 @@ def picture(number: int | str, size: int | str) -> str:
 
 def keep_picture(phone: Phone, job: str, number: int, size: int) -> dict:
     """Keep a photo and its declaration, as a screen does."""
-    return phone.run(f"""const photo = await keepPhoto({picture(number, size)});
-      await keepEntry({{ job: arg, kind: 'photo', subject: photo.sha256, body: {{
-        walk: '01a00000-0000-7000-8000-00000000000b', station: null, answer: null, role: 'other',
-        sha256: photo.sha256, size: photo.size, type: photo.type, source: 'picked',
-        width: photo.width, height: photo.height }} }});
-      return photo""", job)
+    photo = phone.run(f"return keepPhoto({picture(number, size)})")
+    declare(phone, job, photo)
+    return photo
+
+
+def declare(phone: Phone, job: str, photo: dict) -> None:
+    """Keep the entry of a photo that is kept."""
+    known = {name: photo[name] for name in ("sha256", "size", "type", "width", "height")}
+    walk = {"walk": "01a00000-0000-7000-8000-00000000000b", "station": None, "answer": None}
+    body = {**walk, "role": "other", "source": "picked", **known}
+    phone.run("await keepEntry(arg)", {"job": job, "kind": "photo", "subject": photo["sha256"], "body": body})

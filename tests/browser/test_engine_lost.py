@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from tests.browser.office import Office
-from tests.browser.phone import Phone, entry, keep_picture, picture
+from tests.browser.phone import Phone, declare, entry, keep_picture, picture
 from tests.seed import chance
 
 CHUNK = 256 * 1024
@@ -52,6 +52,17 @@ def test_whatever_row_is_lost_or_altered_is_named_and_all_else_still_goes(phone:
     phone.note(office.job, "after")
     phone.run("await sendNow()")
     assert "after" in areas(office), "what is damaged is in nobody's way"
+
+
+def test_a_photo_goes_with_the_entry_of_whoever_has_come_to_hold_the_phone_meanwhile(
+    phone: Phone, office: Office
+) -> None:
+    phone.sign_in("ann")
+    kept = phone.run(f"return keepPhoto({picture(3, CHUNK)})")
+    phone.sign_in("ben")
+    declare(phone, office.job, kept)
+    phone.run("await sendNow()")
+    assert len(office.photo(kept["sha256"])) == CHUNK
 
 
 @pytest.mark.soak
