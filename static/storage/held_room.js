@@ -27,7 +27,7 @@ export function onRoom(hear) {
 export async function holdRoom(size) {
   const mine = ++asked
   if (giving) await giving // else it begins here and now, where giving meets it
-  const said = limited(filled(HELD, size, () => mine === asked))
+  const said = limited(filled(size, () => mine === asked))
   taking = within(said, STEADY_LIMIT, /** @type {Said} */ ('full'))
   if ((await said) === 'done') heard(true)
   return said
@@ -44,9 +44,18 @@ export function giveRoom() {
 /** Is so much free? It is taken, and given back at once. @param {number} size @returns {Promise<Said>} */
 export async function tryRoom(size) {
   const name = `${TRIED}-${Math.random()}`
-  const said = await limited(filled(name, size, () => true))
+  const said = await limited(fits(name, size))
   await limited(emptied(name))
   return said
+}
+
+/** All pieces at once and all the same: a start waits for this. @param {string} name @param {number} size @returns {Promise<Said>} */
+async function fits(name, size) {
+  if (!globalThis.caches) return 'none'
+  const store = await caches.open(name)
+  const piece = random()
+  const puts = Array.from({ length: Math.ceil(size / PIECE) }, (_, n) => store.put(`/room/${n}`, new Response(piece)))
+  return (await Promise.allSettled(puts)).every(({ status }) => status === 'fulfilled') ? 'done' : 'full'
 }
 
 /** Once what is being given back is there, and no more is taken: that fills a disk to the brim for a moment, in which a
@@ -59,11 +68,11 @@ export async function roomGiven() {
 /**
  * What is there already is not written again; where not all of it fits, half stays: a disk filled to the brim by us would
  * help nobody.
- * @param {string} name @param {number} size @param {() => boolean} wanted still @returns {Promise<Said>}
+ * @param {number} size @param {() => boolean} wanted still @returns {Promise<Said>}
  */
-async function filled(name, size, wanted) {
+async function filled(size, wanted) {
   if (!globalThis.caches) return 'none'
-  const store = await caches.open(name)
+  const store = await caches.open(HELD)
   const there = new Set((await store.keys()).map(({ url }) => new URL(url).pathname))
   for (let n = 0; n * PIECE < size; n += 1) {
     if (!wanted()) return 'full'
@@ -80,7 +89,7 @@ async function filled(name, size, wanted) {
 async function emptied(name) {
   if (!globalThis.caches) return 'none'
   const store = await caches.open(name)
-  for (const { url } of await store.keys()) await store.delete(new URL(url).pathname)
+  await Promise.all((await store.keys()).map(({ url }) => store.delete(new URL(url).pathname)))
   await caches.delete(name)
   return 'done'
 }
