@@ -48,7 +48,9 @@ async function asSigned(lost, attempted) {
   const found = []
   for (const one of lost.filter(({ what }) => what === 'entry')) {
     await attempted(async () => {
-      const { head: { person, name: digest, job, kid }, body } = await opened(one)
+      const copy = await readCopy(one)
+      if (!copy) return // another window was faster
+      const { head: { person, name: digest, job, kid }, body } = copy
       const token = await body.text()
       const [front, middle] = token.split('.')
       if ((await digestOf(`${front}.${middle}`)) !== digest) return
@@ -59,17 +61,11 @@ async function asSigned(lost, attempted) {
   return found
 }
 
-/** @param {import('../spare/copies.js').Copy} copy */
-async function opened(copy) {
-  const found = await readCopy(copy)
-  if (!found) throw new Error('another window has put it back')
-  return found
-}
-
-/** @param {import('../spare/copies.js').Copy} copy @returns {Promise<boolean>} false where it is here, or damaged */
-async function photoBack(copy) {
-  if (await withDb(['photos'], 'readonly', (tx) => tx.store.getKey([copy.person, copy.name]))) return false
-  const { head: { person, name: sha256, type, width, height, at }, body } = await opened(copy)
+/** @param {import('../spare/copies.js').Copy} one @returns {Promise<boolean>} false where it is here, or damaged */
+async function photoBack(one) {
+  const copy = await readCopy(one)
+  if (!copy || (await withDb(['photos'], 'readonly', (tx) => tx.store.getKey([one.person, one.name])))) return false
+  const { head: { person, name: sha256, type, width, height, at }, body } = copy
   const bytes = await body.arrayBuffer()
   if ((await sha256Hex(bytes)) !== sha256) return false
   await keepRow({ person, sha256, size: bytes.byteLength, type, width, height, at }, bytes)
