@@ -86,7 +86,7 @@ test('once the ballast is held again, room is looked for once more, and then no 
   assert.equal(disk.tried, before)
 })
 
-test('a browser without such a store, or one that keeps no log, goes on as it is', async () => {
+test('a browser without such a store goes on as it is', async () => {
   await giveRoom()
   globalThis.caches = /** @type {any} */ (undefined)
   await put(12)
