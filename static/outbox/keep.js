@@ -68,8 +68,8 @@ async function keep(what) {
   throw new Trouble('outbox.storage_stopped', { value: 'chain' })
 }
 
-/** @param {any} entry saved already */
-async function twice({ person, digest, job, kid, token }) {
+/** Keep it a second time. @param {any} entry saved already */
+export async function twice({ person, digest, job, kid, token }) {
   const head = { what: /** @type {const} */ ('entry'), person, name: digest, job, kid }
   await keepTwice(head, new TextEncoder().encode(token))
 }

@@ -30,8 +30,13 @@ export async function keepPhoto(file) {
   const sha256 = await sha256Hex(bytes)
   const row = { person, sha256, size: bytes.byteLength, ...seen, type: seen.type, at: new Date().toISOString() }
   await keepRow(row, bytes)
-  await keepTwice({ what: 'photo', person, name: sha256, type: row.type, width: row.width, height: row.height, at: row.at }, bytes)
+  await twice(row, bytes)
   return { sha256, size: row.size, type: row.type, width: row.width, height: row.height }
+}
+
+/** Keep it a second time. @param {any} row saved already @param {ArrayBuffer | Uint8Array<ArrayBuffer>} bytes */
+export async function twice({ person, sha256, type, width, height, at }, bytes) {
+  await keepTwice({ what: 'photo', person, name: sha256, type, width, height, at }, bytes)
 }
 
 /** All of it or nothing. @param {any} row without its chunks @param {ArrayBuffer} bytes @throws {Trouble} as `keepPhoto` */

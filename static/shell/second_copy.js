@@ -2,10 +2,12 @@
 // no copy gets one, and what the office has confirmed is cleared away.
 
 import { everyRow } from '../outbox/counts.js'
+import { twice as entryTwice } from '../outbox/keep.js'
+import { twice as photoTwice } from '../photo/keep.js'
 import { photoBytes } from '../photo/read.js'
 import { copies, dropCopies } from '../spare/copies.js'
 import { withDb } from '../storage/database.js'
-import { databaseName, keepTwice } from '../storage/twice.js'
+import { databaseName } from '../storage/twice.js'
 import { putBack } from './put_back.js'
 
 const SETTLED = 3000 // ms after the last word of the sending
@@ -43,14 +45,13 @@ export async function copyWaiting() {
 /** @param {any} row of the outbox */
 async function copyEntry({ person, name }) {
   const entry = await withDb(['entries'], 'readonly', (tx) => tx.store.get([person, name]))
-  if (entry) await keepTwice({ what: 'entry', person, name, job: entry.job, kid: entry.kid }, new TextEncoder().encode(entry.token))
+  if (entry) await entryTwice(entry)
 }
 
 /** @param {any} row of the outbox */
 async function copyPhoto({ person, name }) {
   const photo = await withDb(['photos'], 'readonly', (tx) => tx.store.get([person, name]))
-  const { type, width, height, at } = photo ?? {}
-  if (photo) await keepTwice({ what: 'photo', person, name, type, width, height, at }, (await photoBytes(name)).bytes)
+  if (photo) await photoTwice(photo, (await photoBytes(name)).bytes)
 }
 
 /** @param {{person: string, what: string, name: string}} thing */
