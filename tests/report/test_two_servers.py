@@ -56,7 +56,8 @@ def test_what_a_killed_server_was_to_make_is_made_once_by_the_one_that_goes_on(t
             told(second, "serving")
             with office.app.app_context():
                 taken = asks().add(job, foreman.person.id, Asked(walk)).id
-            until(lambda: rows(office)[0][taken] == "making")
+            until(lambda: rows(office)[0][taken] == "making" and len(rows(office)[1]) == 2)
+            time.sleep(1)  # three looks of each server
             assert [state for _, state in rows(office)[1]] == ["making"] * 2, "neither ends what the other is making"
             first.kill()
             first.wait(10)
