@@ -77,6 +77,19 @@ def whole_day(walker: Walker) -> None:
     walker.sees('[data-name="sign"]')
 
 
+def what_waits_says_where(walker: Walker, roof: Roof) -> None:
+    """The list of what is only on the phone, opened cold: each answer with its question and place."""
+    walker.page.goto(f"{roof.url}/#/phone")
+    walker.page.reload()
+    walker.named("unsent")
+    walker.sees('.strip .invented')
+    answer = walker.page.locator('li:has-text("Answer") [data-name="item-place"]:has-text("Quay")').first
+    answer.wait_for()
+    assert "12" in answer.inner_text() and "?" in answer.inner_text()
+    rows = walker.page.locator("li[data-state]")
+    assert rows.count() == rows.locator('[data-name="item-place"]').count()
+
+
 def test_a_walk_without_network_or_server_arrives_once_and_becomes_a_verified_report(
     chromium: Any, roof: Roof, tmp_path: Path
 ) -> None:
@@ -100,6 +113,7 @@ def test_a_walk_without_network_or_server_arrives_once_and_becomes_a_verified_re
     walker.sign_with_a_finger()
     assert "only on this phone" in walker.page.inner_text(".strip")
     assert "walk" not in roof.kinds()
+    what_waits_says_where(walker, roof)
 
     roof.start()
     assert arrived(roof, "signoff")
