@@ -18,12 +18,13 @@ const STORES = ['entries', 'outbox', 'photos', 'receipts']
 
 /**
  * Entries first: they are little, and what is closed in the middle has them already.
- * @returns {Promise<{entries: number, photos: number, whole: boolean}>} what came back; `whole`: nothing is left for the next start
+ * @returns {Promise<{entries: number, photos: number, whole: boolean, into: string}>} what came back, and into the database of
+ *   which name; `whole`: nothing is left for the next start
  */
 export async function putBack() {
   const name = await databaseName()
   const lost = (await copies()).filter(({ store }) => store !== name)
-  const back = { entries: 0, photos: 0, whole: true }
+  const back = { entries: 0, photos: 0, whole: true, into: name }
   /** One that does not come back hides no other, and its copy stays. @type {Attempted} */
   const attempted = (work) => work().catch(() => { back.whole = false })
   const signed = await asSigned(lost, attempted)

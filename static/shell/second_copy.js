@@ -17,6 +17,7 @@ export function startSecondCopy() {
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   let timer
   begin().catch(() => {}) // the next start finds it as it is
+  addEventListener('seamwalk:opened', () => { lookAgain().catch(() => {}) })
   addEventListener('seamwalk:sync', () => {
     clearTimeout(timer)
     timer = setTimeout(() => copyWaiting().then(() => clearSent()).catch(() => {}), SETTLED)
@@ -25,13 +26,28 @@ export function startSecondCopy() {
 
 /** What another window puts back just now is not told twice. Locks are for thrift: all works without them. */
 async function begin() {
-  const work = async () => { unfinished = !(await putBack()).whole }
+  begun = await databaseName()
+  const work = async () => {
+    const { whole, into } = await putBack()
+    settled = whole ? into : ''
+  }
   await (navigator.locks?.request ? navigator.locks.request('seamwalk-put-back', work) : work())
   await copyWaiting()
   await clearSent()
 }
 
-let unfinished = true
+/** The database that this page puts back into, and the one into which all came back. */
+let begun = ''
+let settled = ''
+
+/** The browser may have thrown the database away under a page that lives: then nobody is signed in here any more. */
+async function lookAgain() {
+  if (!begun || begun === (await databaseName())) return
+  const done = begin()
+  dispatchEvent(new Event('seamwalk:person'))
+  await done
+  dispatchEvent(new Event('seamwalk:put_back')) // another window may have been faster, and told only its own
+}
 
 /** Of a build that made none, of a page that could not, or just put back. */
 export async function copyWaiting() {
@@ -65,7 +81,7 @@ export async function clearSent() {
   const name = await databaseName()
   const listed = await copies()
   const needed = await waiting(name)
-  if (needed) await dropCopies(listed.filter((one) => (one.store === name ? !needed(one) : !unfinished)))
+  if (needed) await dropCopies(listed.filter((one) => (one.store === name ? !needed(one) : settled === name)))
 }
 
 /** Whether a thing waits; a photo that a draft holds will. Null where this is not the database that it was.

@@ -44,15 +44,23 @@ export function dropConnection() {
   old?.then((db) => db.close(), () => {})
 }
 
+let count = 0
+
+/** How often this page has opened it: each time it may be another database, where the browser threw the last away. */
+export function openings() {
+  return count
+}
+
 async function open() {
   await roomGiven()
   await seeRoom()
-  try {
-    return await opened(VERSION)
-  } catch (fault) {
+  const db = await opened(VERSION).catch((fault) => {
     if (!(fault instanceof DOMException) || fault.name !== 'VersionError') throw fault
     return opened() // a newer build was here: as it left it
-  }
+  })
+  count += 1
+  globalThis.dispatchEvent?.(new Event('seamwalk:opened'))
+  return db
 }
 
 /** @param {number} [version] as it stands where none is given */

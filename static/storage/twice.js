@@ -2,23 +2,31 @@
 // one day, the browser has thrown the database away (static/shell/put_back.js).
 
 import { keepCopy } from '../spare/copies.js'
+import { openings } from './connection.js'
 import { withDb } from './database.js'
 
-/** @type {Promise<string> | null} */
-let name = null
-const made = Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join('')
+/** @type {{opening: number, name: Promise<string>} | null} */
+let known = null
 
 /** The database's name for itself, given once. @returns {Promise<string>} */
 export function databaseName() {
-  name ??= withDb(['meta'], 'readwrite', async (tx) => {
-    const given = await tx.store.get(['name'])
-    if (!given) await tx.store.put(made, ['name'])
-    return given ?? made
-  }).catch((fault) => {
-    name = null
-    throw fault
+  if (known?.opening === openings()) return known.name
+  const mine = { opening: openings(), name: readOrGive() }
+  known = mine
+  mine.name.catch(() => { if (known === mine) known = null })
+  return mine.name
+}
+
+/** Read first: to give one is a write, which a full disk may have no room for. */
+async function readOrGive() {
+  const given = await withDb(['meta'], 'readonly', (tx) => tx.store.get(['name']))
+  if (given) return given
+  const made = Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, '0')).join('')
+  return withDb(['meta'], 'readwrite', async (tx) => {
+    const faster = await tx.store.get(['name'])
+    if (!faster) await tx.store.put(made, ['name'])
+    return faster ?? made
   })
-  return name
 }
 
 /**

@@ -73,7 +73,8 @@ def test_what_the_browser_throws_away_with_its_database_comes_back_and_goes_out(
     told = phone.page.locator("[data-name=put-back]").get_by_text("Records: 3. Photos: 1.")
     assert told.wait_for() is None, "what had gone out since the page began comes too, and does no harm"
     assert phone.rows("people") == phone.rows("receipts") == [], "the browser has thrown its database away"
-    assert phone.run(BACK) == {"entries": 0, "photos": 0, "whole": True}, "once"
+    once = phone.run(BACK)
+    assert (once["entries"], once["photos"], once["whole"]) == (0, 0, True)
     profile.kill()
     phone = again(profile, office)
     phone.sign_in("ann")
@@ -124,15 +125,28 @@ def test_what_is_still_coming_back_is_not_taken_for_sent(profile: Profile, offic
     phone.page.get_by_text("Records: 4. Photos: 4.").wait_for()
 
 
-def test_a_window_whose_database_goes_while_it_lives_clears_nothing_away(profile: Profile, office: Office) -> None:
+def test_windows_whose_database_goes_while_they_live_put_back_at_once_and_ask_who_it_is(
+    profile: Profile, office: Office
+) -> None:
     phone = again(profile, office)
     phone.sign_in("ann")
-    phone.note(office.job, "unsent")
+    other = Phone(profile.context, office.url, "/")
+    unsent = phone.note(office.job, "unsent")["digest"]
+    phone.context.set_offline(True)
     phone.run(GONE)
     phone.run(CLEAR)
+    for one in (phone, other):
+        one.page.get_by_text("Records: 1. Photos: 0.").wait_for()
+        one.page.locator("[data-name=sign-in]").wait_for()
+    assert len(phone.rows("outbox")) == 1
+    phone.run(CLEAR)
     profile.kill()
+    damage(profile)
     phone = again(profile, office)
     phone.page.get_by_text("Records: 1. Photos: 0.").wait_for()
+    phone.sign_in("ann")
+    phone.run("return sendNow()")
+    assert [one.digest for one in office.entries()].count(unsent) == 1
 
 
 def test_what_an_older_build_kept_once_is_copied_at_the_next_start(profile: Profile, office: Office) -> None:
