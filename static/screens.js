@@ -104,7 +104,7 @@ function InJob({ job, name, rest, person, tell }) {
   if (!known.record) return html`<${Opening} fault=${known.fault} />`
   const Inside = INSIDE[name]
   if (!Inside || !known.record.job) return html`<${Lost} />`
-  if (SPEAKS_OF[name] && !known.record[SPEAKS_OF[name]][rest[0]]) return html`<${NotYet} key=${rest[0]} />`
+  if (SPEAKS_OF[name] && !known.record[SPEAKS_OF[name]][rest[0]]) return html`<${NotYet} key=${rest[0]} job=${job} />`
   return html`${known.part && html`<${PartSeen} />`}
     <${BeforeRecording} records=${RECORDS.has(name)}>
       <${Inside} key=${name === 'plan' ? name : [name, ...rest].join('/')} job=${job} record=${known.record} definitions=${known.definitions}

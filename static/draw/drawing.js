@@ -12,6 +12,6 @@ const STEPS = /** @type {Record<string, any>} */ ({ openings: Openings, zones: Z
 /** @param {{job: string, record: any, person: any, rest: string[]}} props */
 export function Drawing({ rest, ...props }) {
   const [area = 'new', step = ''] = rest
-  if (area !== 'new' && !props.record.areas[area]) return html`<${NotYet} key=${area} />`
+  if (area !== 'new' && !props.record.areas[area]) return html`<${NotYet} key=${area} job=${props.job} />`
   return html`<${STEPS[step] ?? Draw} ...${props} rest=${[area]} />`
 }

@@ -35,7 +35,7 @@ export function Fit({ job, record, person, rest }) {
   const put = (/** @type {any} */ found) => change({ found })
   if (rest[1]) {
     const answer = lines?.find((one) => one.line === rest[1])
-    return answer ? html`<${Line} ...${{ job, record, area, answer, found: draft.found, change: put }} />` : html`<${NotYet} />`
+    return answer ? html`<${Line} ...${{ job, record, area, answer, found: draft.found, change: put }} />` : html`<${NotYet} job=${job} />`
   }
   const before = record.fits[area.id]
   const keep = async () => {

@@ -2,12 +2,13 @@
 
 import { html, useEffect, useState } from './view.js'
 import { say } from '../words/say.js'
+import { jobRecord } from '../record/load.js'
 import { go, path } from './route.js'
 import { Problem } from './problem.js'
 import { Screen } from './screen.js'
 import { MainAction } from './main_action.js'
 
-const PATIENCE = 4000 // ms for a thing just saved to be in the record that is shown
+const PATIENCE = 4000 // ms from a record with all that is saved to the screen that shows it
 
 /** @param {{fault: any}} props */
 export function Opening({ fault }) {
@@ -18,12 +19,14 @@ export function Lost() {
   return html`<${Screen} title=${say('lost')} back=${path()} backTo=${say('jobs')}><p>${say('lost.way_out')}</p><//>`
 }
 
-/** Waits for a thing to come into the record before saying that it is not there. */
-export function NotYet() {
+/** Waits for a record with all that is saved by now, however long this phone takes, before saying that a thing is not there. @param {{job: string}} props */
+export function NotYet({ job }) {
   const [late, setLate] = useState(false)
   useEffect(() => {
-    const timer = setTimeout(() => setLate(true), PATIENCE)
-    return () => clearTimeout(timer)
+    let here = true
+    const later = () => setTimeout(() => here && setLate(true), PATIENCE)
+    jobRecord(job).then(later, later)
+    return () => { here = false }
   }, [])
   return late ? html`<${Lost} />` : html`<${Opening} fault=${null} />`
 }

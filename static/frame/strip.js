@@ -5,10 +5,19 @@ import { say } from '../words/say.js'
 import { counts } from '../outbox/counts.js'
 import { missingPictures } from '../shell/own_pictures.js'
 import { readiness } from '../shell/ready.js'
+import { storageTrouble } from '../storage/standing.js'
 import { age } from './age.js'
 import { Overdue } from './overdue.js'
 import { path } from './route.js'
 import { StorageNotice } from './storage_notice.js'
+
+const CHANGES = ['seamwalk:kept', 'seamwalk:sync', 'seamwalk:storage']
+
+/** Nothing can be recorded while the storage takes nothing, signal or not. @param {any} ready */
+function withStorage(ready) {
+  const trouble = storageTrouble()
+  return trouble ? { ...ready, ready: false, reason: trouble, facts: { field: say('field.text') } } : ready
+}
 
 /** @returns {any} what `counts()` gives, and `ready`; null until counted */
 export function useStanding() {
@@ -18,7 +27,7 @@ export function useStanding() {
     let prepared = false
     const read = async () => {
       const waiting = await counts()
-      const ready = await readiness()
+      const ready = withStorage(await readiness())
       prepared = ready.ready
       setStanding((/** @type {any} */ old) => ({ ...waiting, ready: { ...ready, pictures: old?.ready.pictures ?? 0 } })) // counting pictures reads the record, and holds up nothing
       const pictures = await missingPictures()
@@ -28,10 +37,10 @@ export function useStanding() {
     again()
     // Soon while it is not ready yet, so that nobody climbs up on an old word; seldom after.
     const every = setInterval(() => { if (tick++ % 5 === 0 || !prepared) again() }, 2_000)
-    for (const name of ['seamwalk:kept', 'seamwalk:sync']) addEventListener(name, again)
+    for (const name of CHANGES) addEventListener(name, again)
     return () => {
       clearInterval(every)
-      for (const name of ['seamwalk:kept', 'seamwalk:sync']) removeEventListener(name, again)
+      for (const name of CHANGES) removeEventListener(name, again)
     }
   }, [])
   return standing
@@ -44,7 +53,7 @@ export function Strip({ person, invented }) {
     ${invented && html`<p class="invented">${say('invented.data')}<span class="more">${say('invented.more')}</span></p>`}
     <a class="standing" href=${path(person ? 'phone' : 'who')} data-name="standing">
       <span class="line"><strong>${person ? html`${waitingWords(standing)}<span class="more">${oldestWords(standing)}</span><span class="less">${oldestShort(standing)}</span>` : say('strip.nobody')}</strong></span>
-      <span class="line">${person ? `${readyWords(standing)}${picturesWords(standing)} · ${person.name}` : standing?.others ? '▲ ' + say('phone.others', { n: standing.others }) : ''}</span>
+      <span class="line">${person ? `${readyWords(standing)}${picturesWords(standing)} · ${person.name}` : standing?.others ? '▲ ' + say('strip.left', { n: standing.others }) : ''}</span>
       <${Overdue} standing=${standing} />
     </a>
     <${StorageNotice} />

@@ -18,7 +18,7 @@ import { WalkOf, walkOf } from './walk_of.js'
 export function Audit({ job, record, definitions, person, rest }) {
   if (!rest[0]) return html`<${NewAudit} ...${{ job, record, definitions, person }} />`
   const lot = record.lots?.[rest[0]]
-  if (!lot) return html`<${NotYet} />`
+  if (!lot) return html`<${NotYet} job=${job} />`
   const walk = walkOf(record, definitions, person, lot)
   if (rest[1]) return html`<${Place} ...${{ job, record, definitions, lot, walk, area: rest[1], panel: Number(rest[2]) }} />`
   return html`<${Screen} title=${say(`lot.purpose.${lot.purpose}`)} over=${lotName(record, lot)} back=${path('job', job)} backTo=${record.job.name} wide>
