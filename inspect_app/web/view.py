@@ -55,7 +55,8 @@ def page(secret: str) -> str:
     """The job's name and place, its report, what was recorded by kind, its photos."""
     link = _opened(secret, "link_seen")
     office().links.count(link.id)
-    job: dict[str, Any] = parts().records.record(link.job)["job"] or {"name": "", "place": ""}
+    record = parts().records.record(link.job)
+    job: dict[str, Any] = record["job"] or {"name": "", "place": ""}
     entries = [parse(one.token) for one in parts().reading.job_entries(link.job)]
     photos = sorted(parts().reading.photos(link.job).values(), key=lambda photo: photo.seq)
     number = max(1, request.args.get("page", 1, type=int))
@@ -64,7 +65,7 @@ def page(secret: str) -> str:
     return render_template(
         "view.html", language=language(), say=_say, link=link, job=job, at=f"/view/{secret}", count=len(entries),
         report=report, report_language=_language_of(report), kinds=_kinds(entries), held=len(photos), page=number,
-        first=first + 1, photos=[photo.sha256 for photo in photos[first : first + PHOTOS]],
+        first=first + 1, photos=[_shown(record, photo.sha256) for photo in photos[first : first + PHOTOS]],
         given=spelled(Pass(link.job, link.id, parts().clock())), reports=_reports(link.job),
     )  # fmt: skip
 
@@ -128,6 +129,18 @@ def _opened(secret: str, what: str, **facts: object) -> ViewerLink:
     link = by_secret(office().links.find, secret)
     office().trail.visit(what, link.job, link=link.id, name=link.name, **facts)
     return link
+
+
+def _shown(record: dict[str, Any], sha256: str) -> dict[str, Any]:
+    """Where on the roof a photo was taken and when, a line each, as far as an entry of the record tells."""
+    told = record["photos"].get(sha256)
+    if told is None:
+        return {"sha256": sha256, "shows": []}
+    place = record["stations"].get(told["station"], told)
+    area = record["areas"].get(place.get("area"), {}).get("name")
+    panel = place.get("panel")
+    where = [_say("photo_panel", area=area, panel=panel) if panel else area] if area else []
+    return {"sha256": sha256, "shows": [*where, str(told["at"])[:16].replace("T", " ")]}
 
 
 def _language_of(report: Shelved | None) -> str:

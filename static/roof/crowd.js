@@ -1,4 +1,4 @@
-// Marks on the whole roof stand closer than they are wide: a pass gives way, so that what is not a pass is never hidden.
+// Marks on a roof, and on a small screen those of an area, stand closer than they are wide: a pass gives way, so that what is not a pass is never hidden.
 
 /**
  * The marks to draw, what is not a pass last and so on top; a pass that would touch another kept mark is left out.

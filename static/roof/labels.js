@@ -93,15 +93,15 @@ export function Sample({ shape, sample, sight, width, height, large }) {
   })
 }
 
-/** The places looked at, with what they came to: of the whole roof those that have room. @param {any} props `states`: by station id; `thin`: a pass gives way */
-export function Looked({ shapes, stations, states, sight, width, height, large, thin }) {
+/** The places looked at, with what they came to: a pass gives way where marks stand close. @param {any} props `states`: by station id */
+export function Looked({ shapes, stations, states, sight, width, height, large }) {
   const marks = shapes.flatMap((/** @type {any} */ shape) => stations.filter((/** @type {any} */ one) => one.area === shape.area.id && shape.panels[one.panel - 1]).map((/** @type {any} */ one) => {
     const far = drawn(one.from_low_end, shape.area.outline.unit) ?? 0
     const [e, n] = toPlan(shape.place, seamOf(shape, one.panel), lowEnd(shape, one.panel) + far)
     const [x, y] = onScreen(sight, e, n)
     return { id: one.id, x, y, state: states[one.id] }
   })).filter((/** @type {any} */ { x, y }) => x >= 16 * large && x <= width - 16 * large && y >= 16 * large && y <= height - 16 * large)
-  return (thin ? uncrowded(marks, 26 * large) : marks).map((/** @type {any} */ { id, x, y, state }) => html`<${Mark} key=${id} ...${{ x, y, large: large * 0.8, state }} />`)
+  return uncrowded(marks, 26 * large).map((/** @type {any} */ { id, x, y, state }) => html`<${Mark} key=${id} ...${{ x, y, large: large * 0.8, state }} />`)
 }
 
 /** The places of the area looked at that are near the view, as ticks across their seams, counted off leg by leg. @param {any} props */

@@ -5,6 +5,7 @@ import { say } from '../words/say.js'
 import { drawn } from '../frame/amount.js'
 import { useRoom } from '../frame/room.js'
 import { rims } from './chords.js'
+import { uncrowded } from './crowd.js'
 import { Hatches, zoneHatch } from './hatches.js'
 import { useLaid } from './layouts.js'
 import { Cross, Mark } from './marks.js'
@@ -75,12 +76,11 @@ export function Plan({ record, definitions, area, tallest, panel, at: chosenAt, 
       ${edges(area).map((edge, i) => html`<line key=${'e' + i} class=${'edge ' + edge.name} x1=${px(edge.from[0] - shape.left)} y1=${py(edge.from[1] - shape.low)}
         x2=${px(edge.to[0] - shape.left)} y2=${py(edge.to[1] - shape.low)} />`)}
       ${held.length > 0 && html`<path class="fixed" d=${held.map(([from, to, y]) => `M${at(from, y).join(' ')}L${at(to, y).join(' ')}`).join('')} />`}
-      ${wide && stations.map((/** @type {any} */ one) => {
+      ${wide && uncrowded(stations.map((/** @type {any} */ one) => {
         const x = seam(area, wide, one.panel, count)
         const y = ends(area, x).low + (drawn(one.from_low_end, area.outline.unit) ?? 0)
-        const state = stateOf(record, definitions, one)
-        return html`<${Mark} key=${one.id} x=${px(x)} y=${py(y)} large=${large} state=${state} />`
-      })}
+        return { id: one.id, x: px(x), y: py(y), state: stateOf(record, definitions, one) }
+      }), 30 * large).map(({ id, x, y, state }) => html`<${Mark} key=${id} ...${{ x, y, large, state }} />`)}
       ${wide && panel && chosenAt !== null && chosenAt !== undefined && html`<${Cross} large=${large} x=${px(seam(area, wide, panel, count))} y=${py(ends(area, seam(area, wide, panel, count)).low + chosenAt)} />`}
     </svg>
     <p class="edge-name down" aria-hidden="true">▼ ${say('toward_eave')}</p>

@@ -78,7 +78,7 @@ export function RoofPlan({ record, areas, tallest, states, stations, show = 'sta
         ${ready && shapes.map((shape) => html`<g key=${'s' + shape.area.id}><${Sample} ...${{ shape, sample: shownSample(record, shape.area.id), ...view }} /></g>`)}
         <${Names} ...${{ shapes, looked, ...view }} />
         ${here && html`<${Numbers} ...${{ shape: here, panel, ...view }} />`}
-        ${ready && html`<${Looked} ...${{ shapes, states, stations: marks, thin: !here, ...view }} />`}
+        ${ready && html`<${Looked} ...${{ shapes, states, stations: marks, ...view }} />`}
       </g>
     </svg>
     <svg class="needle" width=${60 * large} height=${64 * large} aria-hidden="true"><${North} x=${30 * large} y=${28 * large} large=${large} /></svg></div>

@@ -11,6 +11,7 @@ import { Screen } from '../frame/screen.js'
 import { Choice } from '../frame/choice.js'
 import { Stepper } from '../frame/stepper.js'
 import { MainAction } from '../frame/main_action.js'
+import { stretches } from '../lot/population.js'
 import { Plan } from '../roof/plan.js'
 import { rounded } from '../roof/pick.js'
 import { sorted } from '../roof/order.js'
@@ -29,6 +30,7 @@ export function Place({ job, record, definitions, person, rest }) {
   if (!draft) return null
   const area = record.areas[draft.area]
   const unit = area.outline.unit
+  const hidden = stretches(record.coverage?.[draft.area]).some(({ from, to }) => from <= Number(draft.panel ?? 0) && Number(draft.panel ?? 0) < to)
   const ready = draft.panel !== null && draft.at !== null && draft.zone
   const enterAs = (/** @type {string} */ reached) => async () => {
     await enter({ job, kind: 'station', subject: draft.id, draft: rest.length > 1 ? `${key}/${rest.slice(1).join('/')}` : key, body: {
@@ -49,6 +51,7 @@ export function Place({ job, record, definitions, person, rest }) {
     <${Choice} name="zone" label=${say('place.zone')} hint=${draft.zone_told === placeKey(draft) && draft.zone_at !== placeKey(draft) ? say('plan.zone.from_map') : ''} value=${draft.zone}
       onChange=${(/** @type {string} */ zone) => change({ zone, zone_at: placeKey(draft) })}
       options=${(area.zones ?? []).map((/** @type {string} */ zone) => ({ value: zone, label: zoneName(zone) }))} />
+    ${hidden && html`<p class="problem" role="status" data-name="next-set"><strong>▲ ${say('place.next_set', { n: Number(draft.panel) + 1 })}</strong> ${say('place.next_set.way_out')}</p>`}
     <${MainAction} name="look" label=${say('place.look')} run=${enterAs('yes')} disabled=${!ready} under=${ready ? '' : say('place.still')} />
     <${MainAction} plain name="unsafe" label=${say('place.unsafe')} under=${say('place.unsafe.under')} run=${enterAs('unsafe')} disabled=${!ready} />
     <${MainAction} plain name="covered" label=${say('place.covered')} run=${enterAs('covered')} disabled=${!ready} />

@@ -2,7 +2,8 @@
 
 import re
 
-from tests.report.test_make import make
+from tests.phone import new_uuid
+from tests.report.test_make import accept, keep_photo, make
 
 
 def rows(page, language):
@@ -63,3 +64,21 @@ def test_the_button_of_the_report_says_the_report_s_language_in_the_reader_s(off
     make(office, page.job, language="es")
     for reader, words in (("en", "Report 1, in Spanish (PDF)"), ("es", "Informe 1, en español (PDF)")):
         assert words in page.get(headers={"Accept-Language": reader}).get_data(as_text=True)
+
+
+def test_a_photo_says_where_it_was_taken_and_when_and_one_that_no_entry_names_stands_alone(office):
+    page = Page(office)
+    tied, alone = (keep_photo(office, page.job, data) for data in (b"a picture of the seam", b"of nothing"))
+    assembly, area, walk, station = (new_uuid() for _ in range(4))
+    accept(page.chief, page.chief.entry("assembly", page.job, assembly),
+           page.chief.entry("area", page.job, area, {"assembly": assembly, "name": "Quay slope"}))  # fmt: skip
+    accept(page.fay, page.fay.entry("walk", page.job, walk, {"areas": [area], "placed": []}),
+           page.fay.entry("station", page.job, station, {"walk": walk, "area": area, "panel": 7}),
+           page.fay.entry("photo", page.job, tied, {"walk": walk, "station": station, "sha256": tied},
+                          at="2026-11-25T09:00:00.000-05:00"))  # fmt: skip
+    shown = {
+        name: re.findall(r"<br>([^<]+)", item)
+        for item in re.findall(r"<li>(.*?)</li>", page.get().get_data(as_text=True), re.S)
+        for name in re.findall(r'photos/([0-9a-f]{64})"', item)
+    }
+    assert shown == {tied: ["Quay slope, panel 7", "2026-11-25 09:00"], alone: []}
