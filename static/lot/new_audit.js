@@ -9,11 +9,12 @@ import { MainAction } from '../frame/main_action.js'
 import { Part, Screen } from '../frame/screen.js'
 import { Stepper } from '../frame/stepper.js'
 import { sorted } from '../roof/order.js'
+import { stretches } from '../roof/placed.js'
 import { ask } from '../rules/ask.js'
 import { auditSeries } from '../sync/tickets.js'
 import { drawLot } from './draw_lot.js'
 import { lotName } from './name.js'
-import { population, size, stretches } from './population.js'
+import { population, size } from './population.js'
 import { askedOf } from './seen.js'
 
 const MAY = ['inspector', 'reviewer']

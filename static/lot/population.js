@@ -1,19 +1,6 @@
 // The panels an audit is drawn over: those that stand, covered or open, area by area. Pure.
 
-const NOT_THERE = ['to_come', 'no_seam']
-
-/** The panels placed on an area, as few stretches as there are. @param {any} coverage of one area @returns {{from: number, to: number}[]} */
-export function stretches(coverage) {
-  /** @type {{from: number, to: number}[]} */
-  const found = []
-  for (const { from, to, state } of coverage?.runs ?? []) {
-    if (NOT_THERE.includes(state)) continue
-    const last = found.at(-1)
-    if (last && last.to + 1 === from) last.to = to
-    else found.push({ from, to })
-  }
-  return found
-}
+import { stretches } from '../roof/placed.js'
 
 /**
  * @param {any} record @param {string[]} areas ids @param {Record<string, {from: number, to: number}>} parts by area: only panels of this part

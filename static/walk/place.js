@@ -11,9 +11,9 @@ import { Screen } from '../frame/screen.js'
 import { Choice } from '../frame/choice.js'
 import { Stepper } from '../frame/stepper.js'
 import { MainAction } from '../frame/main_action.js'
-import { stretches } from '../lot/population.js'
 import { Plan } from '../roof/plan.js'
 import { rounded } from '../roof/pick.js'
+import { legHidden } from '../roof/placed.js'
 import { sorted } from '../roof/order.js'
 import { zoneName } from '../roof/names.js'
 import { placeKey, useZoneHere } from './zone_here.js'
@@ -30,7 +30,7 @@ export function Place({ job, record, definitions, person, rest }) {
   if (!draft) return null
   const area = record.areas[draft.area]
   const unit = area.outline.unit
-  const hidden = stretches(record.coverage?.[draft.area]).some(({ from, to }) => from <= Number(draft.panel ?? 0) && Number(draft.panel ?? 0) < to)
+  const hidden = legHidden(record.coverage?.[draft.area], Number(draft.panel ?? 0))
   const ready = draft.panel !== null && draft.at !== null && draft.zone
   const enterAs = (/** @type {string} */ reached) => async () => {
     await enter({ job, kind: 'station', subject: draft.id, draft: rest.length > 1 ? `${key}/${rest.slice(1).join('/')}` : key, body: {

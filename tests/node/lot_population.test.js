@@ -2,7 +2,8 @@
 
 import assert from 'node:assert/strict'
 import test from 'node:test'
-import { population, size, stretches } from '../../static/lot/population.js'
+import { population, size } from '../../static/lot/population.js'
+import { legHidden, stretches } from '../../static/roof/placed.js'
 
 const runs = [{ from: 1, to: 4, state: 'released' }, { from: 5, to: 5, state: 'covered_unseen' }, { from: 6, to: 9, state: 'to_come' },
   { from: 10, to: 12, state: 'waiting' }, { from: 13, to: 13, state: 'open' }, { from: 14, to: 20, state: 'to_come' }, { from: 21, to: 21, state: 'no_seam' }]
@@ -11,6 +12,8 @@ const record = { coverage: { b: { runs }, a: { runs: [{ from: 1, to: 30, state: 
 test('panels that stand run together whatever is known of them; what is to come, and a panel without a seam, stay out', () => {
   assert.deepEqual(stretches({ runs }), [{ from: 1, to: 5 }, { from: 10, to: 13 }])
   assert.deepEqual(stretches(undefined), [])
+  assert.deepEqual([4, 5, 9, 10, 13].map((panel) => legHidden({ runs }, panel)), [true, false, false, true, false])
+  assert.equal(legHidden(undefined, 1), false)
 })
 
 test('the whole job goes by area, and a part of an area cuts each of its stretches', () => {
