@@ -7,47 +7,62 @@ import { picturesOf, unsentPhoto } from '../outbox/pictures.js'
 import { outboxRows } from '../outbox/rows.js'
 import { sha256Hex } from '../photo/digest.js'
 import { keepRow } from '../photo/keep.js'
-import { copies, readCopy } from '../spare/copies.js'
+import { copies, dropCopies, readCopy } from '../spare/copies.js'
 import { withDb } from '../storage/database.js'
 import { withRoom } from '../storage/room.js'
 import { databaseName } from '../storage/twice.js'
 
-const STORES = ['entries', 'outbox', 'photos', 'receipts']
+const STORES = ['chains', 'entries', 'meta', 'outbox', 'photos', 'receipts']
 
 /** @typedef {{entry: any, payload: any}} Signed */
+/** @typedef {import('../spare/copies.js').Copy} Copy */
 
 /**
- * Entries first: they are little, and what is closed in the middle has them already.
+ * Entries first: they are little, and what is closed in the middle has them already. What this very database has lost of
+ * its end comes back too: an entry is gone for good only where the office has confirmed it.
  * @returns {Promise<{entries: number, photos: number, whole: boolean, into: string}>} what came back, and into the database of
  *   which name; `whole`: nothing is left for the next start
  */
 export async function putBack() {
-  const name = await databaseName()
-  const lost = (await copies()).filter(({ store }) => store !== name)
-  const back = { entries: 0, photos: 0, whole: true, into: name }
+  const into = await databaseName()
+  const back = { entries: 0, photos: 0, whole: true, into }
   /** One that does not come back hides no other, and its copy stays. @type {Attempted} */
   const attempted = (work) => work().catch(() => { back.whole = false })
-  const signed = await asSigned(lost, attempted)
+  const listed = await copies()
+  const signed = await asSigned(listed.length ? await lost(listed, into) : [], attempted)
   for (const one of signed) if (await attempted(() => entryBack(one))) back.entries += 1
-  await note(back)
+  if (back.entries) dispatchEvent(new Event('seamwalk:put_back'))
   const wanted = new Set(signed.flatMap(({ entry, payload }) => picturesOf(payload).map((picture) => `${entry.person} ${picture}`)))
-  for (const one of lost.filter(({ what, person, name: photo }) => what === 'photo' && wanted.has(`${person} ${photo}`))) {
-    if (!(await attempted(() => photoBack(one)))) continue
+  /** Back already. @type {Copy[]} */
+  const spent = []
+  for (const one of listed.filter(({ what, person, name }) => what === 'photo' && wanted.has(`${person} ${name}`))) {
+    const came = await photoBack(one).catch(() => dropCopies(spent.splice(0)).then(() => photoBack(one))).catch(() => null) // the copies of what is back give room
+    if (came === null) back.whole = false
+    else if (one.store !== into) spent.push(one)
+    if (!came) continue
     back.photos += 1
-    await note({ entries: 0, photos: 1 })
+    await note()
   }
   for (const one of signed) await attempted(() => entryBack(one)) // pictures that came since wait now too
   if (signed.length) await noteGone(wanted)
   return back
 }
 
+/** Copies of another database's entries, and of those that this one had. @param {Copy[]} listed @param {string} into */
+async function lost(listed, into) {
+  const [entries, receipts] = await withDb(['entries', 'receipts'], 'readonly', (tx) => Promise.all([
+    tx.objectStore('entries').getAllKeys(), tx.objectStore('receipts').getAllKeys()]))
+  const here = new Set([...entries, ...receipts].map((/** @type {string[]} */ key) => `${key[0]} ${key.at(-1)}`))
+  return listed.filter(({ store, what, person, name }) => what === 'entry' && (store !== into || !here.has(`${person} ${name}`)))
+}
+
 /** @typedef {(work: () => Promise<any>) => Promise<any>} Attempted */
 
-/** Entries that are as they were signed. @param {import('../spare/copies.js').Copy[]} lost @param {Attempted} attempted @returns {Promise<Signed[]>} */
+/** Entries that are as they were signed, in the order of their chains. @param {Copy[]} lost @param {Attempted} attempted @returns {Promise<Signed[]>} */
 async function asSigned(lost, attempted) {
   /** @type {Signed[]} */
   const found = []
-  for (const one of lost.filter(({ what }) => what === 'entry')) {
+  for (const one of lost) {
     await attempted(async () => {
       const copy = await readCopy(one)
       if (!copy) return // another window was faster
@@ -59,10 +74,10 @@ async function asSigned(lost, attempted) {
       found.push({ entry: { person, digest, job, kid, token, from: 'own' }, payload })
     })
   }
-  return found
+  return found.sort((a, b) => a.payload.seq - b.payload.seq)
 }
 
-/** @param {import('../spare/copies.js').Copy} one @returns {Promise<boolean>} false where it is here, or damaged */
+/** @param {Copy} one @returns {Promise<boolean>} false where it is here, or damaged */
 async function photoBack(one) {
   const copy = await readCopy(one)
   if (!copy || (await withDb(['photos'], 'readonly', (tx) => tx.store.getKey([one.person, one.name])))) return false
@@ -74,7 +89,7 @@ async function photoBack(one) {
 }
 
 /**
- * Its chain is not begun anew: the key that signed it is gone with the database.
+ * Its chain goes on after it where the key that signed it is here: the same database, without its end.
  * @param {Signed} one @returns {Promise<boolean>} false where the entry is here; a picture of it that came back later waits now
  */
 function entryBack({ entry, payload }) {
@@ -84,19 +99,26 @@ function entryBack({ entry, payload }) {
     for (const picture of picturesOf(payload)) photos.push(await unsentPhoto(tx, entry, picture))
     const [own, ...theirs] = outboxRows(entry, payload, photos.filter(Boolean))
     const here = (await tx.objectStore('entries').getKey([person, digest])) ?? (await tx.objectStore('receipts').getKey([person, 'entry', job, digest]))
-    if (!here) await tx.objectStore('entries').put(entry)
+    if (!here) {
+      await tx.objectStore('entries').put(entry)
+      const chain = await tx.objectStore('chains').get([entry.kid, job])
+      if ((chain?.digest ?? null) === payload.prev) await tx.objectStore('chains').put({ kid: entry.kid, job, seq: payload.seq, digest })
+      await count(tx.objectStore('meta'), 'entries')
+    }
     for (const row of here ? theirs : [own, ...theirs]) await tx.objectStore('outbox').put(row)
     return !here
   }))
 }
 
-/** @param {{entries: number, photos: number}} back */
-async function note({ entries, photos }) {
-  if (!entries && !photos) return
-  await withRoom('text', () => withDb(['meta'], 'readwrite', async (tx) => {
-    const before = (await tx.store.get(['put_back'])) ?? { entries: 0, photos: 0, gone: 0 }
-    await tx.store.put({ ...before, entries: before.entries + entries, photos: before.photos + photos }, ['put_back'])
-  })).catch(() => {}) // what came back is back, said or not
+/** @param {any} meta @param {'entries' | 'photos'} what */
+async function count(meta, what) {
+  const before = (await meta.get(['put_back'])) ?? { entries: 0, photos: 0, gone: 0 }
+  await meta.put({ ...before, [what]: before[what] + 1 }, ['put_back'])
+}
+
+/** A photo more. */
+async function note() {
+  await withRoom('text', () => withDb(['meta'], 'readwrite', (tx) => count(tx.store, 'photos'))).catch(() => {}) // it is back, said or not
   dispatchEvent(new Event('seamwalk:put_back'))
 }
 

@@ -4,93 +4,124 @@
 import { everyRow } from '../outbox/counts.js'
 import { twice as entryTwice } from '../outbox/keep.js'
 import { twice as photoTwice } from '../photo/keep.js'
-import { photoBytes } from '../photo/read.js'
+import { readWhole } from '../photo/rows.js'
 import { copies, dropCopies } from '../spare/copies.js'
 import { withDb } from '../storage/database.js'
-import { databaseName } from '../storage/twice.js'
+import { databaseName, mayKeepTwice } from '../storage/twice.js'
+import { sentAhead } from './sent_ahead.js'
 import { putBack } from './put_back.js'
 
 const SETTLED = 3000 // ms after the last word of the sending
+const LOCK_LIMIT = 10_000 // ms: a window that was stopped holds it for ever
+
+/** The database that this page puts back into, and the one into which all came back. */
+let begun = ''
+let settled = ''
+/** One look at a time. @type {Promise<any>} */
+let looking = Promise.resolve()
 
 /** Once per page. */
 export function startSecondCopy() {
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   let timer
-  begin().catch(() => {}) // the next start finds it as it is
-  addEventListener('seamwalk:opened', () => { lookAgain().catch(() => {}) })
+  const look = (/** @type {() => Promise<any>} */ work) => { looking = looking.then(work).catch(() => {}) } // the next start finds it as it is
+  look(begin)
+  addEventListener('seamwalk:opened', () => look(lookAgain))
   addEventListener('seamwalk:sync', () => {
     clearTimeout(timer)
-    timer = setTimeout(() => copyWaiting().then(() => clearSent()).catch(() => {}), SETTLED)
+    timer = setTimeout(() => look(async () => { await (settled === begun ? tidy() : begin()) }), SETTLED)
   })
 }
 
 /** What another window puts back just now is not told twice. Locks are for thrift: all works without them. */
 async function begin() {
   begun = await databaseName()
-  const work = async () => {
+  await alone(async () => {
     const { whole, into } = await putBack()
     settled = whole ? into : ''
+  })
+  await tidy()
+}
+
+/** @param {() => Promise<void>} work */
+async function alone(work) {
+  let ran = false
+  const own = () => { ran = true; return work() }
+  const given = new AbortController()
+  const timer = setTimeout(() => given.abort(), LOCK_LIMIT)
+  try {
+    if (navigator.locks?.request) await navigator.locks.request('seamwalk-put-back', { signal: given.signal }, own)
+  } catch (fault) {
+    if (ran) throw fault
+  } finally {
+    clearTimeout(timer)
   }
-  await (navigator.locks?.request ? navigator.locks.request('seamwalk-put-back', work) : work())
+  if (!ran) await own()
+}
+
+async function tidy() {
   await copyWaiting()
   await clearSent()
 }
 
-/** The database that this page puts back into, and the one into which all came back. */
-let begun = ''
-let settled = ''
-
 /** The browser may have thrown the database away under a page that lives: then nobody is signed in here any more. */
 async function lookAgain() {
   if (!begun || begun === (await databaseName())) return
-  const done = begin()
   dispatchEvent(new Event('seamwalk:person'))
-  await done
+  await begin()
   dispatchEvent(new Event('seamwalk:put_back')) // another window may have been faster, and told only its own
 }
 
-/** Of a build that made none, of a page that could not, or just put back. */
+/** Of a build that made none, of a page that could not, or just put back; an entry that went out before its pictures too. */
 export async function copyWaiting() {
   const name = await databaseName()
   const copied = new Set((await copies()).filter(({ store }) => store === name).map(spelled))
-  for (const row of await everyRow()) {
-    if (row.state !== 'damaged' && !copied.has(spelled(row))) await (row.what === 'entry' ? copyEntry(row) : copyPhoto(row)).catch(() => {})
+  const rows = (await everyRow()).filter(({ state }) => state !== 'damaged')
+  for (const one of [...rows, ...(await sentAhead(rows))]) {
+    if (!copied.has(spelled(one)) && (await mayKeepTwice(one.what))) await (one.what === 'entry' ? copyEntry(one) : copyPhoto(one)).catch(() => {})
   }
 }
 
-/** @param {any} row of the outbox */
+/** @param {any} thing */
 async function copyEntry({ person, name }) {
   const entry = await withDb(['entries'], 'readonly', (tx) => tx.store.get([person, name]))
   if (entry) await entryTwice(entry)
 }
 
-/** @param {any} row of the outbox */
+/** @param {any} thing its author need not be known here any more */
 async function copyPhoto({ person, name }) {
   const photo = await withDb(['photos'], 'readonly', (tx) => tx.store.get([person, name]))
-  if (photo) await photoTwice(photo, (await photoBytes(name)).bytes)
+  if (photo) await photoTwice(photo, await readWhole(photo))
 }
 
 /** @param {{person: string, what: string, name: string}} thing */
 const spelled = ({ person, what, name }) => `${person} ${what} ${name}`
 
 /**
- * The copies are listed before what waits is asked for: what comes between is in no list. A photo that was kept and is in
- * no entry and no draft yet loses its copy here, and is given another as soon as it waits.
+ * Only what the office has confirmed goes, or what has a copy of its own by now; and a photo that is here, waits for
+ * nothing and is in no draft: nobody wanted it, or it is given another copy as soon as it waits. The copies are listed
+ * before what waits is asked for: what comes between is in no list.
  */
 export async function clearSent() {
   const name = await databaseName()
   const listed = await copies()
-  const needed = await waiting(name)
-  if (needed) await dropCopies(listed.filter((one) => (one.store === name ? !needed(one) : settled === name)))
+  const known = listed.length ? await here(name) : null
+  if (!known) return
+  const own = new Set(listed.filter(({ store }) => store === name).map(spelled))
+  await dropCopies(listed.filter((one) => (one.store === name ? known.done(one) : settled === name && (known.confirmed(one) || own.has(spelled(one))))))
 }
 
-/** Whether a thing waits; a photo that a draft holds will. Null where this is not the database that it was.
- * @param {string} name @returns {Promise<((thing: any) => boolean) | null>} */
-async function waiting(name) {
-  const [rows, drafts, here] = await withDb(['outbox', 'drafts', 'meta'], 'readonly', (tx) => Promise.all([
-    tx.objectStore('outbox').getAll(), tx.objectStore('drafts').getAll(), tx.objectStore('meta').get(['name'])]))
-  if (here !== name) return null
-  const kept = new Set(rows.map(spelled))
+/** Null where this is not the database that it was. @param {string} name */
+async function here(name) {
+  const [rows, drafts, receipts, photos, given] = await withDb(['outbox', 'drafts', 'receipts', 'photos', 'meta'], 'readonly', (tx) => Promise.all([
+    tx.objectStore('outbox').getAll(), tx.objectStore('drafts').getAll(), tx.objectStore('receipts').getAllKeys(),
+    tx.objectStore('photos').getAllKeys(), tx.objectStore('meta').get(['name'])]))
+  if (given !== name) return null
+  const wanted = new Set([...rows, ...(await sentAhead(rows))].map(spelled))
   const held = new Set(JSON.stringify(drafts).match(/[0-9a-f]{64}/g))
-  return (thing) => kept.has(spelled(thing)) || held.has(thing.name)
+  const sent = new Set(receipts.map((/** @type {string[]} */ [person, what, , thing]) => spelled({ person, what, name: thing })))
+  const kept = new Set(photos.map((/** @type {string[]} */ [person, thing]) => spelled({ person, what: 'photo', name: thing })))
+  const confirmed = (/** @type {any} */ one) => sent.has(spelled(one)) && !wanted.has(spelled(one))
+  const unwanted = (/** @type {any} */ one) => one.what === 'photo' && kept.has(spelled(one)) && !wanted.has(spelled(one)) && !held.has(one.name)
+  return { confirmed, done: (/** @type {any} */ one) => confirmed(one) || unwanted(one) }
 }

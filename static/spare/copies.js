@@ -6,12 +6,13 @@
 
 const NAME = 'seamwalk-spare' // kept by static/sw.js
 const LIMIT = 5000 // ms that what is saved already waits for its second copy
+const LATE = 60_000 // ms that one which did not answer is left alone
 
 /** `what` a thing is: a photo's copy goes when room is short, a record's never.
  * @typedef {{what: 'entry' | 'photo', person: string, name: string, [more: string]: any}} Head */
 /** `store`: of which database it is the copy. @typedef {{url: string, store: string, what: string, person: string, name: string}} Copy */
 
-let late = false // one that does not answer is waited for once
+let late = -Infinity // until when
 let photos = true
 
 /**
@@ -19,10 +20,17 @@ let photos = true
  * @returns {Promise<boolean>} whether it is kept twice
  */
 export async function keepCopy(store, head, bytes) {
-  if (late || !globalThis.caches || (head.what === 'photo' && !(photos && (await isPromised())))) return false
-  const said = await within(put(store, head, bytes), 'late')
-  late = said === 'late'
+  if (!(await mayCopy(head.what))) return false
+  const said = await within(put(store, head, bytes).catch((fault) => fault), 'late')
+  if (said === 'late') late = performance.now() + LATE
+  if (said !== true && head.what === 'photo') photos = false // no room: what each of the others would try as well
   return said === true
+}
+
+/** Is it worth reading a thing for its second copy? @param {string} what @returns {Promise<boolean>} */
+export async function mayCopy(what) {
+  if (!globalThis.caches || performance.now() < late) return false
+  return what !== 'photo' || (photos && (await isPromised()))
 }
 
 /** @param {string} store @param {Head} head @param {Uint8Array<ArrayBuffer>} bytes */

@@ -1,12 +1,12 @@
 // Throw-away bytes that hold room for the item in hand when the disk fills up: what a browser says of free
 // space is not to be believed, so the room is really taken. 32 MiB is eight photos of a phone's camera.
 //
-// They lie in a file of the browser's own, where it has such: cutting a file short needs no room, while to take rows out
-// of the database is a write, and a disk that is full to the brim takes none.
+// They lie among the browser's stored responses, where it has such: to drop those needs no room, while to take rows out of
+// the database is a write, and a disk that is full to the brim takes none.
 
 import { withDb } from './database.js'
 import { isDiskFull } from './faults.js'
-import { giveRoom, holdRoom } from './held_room.js'
+import { giveRoom, holdRoom, roomHeld } from './held_room.js'
 
 const BRICKS = 32
 const BRICK = 1024 * 1024
@@ -15,8 +15,13 @@ const BRICK = 1024 * 1024
 export async function layBallast(bricks = BRICKS) {
   const said = await holdRoom(bricks * BRICK)
   if (said === 'none') return layBricks(bricks)
-  await clearBricks() // of a build that had no file
+  await clearBricks() // of a build that kept them here
   return said === 'done'
+}
+
+/** Is all of it held? */
+export function ballastWhole() {
+  return roomHeld(BRICKS * BRICK)
 }
 
 /** Give the room back. */

@@ -15,12 +15,18 @@ let giving = null
 /** The last time that more was taken. @type {Promise<unknown>} */
 let taking = Promise.resolve()
 let asked = 0
+let swept = false
 /** @type {(held: boolean) => void} */
 let heard = () => {}
 
 /** @param {(held: boolean) => void} hear whether the ballast's room is held, whenever that changes */
 export function onRoom(hear) {
   heard = hear
+}
+
+/** Is so much held? What a page before this one held counts. @param {number} size */
+export async function roomHeld(size) {
+  return !giving && Boolean(globalThis.caches) && (await (await caches.open(HELD)).keys()).length * PIECE >= size
 }
 
 /** Hold so much, once what is being given back is. @param {number} size @returns {Promise<Said>} */
@@ -43,7 +49,9 @@ export function giveRoom() {
 
 /** Is so much free? It is taken, and given back at once. @param {number} size @returns {Promise<Said>} */
 export async function tryRoom(size) {
-  const name = `${TRIED}-${Math.random()}`
+  if (!swept) await limited(leftEmptied())
+  swept = true
+  const name = `${TRIED}-${Date.now()}-${Math.random()}`
   const said = await limited(fits(name, size))
   await limited(emptied(name))
   return said
@@ -56,6 +64,14 @@ async function fits(name, size) {
   const piece = random()
   const puts = Array.from({ length: Math.ceil(size / PIECE) }, (_, n) => store.put(`/room/${n}`, new Response(piece)))
   return (await Promise.allSettled(puts)).every(({ status }) => status === 'fulfilled') ? 'done' : 'full'
+}
+
+/** What a page that was ended in the middle of a look has left. @returns {Promise<Said>} */
+async function leftEmptied() {
+  if (!globalThis.caches) return 'none'
+  const old = (await caches.keys()).filter((name) => name.startsWith(TRIED) && !(Math.abs(Date.now() - Number(name.split('-')[3])) < LIMIT))
+  await Promise.all(old.map(emptied))
+  return 'done'
 }
 
 /** Once what is being given back is there, and no more is taken: that fills a disk to the brim for a moment, in which a

@@ -1,7 +1,8 @@
 // Keep what is saved a second time, beside the database and under the database's own name: where that name is another
 // one day, the browser has thrown the database away (static/shell/put_back.js).
 
-import { keepCopy } from '../spare/copies.js'
+import { keepCopy, mayCopy } from '../spare/copies.js'
+import { ballastWhole } from './ballast.js'
 import { openings } from './connection.js'
 import { withDb } from './database.js'
 
@@ -36,8 +37,14 @@ async function readOrGive() {
  */
 export async function keepTwice(head, bytes) {
   try {
-    return await keepCopy(await databaseName(), head, new Uint8Array(bytes))
+    return (await mayKeepTwice(head.what)) && await keepCopy(await databaseName(), head, new Uint8Array(bytes))
   } catch {
     return false
   }
+}
+
+/** Photos only while the ballast is whole: their copies would take the room that a full disk was just given.
+ * @param {string} what @returns {Promise<boolean>} */
+export async function mayKeepTwice(what) {
+  return (await mayCopy(what)) && (what !== 'photo' || (await ballastWhole()))
 }

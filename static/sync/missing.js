@@ -3,6 +3,7 @@
 //
 //   meta ['missing', person] -> {kid: the key that asked, at: ms, phones: [as the office tells of them], seen: [names]}
 
+import { withDb } from '../storage/database.js'
 import { readMeta, writeMeta } from '../storage/meta.js'
 import { callAs } from '../people/token.js'
 
@@ -11,14 +12,27 @@ import { callAs } from '../people/token.js'
 /** Keys that asked since this page was loaded. @type {Set<string>} */
 const asked = new Set()
 
-/** As last told. @param {string} person @returns {Promise<Missing | undefined>} */
-export function missingOf(person) {
+/** @param {string} person @returns {Promise<Missing | undefined>} */
+function told(person) {
   return readMeta(['missing', person])
+}
+
+/** As last told, without what is on this phone: a lost database's work that came back from its second copy was told of
+ * under its old key. @param {string} person @returns {Promise<Missing | undefined>} */
+export async function missingOf(person) {
+  const known = await told(person)
+  if (!known?.phones.length) return known
+  const range = IDBKeyRange.bound([person], [person, []])
+  const [waiting, sent] = await withDb(['outbox', 'receipts'], 'readonly', (tx) => Promise.all(
+    [tx.objectStore('outbox').getAllKeys(range), tx.objectStore('receipts').getAllKeys(range)]))
+  const here = new Set([...waiting, ...sent].map((/** @type {string[]} */ [, , job, name]) => `${job} ${name}`))
+  const phones = known.phones.map((one) => ({ ...one, unsent: { ...one.unsent, items: one.unsent.items.filter((/** @type {any} */ { job, name }) => !here.has(`${job} ${name}`)) } }))
+  return { ...known, phones: phones.filter(({ unsent }) => unsent.items.length) }
 }
 
 /** The step of the round. @param {any} person */
 export async function pullMissing(person) {
-  const known = await missingOf(person.id)
+  const known = await told(person.id)
   if (asked.has(person.kid) || (known?.kid === person.kid && !known?.phones.length)) return
   await askMissing(person)
 }
@@ -28,14 +42,14 @@ export async function askMissing(person) {
   const reply = await callAs(person, 'GET', '/api/missing')
   if (!Array.isArray(reply.data?.phones)) return // an older server, or a refusal: asked again by another page
   asked.add(person.kid)
-  const seen = (await missingOf(person.id))?.seen ?? []
+  const seen = (await told(person.id))?.seen ?? []
   await writeMeta(['missing', person.id], { kid: person.kid, at: Date.now(), phones: reply.data.phones, seen })
   window.dispatchEvent(new CustomEvent('seamwalk:missing'))
 }
 
 /** The person has read what is missing now: no notice more, until something else is. @param {string} person */
 export async function markSeen(person) {
-  const known = await missingOf(person)
+  const known = await told(person)
   if (!known) return
   await writeMeta(['missing', person], { ...known, seen: namesOf(known.phones) })
   window.dispatchEvent(new CustomEvent('seamwalk:missing'))

@@ -8,6 +8,7 @@ from tests.browser.phone import Phone, entry, keep_picture
 from tests.browser.profile import Profile
 
 BACK = "return (await import('/static/shell/put_back.js')).putBack()"
+BALLAST = "return (await import('/static/storage/ballast.js')).layBallast()"
 HELD = """const { copies } = await import('/static/spare/copies.js');
   return (await copies()).map(({ what }) => what).sort()"""
 FULL = """const put = IDBObjectStore.prototype.put;
@@ -52,10 +53,12 @@ def rot(profile: Profile, what: bytes) -> None:
 
 
 def again(profile: Profile, office: Office) -> Phone:
-    """Photos are kept twice in a browser that promised lasting storage."""
+    """Photos are kept twice in a browser that promised lasting storage, while its ballast is whole."""
     if not (profile.folder / "Default").exists():
         profile.promise_storage(office.url)
-    return Phone(profile.start(), office.url, "/")
+    phone = Phone(profile.start(), office.url, "/")
+    phone.run(BALLAST)
+    return phone
 
 
 def test_what_the_browser_throws_away_with_its_database_comes_back_and_goes_out(
@@ -122,6 +125,7 @@ def test_what_is_still_coming_back_is_not_taken_for_sent(profile: Profile, offic
     damage(profile)
     profile.start().add_init_script(SLOW)
     phone = Phone(profile.context, office.url, "/")
+    phone.run(CLEAR)
     phone.page.get_by_text("Records: 4. Photos: 4.").wait_for()
 
 

@@ -28,6 +28,7 @@ export const responses = {
       },
     }
   },
+  keys: async () => [...stores.keys()],
   async delete(/** @type {string} */ name) {
     if (name === 'seamwalk-room') disk.given()
     return stores.delete(name)

@@ -86,3 +86,14 @@ test('a write waits while more room is taken, which fills a disk to the brim for
   assert.equal(await taking, 'done')
   await write
 })
+
+test('what a page left that was ended while it looked for room is given back by the next, and nobody else\'s look is', async () => {
+  const { tryRoom: next } = await import('../../static/storage/held_room.js?another-page')
+  for (const name of [`seamwalk-room-tried-${Date.now() - 120_000}-0.5`, `seamwalk-room-tried-0.25`, `seamwalk-room-tried-${Date.now()}-0.5`]) {
+    await (await responses.open(name)).put('/room/0', new Response(new Uint8Array(8)))
+  }
+  assert.equal(await next(MIB), 'done')
+  const left = (await responses.keys()).filter((name) => name.startsWith('seamwalk-room-tried'))
+  assert.equal(left.length, 1)
+  assert.match(left[0], /-0\.5$/)
+})
