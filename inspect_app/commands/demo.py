@@ -2,6 +2,7 @@
 
 import argparse
 import os
+import sys
 from dataclasses import replace
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -47,14 +48,21 @@ def run(args: argparse.Namespace) -> int:
     verification = verify_again(shelved.pdf.read_bytes(), [fingerprint])
     print("\n".join(told(verification, Words(settings.static / "words"), "en")))
     print(f"report: {os.path.relpath(shelved.pdf)}")
-    print(f"again:  seamwalk verify {os.path.relpath(shelved.pdf)} --trust {fingerprint}")
-    print(f"everything, to be checked: SEAMWALK_DATA={os.path.relpath(folder)} seamwalk package {made.job}", flush=True)
+    command = _as_called(sys.argv[0])
+    print(f"again:  {command} verify {os.path.relpath(shelved.pdf)} --trust {fingerprint}")
+    print(f"everything, to be checked: SEAMWALK_DATA={os.path.relpath(folder)} {command} package {made.job}",
+          flush=True)  # fmt: skip
     if verification.failed:
         return 1
     if not args.once:
         _tell(made, settings)
         serve(create_serving_app(_in(settings, folder)), settings.host, settings.port)
     return 0
+
+
+def _as_called(name: str) -> str:
+    """The command so that it can be pasted: ``make`` runs one that no path names."""
+    return os.path.relpath(name) if Path(name).name == "seamwalk" and os.sep in name else "seamwalk"
 
 
 def dusk(now: datetime) -> datetime:
