@@ -29,7 +29,7 @@ export function startSecondCopy() {
   addEventListener('seamwalk:opened', () => look(lookAgain))
   addEventListener('seamwalk:sync', () => {
     clearTimeout(timer)
-    timer = setTimeout(() => look(async () => { await (settled === begun ? tidy() : begin()) }), SETTLED)
+    timer = setTimeout(() => { look(lookAgain); look(tidy) }, SETTLED)
   })
 }
 
@@ -64,10 +64,12 @@ async function tidy() {
   await clearSent()
 }
 
-/** The browser may have thrown the database away under a page that lives: then nobody is signed in here any more. */
+/** What did not all come back, also of a database that the browser has thrown away under this page: then nobody is signed
+ * in here any more. */
 async function lookAgain() {
-  if (!begun || begun === (await databaseName())) return
-  dispatchEvent(new Event('seamwalk:person'))
+  const name = await databaseName()
+  if (name === settled) return
+  if (name !== begun) dispatchEvent(new Event('seamwalk:person'))
   await begin()
   dispatchEvent(new Event('seamwalk:put_back')) // another window may have been faster, and told only its own
 }

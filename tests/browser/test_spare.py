@@ -1,5 +1,6 @@
 """A database that the browser throws away as damaged: what was only on the phone comes back from its second copy."""
 
+import time
 from pathlib import Path
 
 from tests.browser.kept import PHOTO
@@ -50,6 +51,14 @@ def rot(profile: Profile, what: bytes) -> None:
             place.write_bytes(data)
             return
     raise AssertionError("it is in no file")
+
+
+def held(phone: Phone, wanted: list[str], seconds: int = 30) -> None:
+    """Once the page has come to rest: what is saved does not wait for its second copy for long."""
+    end = time.monotonic() + seconds
+    while (found := phone.run(HELD)) != wanted:
+        assert time.monotonic() < end, found
+        time.sleep(0.3)
 
 
 def again(profile: Profile, office: Office) -> Phone:
@@ -135,8 +144,9 @@ def test_windows_whose_database_goes_while_they_live_put_back_at_once_and_ask_wh
     phone = again(profile, office)
     phone.sign_in("ann")
     other = Phone(profile.context, office.url, "/")
-    unsent = phone.note(office.job, "unsent")["digest"]
     phone.context.set_offline(True)
+    unsent = phone.note(office.job, "unsent")["digest"]
+    held(phone, ["entry"])
     phone.run(GONE)
     phone.run(CLEAR)
     for one in (phone, other):

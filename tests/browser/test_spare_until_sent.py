@@ -1,26 +1,16 @@
 """The second copy of a thing stays until the office has confirmed it, whatever the database says or no longer says."""
 
-import time
-
 from tests.browser.kept import PHOTO
 from tests.browser.office import Office
 from tests.browser.phone import Phone, keep_picture
 from tests.browser.profile import Profile
-from tests.browser.test_spare import CLEAR, COPY, HELD, again, damage
+from tests.browser.test_spare import CLEAR, COPY, HELD, again, damage, held
 
 MISSING = "return (await import('/static/sync/missing.js')).missingOf(arg)"
 
 
 def without_photos(phone: Phone) -> None:
     phone.context.route("**/api/photos**", lambda route: route.abort())
-
-
-def held(phone: Phone, wanted: list[str], seconds: int = 30) -> None:
-    """Once the page has come to rest."""
-    end = time.monotonic() + seconds
-    while (found := phone.run(HELD)) != wanted:
-        assert time.monotonic() < end, found
-        time.sleep(0.3)
 
 
 def test_a_photo_whose_entry_has_gone_out_before_it_comes_back_with_it(profile: Profile, office: Office) -> None:
