@@ -53,7 +53,7 @@ export function Strip({ person, invented }) {
     ${invented && html`<p class="invented">${say('invented.data')}<span class="more">${say('invented.more')}</span></p>`}
     <a class="standing" href=${path(person ? 'phone' : 'who')} data-name="standing">
       <span class="line"><strong>${person ? html`${waitingWords(standing)}<span class="more">${oldestWords(standing)}</span><span class="less">${oldestShort(standing)}</span>` : say('strip.nobody')}</strong></span>
-      <span class="line">${person ? `${readyWords(standing)}${picturesWords(standing)} · ${person.name}` : standing?.others ? '▲ ' + say('strip.left', { n: standing.others }) : ''}</span>
+      <span class="line">${person ? `${readyWords(standing)}${picturesWords(standing)} · ${person.name}` : standing?.others ? '▲ ' + say('strip.waiting', { n: standing.others }) : ''}</span>
       <${Overdue} standing=${standing} />
     </a>
     <${StorageNotice} />
