@@ -37,14 +37,18 @@ async function readOrGive() {
  */
 export async function keepTwice(head, bytes) {
   try {
-    return (await mayKeepTwice(head.what)) && await keepCopy(await databaseName(), head, new Uint8Array(bytes))
+    return (await hasRoom(head.what)) && await keepCopy(await databaseName(), head, new Uint8Array(bytes))
   } catch {
     return false
   }
 }
 
-/** Photos only while the ballast is whole: their copies would take the room that a full disk was just given.
- * @param {string} what @returns {Promise<boolean>} */
+/** Is it worth reading a thing for its second copy? @param {string} what @returns {Promise<boolean>} */
 export async function mayKeepTwice(what) {
-  return (await mayCopy(what)) && (what !== 'photo' || (await ballastWhole()))
+  return (await mayCopy(what)) && hasRoom(what)
+}
+
+/** Photos only while the ballast is whole: their copies would take the room that a full disk was just given. @param {string} what */
+async function hasRoom(what) {
+  return what !== 'photo' || ballastWhole()
 }
