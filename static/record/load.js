@@ -1,6 +1,6 @@
 // A job's record on the phone: stored entries folded by the rulebook, never by this code.
 
-import { decode } from '../entry/base64url.js'
+import { payloadOf } from '../entry/payload.js'
 import { currentRow, everyPerson } from '../people/current.js'
 import { ask } from '../rules/ask.js'
 import { Trouble } from '../words/trouble.js'
@@ -47,11 +47,6 @@ export async function jobRecord(job) {
   folded.set(job, { key, record })
   record.catch(() => { if (folded.get(job)?.record === record) folded.delete(job) })
   return record
-}
-
-/** @param {string} token of a stored entry: its form was checked when it came */
-function payloadOf(token) {
-  return JSON.parse(new TextDecoder().decode(decode(token.split('.')[1], 'payload')))
 }
 
 /**

@@ -1,8 +1,8 @@
 // Where the browser has thrown its database away: what was only on this phone is put back from the second copy, and goes
 // out under its author's name once they have signed in here again.
 
-import { decode } from '../entry/base64url.js'
 import { digestOf } from '../entry/digest.js'
+import { payloadOf } from '../entry/payload.js'
 import { picturesOf, unsentPhoto } from '../outbox/pictures.js'
 import { outboxRows } from '../outbox/rows.js'
 import { sha256Hex } from '../photo/digest.js'
@@ -70,8 +70,7 @@ async function asSigned(lost, attempted) {
       const token = await body.text()
       const [front, middle] = token.split('.')
       if ((await digestOf(`${front}.${middle}`)) !== digest) return
-      const payload = JSON.parse(new TextDecoder().decode(decode(middle, 'token')))
-      found.push({ entry: { person, digest, job, kid, token, from: 'own' }, payload })
+      found.push({ entry: { person, digest, job, kid, token, from: 'own' }, payload: payloadOf(token) })
     })
   }
   return found.sort((a, b) => a.payload.seq - b.payload.seq)

@@ -1,7 +1,7 @@
 // Entries that went out before a picture of theirs did. Their copies stay as long as it waits: they alone tell to what the
 // picture belongs, where the browser throws its database away.
 
-import { decode } from '../entry/base64url.js'
+import { payloadOf } from '../entry/payload.js'
 import { picturesOf } from '../outbox/pictures.js'
 import { withDb } from '../storage/database.js'
 
@@ -29,6 +29,6 @@ const spelled = ({ person, job, name, seq }) => `${person} ${job} ${name} ${seq}
 
 /** @param {string} token of a stored entry @returns {{seq: number, subject: string, pictures: string[]}} */
 function said(token) {
-  const payload = JSON.parse(new TextDecoder().decode(decode(token.split('.')[1], 'payload')))
+  const payload = payloadOf(token)
   return { seq: payload.seq, subject: payload.subject, pictures: picturesOf(payload) }
 }
